@@ -1,0 +1,9 @@
+export {
+  type Coverage,
+  checkHistory,
+  coverage,
+  isothermal,
+  type ThermalHistory,
+  tempAt,
+  thermalHistory,
+} from './thermalHistory';

@@ -1,0 +1,101 @@
+import { TemperbookError, ZERO_C_IN_K } from '../quantity';
+
+/**
+ * Temperature of one point over time: the type every room speaks. Between samples the temperature is the
+ * straight line between them, so every integral over a history has one exact value.
+ */
+export interface ThermalHistory {
+  /** Strictly increasing, s. */
+  readonly timeS: Float64Array;
+  /** Same length as `timeS`, °C, above absolute zero. */
+  readonly tempC: Float64Array;
+  /**
+   * Sample indices i (ascending) whose interval i → i+1 was not recorded. Integrals leave such an interval
+   * out; `coverage` counts it. Absent means no gap.
+   */
+  readonly gapAfter?: Uint32Array;
+}
+
+/**
+ * Builds a history from any numbers, checking what the type promises.
+ * @throws TemperbookError on fewer than one sample, unequal lengths, a non-finite value, a time that does
+ * not increase, or a temperature at or below absolute zero; the message names the sample.
+ */
+export function thermalHistory(
+  timeS: ArrayLike<number>,
+  tempC: ArrayLike<number>,
+  gapAfter?: ArrayLike<number>,
+): ThermalHistory {
+  const history = {
+    timeS: Float64Array.from(timeS),
+    tempC: Float64Array.from(tempC),
+    ...(gapAfter?.length ? { gapAfter: Uint32Array.from(gapAfter) } : {}),
+  };
+  checkHistory(history);
+  return history;
+}
+
+/** Throws unless the history keeps the promises of its type; every model calls this at its door. */
+export function checkHistory({ timeS, tempC, gapAfter }: ThermalHistory): void {
+  if (!timeS || !tempC || timeS.length !== tempC.length || timeS.length === 0)
+    throw new TemperbookError('A thermal history needs as many temperatures as times, and at least one', {
+      found: `${timeS?.length ?? 0} times and ${tempC?.length ?? 0} temperatures`,
+    });
+  for (let i = 0; i < timeS.length; i++) {
+    const t = timeS[i]!;
+    const temp = tempC[i]!;
+    if (!(temp > -ZERO_C_IN_K && temp < Number.POSITIVE_INFINITY) || !Number.isFinite(t))
+      throw new TemperbookError('A thermal history holds a value no metal can have', {
+        found: `time ${t} s with temperature ${temp} °C at sample ${i}`,
+        expected: 'finite numbers, temperature above −273.15 °C',
+        remedy: 'Leave missing values out and mark the gap instead',
+      });
+    if (i > 0 && !(t > timeS[i - 1]!))
+      throw new TemperbookError('The times of a thermal history must increase', {
+        found: `${timeS[i - 1]} s then ${t} s at sample ${i}`,
+        remedy: 'Sort the rows by time and drop repeated stamps',
+      });
+  }
+  for (let k = 0; k < (gapAfter?.length ?? 0); k++) {
+    const i = gapAfter![k]!;
+    if (i > timeS.length - 2 || (k > 0 && i <= gapAfter![k - 1]!))
+      throw new TemperbookError('A gap mark of a thermal history points outside it or is out of order', {
+        found: `index ${i} among ${timeS.length} samples`,
+      });
+  }
+}
+
+/** Holds one temperature for a time: the isothermal soak of the handbooks. `durationS` > 0. */
+export function isothermal(tempC: number, durationS: number): ThermalHistory {
+  return thermalHistory([0, durationS], [tempC, tempC]);
+}
+
+/** Temperature at a time by straight line between samples, °C; the end values outside the history. */
+export function tempAt({ timeS, tempC }: ThermalHistory, atS: number): number {
+  const last = timeS.length - 1;
+  if (atS <= timeS[0]!) return tempC[0]!;
+  if (atS >= timeS[last]!) return tempC[last]!;
+  let low = 0;
+  let high = last;
+  while (high - low > 1) {
+    const mid = (low + high) >> 1;
+    if (timeS[mid]! <= atS) low = mid;
+    else high = mid;
+  }
+  const share = (atS - timeS[low]!) / (timeS[high]! - timeS[low]!);
+  return tempC[low]! + share * (tempC[high]! - tempC[low]!);
+}
+
+/** Recorded and unrecorded time of a history, s; they add up to its whole span. */
+export interface Coverage {
+  readonly coveredS: number;
+  readonly uncoveredS: number;
+}
+
+/** How much of a history's span was recorded and how much fell into gaps. */
+export function coverage({ timeS, gapAfter }: ThermalHistory): Coverage {
+  const span = timeS[timeS.length - 1]! - timeS[0]!;
+  let uncoveredS = 0;
+  for (const i of gapAfter ?? []) uncoveredS += timeS[i + 1]! - timeS[i]!;
+  return { coveredS: span - uncoveredS, uncoveredS };
+}

@@ -1,0 +1,80 @@
+import type { ThermalHistory } from '../history';
+
+/** Why a stretch of readings is not trusted. */
+export type FaultKind =
+  | 'missing field'
+  | 'not a number'
+  | 'error token'
+  | 'open circuit'
+  | 'over range'
+  | 'absolute zero'
+  | 'dead channel'
+  | 'reversed polarity'
+  | 'clamped'
+  | 'spike'
+  | 'impossible step'
+  | 'ramp between faults'
+  | 'gap'
+  | 'clock';
+
+/** One stretch of readings left out of a channel, kept with its reason so that it can be counted and shown. */
+export interface Fault {
+  readonly kind: FaultKind;
+  /** First and last line of the file concerned, 1-based. */
+  readonly row: number;
+  readonly lastRow: number;
+  readonly column: string;
+  /** The text that stood in the first of these rows. */
+  readonly value: string;
+  /** Plain sentence. */
+  readonly reason: string;
+  /** Span on the log's time axis, s. */
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/** A temperature channel of a log: the readings that can be trusted and an account of those that cannot. */
+export interface LogChannel {
+  readonly name: string;
+  /** Always '°C' after reading. */
+  readonly unit: string;
+  /** What the file held: '°C', '°F', 'K' or 'mV'. */
+  readonly sourceUnit: string;
+  /** Trusted samples only; stretches left out are marked as gaps when longer than the gap limit. */
+  readonly history: ThermalHistory;
+  readonly faults: readonly Fault[];
+}
+
+/** A column that was recognised and left aside. */
+export interface LeftAside {
+  readonly name: string;
+  readonly unit: string;
+  readonly why: string;
+}
+
+/** Account of every data row: `read = kept + flagged + rejected`. */
+export interface RowAccount {
+  readonly read: number;
+  /** Used whole. */
+  readonly kept: number;
+  /** At least one temperature of the row is a fault; the rest of the row is used. */
+  readonly flagged: number;
+  /** Not used at all (no clock, fields missing). */
+  readonly rejected: number;
+}
+
+/** A logger's file, read. */
+export interface ThermalLog {
+  readonly source: { readonly name: string; readonly bytes: number; readonly sha256: string };
+  readonly channels: readonly LogChannel[];
+  readonly leftAside: readonly LeftAside[];
+  readonly rows: RowAccount;
+  /** Rows not used at all and faults of the clock, which belong to no channel. */
+  readonly rowFaults: readonly Fault[];
+  /** Usual time between rows, s. */
+  readonly intervalS: number;
+  /** Start of the log as an ISO stamp, when the file says; without zone unless the file gives one. */
+  readonly startedAt?: string;
+  /** Every reading decision, in sentences. */
+  readonly notes: readonly string[];
+}

@@ -1,0 +1,43 @@
+/** Where a fault in a file or argument was found; every part is optional and printed only when known. */
+export interface ErrorPlace {
+  readonly file?: string;
+  /** 1-based line of the file, as a text editor counts. */
+  readonly row?: number;
+  readonly column?: string;
+  /** What stood there. */
+  readonly found?: string;
+  readonly expected?: string;
+  /** What the reader of the message can do about it. */
+  readonly remedy?: string;
+}
+
+/**
+ * The one error class the kit throws on bad input. The message is a sentence a welder can act on; `place`
+ * carries the same facts for a program.
+ */
+export class TemperbookError extends Error {
+  override readonly name = 'TemperbookError';
+  readonly place: ErrorPlace;
+
+  constructor(what: string, place: ErrorPlace = {}) {
+    super(describe(what, place));
+    this.place = place;
+  }
+}
+
+function describe(what: string, { file, row, column, found, expected, remedy }: ErrorPlace): string {
+  const where = [file, row === undefined ? undefined : `row ${row}`, column && `column "${column}"`]
+    .filter((part) => part !== undefined && part !== '')
+    .join(', ');
+  const sentences = [
+    where ? `${where}: ${what}` : what,
+    found === undefined ? undefined : `found ${found}`,
+    expected === undefined ? undefined : `expected ${expected}`,
+    remedy,
+  ];
+  return sentences
+    .filter((s): s is string => s !== undefined && s !== '')
+    .map((s) => s.replace(/\.$/, ''))
+    .join('. ')
+    .concat('.');
+}

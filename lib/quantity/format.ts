@@ -1,0 +1,26 @@
+import { celsiusToFahrenheit } from './units';
+
+/** "227 °C (440 °F)": the way every temperature is shown. */
+export function formatTemp(tempC: number, digits = 0): string {
+  return `${tempC.toFixed(digits)} °C (${celsiusToFahrenheit(tempC).toFixed(digits)} °F)`;
+}
+
+/** A time span in the largest unit that reads well: "45 s", "12 min", "3.5 h", "9 d". */
+export function formatDuration(seconds: number): string {
+  if (seconds < 0) return `−${formatDuration(-seconds)}`;
+  if (seconds < 1) return `${Number(seconds.toPrecision(2))} s`;
+  const [value, unit] =
+    seconds < 120
+      ? [seconds, 's']
+      : seconds < 7200
+        ? [seconds / 60, 'min']
+        : seconds < 172_800
+          ? [seconds / 3600, 'h']
+          : [seconds / 86_400, 'd'];
+  return `${value < 10 ? Number(value.toFixed(1)) : Math.round(value)} ${unit}`;
+}
+
+/** "87 %" from 0.87. */
+export function formatPercent(fraction: number, digits = 0): string {
+  return `${(fraction * 100).toFixed(digits)} %`;
+}

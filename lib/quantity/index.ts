@@ -1,0 +1,19 @@
+export { type ErrorPlace, TemperbookError } from './error';
+export { formatDuration, formatPercent, formatTemp } from './format';
+export { type Judged, judged } from './judged';
+export type { HowKnown, Sourced } from './sourced';
+export {
+  celsiusToFahrenheit,
+  celsiusToKelvin,
+  fahrenheitToCelsius,
+  GAS_CONSTANT,
+  inchesToMm,
+  kelvinToCelsius,
+  ksiToMpa,
+  MM_PER_INCH,
+  MPA_PER_KSI,
+  mmToInches,
+  mpaToKsi,
+  requireNumber,
+  ZERO_C_IN_K,
+} from './units';

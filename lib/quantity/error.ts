@@ -31,8 +31,8 @@ function describe(what: string, { file, row, column, found, expected, remedy }: 
     .join(', ');
   const sentences = [
     where ? `${where}: ${what}` : what,
-    found === undefined ? undefined : `found ${found}`,
-    expected === undefined ? undefined : `expected ${expected}`,
+    found === undefined ? undefined : `Found: ${found}`,
+    expected === undefined ? undefined : `Expected: ${expected}`,
     remedy,
   ];
   return sentences

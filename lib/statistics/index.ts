@@ -1,0 +1,7 @@
+export {
+  type FittedUnknown,
+  type FitUnknown,
+  type LeastSquaresFit,
+  type LeastSquaresOptions,
+  leastSquares,
+} from './leastSquares';

@@ -1,0 +1,146 @@
+import { Matrix } from 'ml-matrix';
+import { TemperbookError } from '../quantity';
+import { scaledLength, stepWithin } from './leastSquaresStep';
+
+type Residuals = (values: Float64Array) => Float64Array;
+interface Bounded {
+  readonly name: string;
+  readonly start: number;
+  readonly low?: number;
+  readonly high?: number;
+}
+
+interface Settings {
+  readonly maxIterations: number;
+  readonly tolerance: number;
+  readonly coarseStep: number | undefined;
+  readonly onStep: ((iteration: number, sumOfSquares: number) => void) | undefined;
+}
+
+interface End {
+  readonly values: Float64Array;
+  readonly residuals: Float64Array;
+  readonly iterations: number;
+  readonly converged: boolean;
+  readonly ending: string;
+}
+
+/** Step of a central difference, as a fraction: error of the formula and of rounding meet near ε^(1/3). */
+const FINE_STEP = Number.EPSILON ** (1 / 3);
+/** The first step is at most this many times the length of the starting values (Moré's factor, his low value). */
+const FIRST_STEP = 10;
+
+export const sumOfSquares = (v: Float64Array): number => v.reduce((sum, x) => sum + x * x, 0);
+
+/** The iterations of `leastSquares`. The sum of squares falls from one accepted step to the next. */
+export function minimise(residualsAt: Residuals, unknowns: readonly Bounded[], settings: Settings): End {
+  let values = Float64Array.from(unknowns, (u) => u.start);
+  let residuals = residualsAt(values);
+  let total = sumOfSquares(residuals);
+  checkStart(unknowns, residuals, total);
+  const scale = new Float64Array(unknowns.length);
+  /** Share of the sum of squares too small to go on for: the square of a step's tolerance, or rounding. */
+  const trifle = Math.max(settings.tolerance ** 2, 1e-14);
+  let radius = Infinity;
+  const end = (iterations: number, converged: boolean, ending: string): End => ({
+    values,
+    residuals,
+    iterations,
+    converged,
+    ending,
+  });
+
+  for (let iteration = 1; iteration <= settings.maxIterations; iteration++) {
+    if (total === 0) return end(iteration, true, 'The model passes through every reading.');
+    const jacobian = differentiate(residualsAt, unknowns, values, residuals, settings.coarseStep);
+    for (let j = 0; j < scale.length; j++)
+      scale[j] = Math.max(scale[j]!, jacobian.getColumnVector(j).norm()) || 1;
+    if (iteration === 1) radius = FIRST_STEP * (scaledLength(values, scale) || 1);
+    const free = freeUnknowns(unknowns, values, jacobian, residuals);
+    if (free.length === 0) return end(iteration, true, 'Every unknown rests on a bound.');
+
+    for (;;) {
+      const step = stepWithin(radius, jacobian, residuals, free, scale);
+      const next = values.map((v, j) => clamp(v + step[j]!, unknowns[j]!));
+      const moved = next.map((v, j) => v - values[j]!);
+      if (moved.every((d, j) => Math.abs(d) <= settings.tolerance * Math.abs(values[j]!)))
+        return end(iteration, true, 'The last step changed no unknown by more than the tolerance.');
+      const nextResiduals = residualsAt(next);
+      const nextTotal = sumOfSquares(nextResiduals);
+      const predicted = total - sumOfSquares(linearised(residuals, jacobian, moved));
+      const gain = predicted > 0 && Number.isFinite(nextTotal) ? (total - nextTotal) / predicted : -1;
+      const length = scaledLength(step, scale);
+      if (gain > 0.75) radius = Math.max(radius, 2 * length);
+      if (gain < 0.25) radius = length / (gain > 0 ? 2 : 4);
+      const bottom = predicted <= trifle * total;
+      if (gain > 1e-4) {
+        [values, residuals, total] = [next, nextResiduals, nextTotal];
+        settings.onStep?.(iteration, total);
+      }
+      // At the bottom rounding decides the sign of the change, so even a rejected step may end the search.
+      if (bottom) return end(iteration, true, 'No step lowers the sum of squares any further.');
+      if (gain > 1e-4) break;
+    }
+  }
+  return end(settings.maxIterations, false, `Stopped after ${settings.maxIterations} iterations.`);
+}
+
+/** Jacobian of the residuals: central differences, or one-sided ones of a coarse step; never leaves the bounds. */
+export function differentiate(
+  residualsAt: Residuals,
+  unknowns: readonly Bounded[],
+  values: Float64Array,
+  residuals: Float64Array,
+  coarseStep: number | undefined,
+): Matrix {
+  const jacobian = new Matrix(residuals.length, unknowns.length);
+  unknowns.forEach((unknown, j) => {
+    const h = (coarseStep ?? FINE_STEP) * (Math.abs(values[j]!) || Math.abs(unknown.start) || 1);
+    const here = { value: values[j]!, residuals };
+    const beside = (value: number) => {
+      const moved = values.slice();
+      moved[j] = clamp(value, unknown);
+      return moved[j] === here.value ? here : { value: moved[j]!, residuals: residualsAt(moved) };
+    };
+    const above = beside(here.value + h);
+    const below = coarseStep === undefined || above === here ? beside(here.value - h) : here;
+    for (let i = 0; i < residuals.length; i++) {
+      const slope = (above.residuals[i]! - below.residuals[i]!) / (above.value - below.value);
+      // Where the model gives no number beside a good place, that reading says nothing about the direction.
+      jacobian.set(i, j, Number.isFinite(slope) ? slope : 0);
+    }
+  });
+  return jacobian;
+}
+
+function checkStart(unknowns: readonly Bounded[], residuals: Float64Array, total: number): void {
+  if (residuals.length < unknowns.length)
+    throw new TemperbookError('There are fewer readings than unknowns', {
+      found: `${residuals.length} readings for ${unknowns.length} unknowns`,
+      remedy: 'Fit fewer unknowns, give priors, or use more of the log',
+    });
+  if (!Number.isFinite(total))
+    throw new TemperbookError('The model gives no number at the starting values', {
+      found: unknowns.map((u) => `${u.name} = ${u.start}`).join(', '),
+      remedy: 'Start from values the model can run with',
+    });
+}
+
+const clamp = (value: number, { low = -Infinity, high = Infinity }: Bounded): number =>
+  Math.min(Math.max(value, low), high);
+
+/** Unknowns not pressed against a bound by the downhill direction. */
+function freeUnknowns(
+  unknowns: readonly Bounded[],
+  values: Float64Array,
+  jacobian: Matrix,
+  residuals: Float64Array,
+): number[] {
+  return unknowns.flatMap(({ low, high }, j) => {
+    const uphill = residuals.reduce((sum, r, i) => sum + jacobian.get(i, j) * r, 0);
+    return (values[j] === low && uphill > 0) || (values[j] === high && uphill < 0) ? [] : [j];
+  });
+}
+
+const linearised = (residuals: Float64Array, jacobian: Matrix, step: Float64Array): Float64Array =>
+  residuals.map((r, i) => step.reduce((sum, d, j) => sum + jacobian.get(i, j) * d, r));

@@ -36,14 +36,43 @@ export interface TemperEntry {
   readonly underAged: boolean;
 }
 
+/**
+ * The over-ageing curve of one temper; see `overageingCurve` for the formula. Times are equivalent times at
+ * the `referenceC` of the alloy.
+ */
+export interface OverageingCurve {
+  /** Yield that remains when every hardening particle has coarsened away, MPa. */
+  readonly floorYieldMPa: Sourced;
+  /** Hardening still to come before the peak, as a fraction of the temper's own; 0 for a peak-aged temper. */
+  readonly gainFraction: Sourced;
+  /** Time constant of that rise, s. */
+  readonly riseTimeS: Sourced;
+  /** Time scale of coarsening, s: long after the peak the hardening left is (t / softenTimeS)^(−1/3). */
+  readonly softenTimeS: Sourced;
+  /** Exposure the temper has seen already, counted from the state the curve starts at (T6), s. */
+  readonly startDoseS: Sourced;
+}
+
+/** What the measured exposures behind an over-ageing curve cover; outside it the curve extrapolates. */
+export interface EvidenceRange {
+  readonly minC: number;
+  readonly maxC: number;
+  /** Longest measured exposure, as equivalent time at the alloy's `referenceC`, s. */
+  readonly longestDoseS: number;
+}
+
 /** Constants of the over-ageing curve of one alloy; see `overageingModel` for the formula. */
 export interface OverageingConstants {
   /** J/mol; nominal 130 000, band 110 000–145 000. */
   readonly activationEnergyJPerMol: Sourced;
-  /** Temperature to which exposure is reduced, °C. */
+  /**
+   * Temperature to which exposure is reduced, °C. It lies where the measured exposures are, so that the band
+   * of the activation energy opens only away from them.
+   */
   readonly referenceC: number;
-  /** Curve parameters by temper, as fitted; names are those of `overageingCurve`. */
-  readonly curves: Readonly<Record<string, Readonly<Record<string, Sourced>>>>;
+  /** Curve by temper, as fitted by `fitOverageingCurve`. */
+  readonly curves: Readonly<Record<string, OverageingCurve>>;
+  readonly evidence: EvidenceRange;
   /**
    * How many times faster the real alloy over-ages than the published precipitate model says. A shop's own
    * coupons override it.
@@ -61,6 +90,44 @@ export interface DissolutionConstants {
   readonly exponent: Sourced;
   /** Yield with everything dissolved and freshly cooled, MPa. */
   readonly floorYieldMPa: Sourced;
+}
+
+/** Ageing at room temperature of solute that heat has dissolved; see `naturalAgeing`. */
+export interface NaturalAgeingConstants {
+  /** Yield gained in the end when all solute was dissolved, MPa. */
+  readonly gainMPa: Sourced;
+  /** Time constant near 20 °C, s. */
+  readonly timeConstantS: Sourced;
+}
+
+/** C-curve of quench sensitivity; see `quenchFactor`. */
+export interface QuenchConstants {
+  readonly k2S: Sourced;
+  readonly k3JPerMol: Sourced;
+  readonly k4K: Sourced;
+  readonly k5JPerMol: Sourced;
+  /** Temperatures between which the quench is counted, °C. */
+  readonly fromC: Sourced;
+  readonly toC: Sourced;
+}
+
+/** Constants of the ageing curve from the solution-treated state; see `ageingCurve` for the formulas. */
+export interface AgeingConstants {
+  readonly activationEnergyJPerMol: Sourced;
+  readonly referenceC: number;
+  /** Time to the reference point P* = 1 at `referenceC`, s; the strength peaks at about a quarter of it. */
+  readonly peakTimeS: Sourced;
+  /** Precipitation time constant as a fraction of the peak time. */
+  readonly precipitationRatio: Sourced;
+  /** Strength parameter S0 at absolute zero, MPa, and how it falls to zero at the metastable solvus. */
+  readonly maxStrengthMPa: Sourced;
+  readonly solvusEnthalpyJPerMol: Sourced;
+  readonly solvusC: Sourced;
+  /** Yield of the matrix without solute or particles, MPa. */
+  readonly intrinsicMPa: Sourced;
+  /** Solid-solution strength as quenched and when fully aged, MPa. */
+  readonly quenchedSolutionMPa: Sourced;
+  readonly agedSolutionMPa: Sourced;
 }
 
 /** Room-temperature thermophysical constants and how they move with temperature. */
@@ -88,6 +155,8 @@ export interface PropertyTable {
 /** A temperature limit of practice or standard, drawn on figures and checked by `judge`. */
 export interface AlloyLimit {
   readonly name: string;
+  /** To what the limit applies: any reading, the metal between passes, the preheat, or the start of melting. */
+  readonly applies: 'peak' | 'interpass' | 'preheat' | 'melting';
   readonly limitC: Sourced;
   /** What the limit means to a welder, one sentence. */
   readonly meaning: string;
@@ -107,13 +176,21 @@ export interface AlloyCard {
   readonly designation: string;
   readonly otherNames: readonly string[];
   readonly family: AlloyFamily;
+  /** Product form the strengths stand for ('sand casting', 'extrusion and plate'). */
+  readonly form: string;
   readonly compositionWtPct: Readonly<Record<string, ElementRange>>;
+  readonly compositionSource: string;
   readonly matrixWtPct: MatrixWtPct;
   /** Why the matrix differs from the nominal composition (eutectic silicon, iron phases). */
   readonly matrixNote: string;
   readonly tempers: Readonly<Record<string, TemperEntry>>;
   readonly overageing: OverageingConstants;
   readonly dissolution: DissolutionConstants;
+  readonly naturalAgeing: NaturalAgeingConstants;
+  /** Absent where no calibration exists. */
+  readonly ageing?: AgeingConstants;
+  /** Absent where no C-curve is known. */
+  readonly quench?: QuenchConstants;
   readonly thermal: ThermalConstants;
   readonly limits: readonly AlloyLimit[];
   readonly allowances: readonly ExposureAllowance[];

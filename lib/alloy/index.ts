@@ -1,1 +1,22 @@
-export type * from './alloyCard';
+export type {
+  AgeingConstants,
+  AlloyCard,
+  AlloyFamily,
+  AlloyLimit,
+  DissolutionConstants,
+  ElementRange,
+  EvidenceRange,
+  ExposureAllowance,
+  MatrixWtPct,
+  NaturalAgeingConstants,
+  OverageingConstants,
+  OverageingCurve,
+  PropertyTable,
+  QuenchConstants,
+  TemperEntry,
+  ThermalConstants,
+} from './alloyCard';
+export { type CardProblem, cardProblems } from './cardProblems';
+export { type FoundTemper, findTemper } from './findTemper';
+export { listAlloys, loadAlloy } from './loadAlloy';
+export { propertyAt } from './propertyAt';

@@ -31,6 +31,8 @@ export interface Fault {
   /** Span on the log's time axis, s. */
   readonly fromS: number;
   readonly toS: number;
+  /** How many readings (or rows, for a fault of the clock) it takes away; 0 for a gap, which has none. */
+  readonly readings: number;
 }
 
 /** A temperature channel of a log: the readings that can be trusted and an account of those that cannot. */
@@ -40,8 +42,13 @@ export interface LogChannel {
   readonly unit: string;
   /** What the file held: '°C', '°F', 'K' or 'mV'. */
   readonly sourceUnit: string;
-  /** Trusted samples only; stretches left out are marked as gaps when longer than the gap limit. */
+  /**
+   * Trusted samples only; stretches left out are marked as gaps when longer than the gap limit. Empty when
+   * not one reading of the channel can be trusted.
+   */
   readonly history: ThermalHistory;
+  /** Line of the file each sample of `history` came from, 1-based. */
+  readonly rows: Uint32Array;
   readonly faults: readonly Fault[];
 }
 

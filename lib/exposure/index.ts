@@ -1,1 +1,5 @@
-export type * from './pass';
+export { type ArrheniusClock, cumulativeEquivalentTime, equivalentTime } from './equivalentTime';
+export type { Pass } from './pass';
+export { type Peak, peak } from './peak';
+export { coolingRate, heatingRate } from './steepestRate';
+export { timeAbove } from './timeAbove';

@@ -1,3 +1,7 @@
+export { join } from './join';
+export { resample } from './resample';
+export { slice } from './slice';
+export { type Stretch, stretches } from './stretches';
 export {
   type Coverage,
   checkHistory,
@@ -7,3 +11,4 @@ export {
   tempAt,
   thermalHistory,
 } from './thermalHistory';
+export { thinForPlot } from './thinForPlot';

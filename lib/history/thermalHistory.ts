@@ -91,15 +91,21 @@ export function tempAt({ timeS, tempC }: ThermalHistory, atS: number): number {
   const last = timeS.length - 1;
   if (atS <= timeS[0]!) return tempC[0]!;
   if (atS >= timeS[last]!) return tempC[last]!;
-  let low = 0;
-  let high = last;
+  const i = lastAtOrBefore(timeS, atS);
+  const share = (atS - timeS[i]!) / (timeS[i + 1]! - timeS[i]!);
+  return tempC[i]! + share * (tempC[i + 1]! - tempC[i]!);
+}
+
+/** Index of the last time not after `atS`, −1 when all are after it; times ascending. */
+export function lastAtOrBefore(timeS: Float64Array, atS: number): number {
+  let low = -1;
+  let high = timeS.length;
   while (high - low > 1) {
     const mid = (low + high) >> 1;
     if (timeS[mid]! <= atS) low = mid;
     else high = mid;
   }
-  const share = (atS - timeS[low]!) / (timeS[high]! - timeS[low]!);
-  return tempC[low]! + share * (tempC[high]! - tempC[low]!);
+  return low;
 }
 
 /** Recorded and unrecorded time of a history, s; they add up to its whole span. */

@@ -1,0 +1,57 @@
+import { joinLines, type MimeBundle, type Output } from './notebookFile';
+
+const PLOTLY = 'application/vnd.plotly.v1+json';
+
+const HTML_ESCAPES: { readonly [character: string]: string } = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
+
+/** Text made safe to stand in an HTML page, inside an attribute too. */
+export function escapeHtml(text: string): string {
+  return text.replace(/[&<>"']/g, (character) => HTML_ESCAPES[character]!);
+}
+
+/** Whether an output is a figure that plotly draws. */
+export function hasPlot(output: Output): boolean {
+  return output.output_type === 'display_data' && PLOTLY in output.data;
+}
+
+/** A display as HTML, in the richest of its MIME types that a page can show without loading anything. */
+export function displayHtml(data: MimeBundle, renderMarkdown: (text: string) => string): string {
+  if (PLOTLY in data) return plotHtml(data);
+  const svg = textOf(data, 'image/svg+xml');
+  if (svg !== undefined) return `<figure>${svgImage(svg)}</figure>`;
+  for (const mime of ['image/png', 'image/jpeg', 'image/gif']) {
+    const base64 = textOf(data, mime)?.replace(/[^\w+/=]/g, '');
+    if (base64 !== undefined) return `<figure><img src="data:${mime};base64,${base64}" alt=""></figure>`;
+  }
+  const html = textOf(data, 'text/html');
+  if (html !== undefined) return `<div class="display">${html}</div>`;
+  const markdown = textOf(data, 'text/markdown');
+  if (markdown !== undefined) return `<div class="display">${renderMarkdown(markdown)}</div>`;
+  const plain = textOf(data, 'text/plain') ?? textOf(data, 'text/latex');
+  return `<pre class="stdout">${escapeHtml(plain ?? `[not shown here: ${Object.keys(data).join(', ')}]`)}</pre>`;
+}
+
+function plotHtml(data: MimeBundle): string {
+  const svg = textOf(data, 'image/svg+xml');
+  const still = svg === undefined ? '<p>This figure needs scripts to be drawn.</p>' : svgImage(svg);
+  const json = JSON.stringify(data[PLOTLY]).replace(/</g, '\\u003c');
+  return `<figure class="plot"><div class="still">${still}</div><script type="application/json">${json}</script></figure>`;
+}
+
+/** As an image, an SVG can neither run scripts nor load anything. */
+function svgImage(svg: string): string {
+  const title = /<title>([^<]*)<\/title>/.exec(svg)?.[1] ?? '';
+  return `<img src="data:image/svg+xml;base64,${Buffer.from(svg).toString('base64')}" alt="${title.replace(/"/g, '&quot;')}">`;
+}
+
+function textOf(data: MimeBundle, mime: string): string | undefined {
+  const value = data[mime];
+  if (typeof value === 'string') return value;
+  return Array.isArray(value) ? joinLines(value.map(String)) : undefined;
+}

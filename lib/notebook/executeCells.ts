@@ -1,0 +1,110 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { dirname, join, resolve } from 'node:path';
+import { TemperbookError } from '../quantity';
+import { CellError } from './cellError';
+import { CellOutputs } from './cellOutputs';
+import type { Failure, OutputPiece, RunEvent, RunRequest } from './messages';
+import { joinLines, type Notebook } from './notebookFile';
+
+/** Lines of the child's last words kept for the message when it dies. */
+const LAST_WORDS = 20;
+
+/** A code cell as progress names it: `number` of `count` code cells, `title` from the heading above it. */
+export interface CellPlace {
+  readonly number: number;
+  readonly count: number;
+  readonly title: string;
+}
+
+export type NotebookProgress =
+  /** Sent when a cell starts and then once a second, so that a long cell shows that it is alive. */
+  | { readonly state: 'running'; readonly cell: CellPlace; readonly seconds: number }
+  | { readonly state: 'finished'; readonly cell: CellPlace; readonly seconds: number }
+  | { readonly state: 'output'; readonly cell: CellPlace; readonly piece: OutputPiece };
+
+/**
+ * Executes the code cells of the notebook that was read from `path`, in a child process that starts in its
+ * folder.
+ * @throws CellError at the first failure.
+ */
+export function executeCells(
+  path: string,
+  notebook: Notebook,
+  onProgress: (progress: NotebookProgress) => void,
+): Promise<CellOutputs> {
+  const cells = notebook.cells.flatMap((cell, index) =>
+    cell.cell_type === 'code' ? [{ index, source: joinLines(cell.source) }] : [],
+  );
+  const places = new Map(
+    cells.map(({ index }, i): [number, CellPlace] => [
+      index,
+      { number: i + 1, count: cells.length, title: titleOf(notebook, index) },
+    ]),
+  );
+  const outputs = new CellOutputs();
+  const child = fork(join(__dirname, 'worker.js'), {
+    cwd: dirname(resolve(path)),
+    execArgv: [],
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
+  });
+  const lastWords = collectLastWords(child);
+
+  return new Promise((resolveOutputs, reject) => {
+    let current = cells[0]?.index ?? 0;
+    let startedMs: number | undefined;
+    let outcome: (() => void) | undefined;
+    const report = (state: 'running' | 'finished') => {
+      if (startedMs === undefined) return;
+      onProgress({ state, cell: places.get(current)!, seconds: (performance.now() - startedMs) / 1000 });
+    };
+    const alive = setInterval(() => report('running'), 1000);
+    const failed = (failure: Failure) => () => reject(new CellError(path, notebook, failure));
+
+    child.on('message', (event: RunEvent) => {
+      if (event.kind === 'started') {
+        current = event.index;
+        startedMs = performance.now();
+        report('running');
+      } else if (event.kind === 'output') {
+        outputs.add(event.index, event.piece);
+        onProgress({ state: 'output', cell: places.get(event.index)!, piece: event.piece });
+      } else if (event.kind === 'finished') {
+        report('finished');
+        startedMs = undefined;
+      } else {
+        outcome = event.kind === 'failed' ? failed(event.failure) : () => resolveOutputs(outputs);
+      }
+    });
+    child.on('error', (error) => {
+      outcome = () => reject(new TemperbookError('the notebook cannot be started', { found: error.message }));
+    });
+    child.on('close', (code, signal) => {
+      clearInterval(alive);
+      const how = signal === null ? `ended with exit code ${code}` : `was killed (${signal})`;
+      const message = [`the process ${how} while this cell ran`, ...lastWords].join('\n');
+      (outcome ?? failed({ index: current, message, through: [] }))();
+    });
+    child.send({ cells } satisfies RunRequest);
+  });
+}
+
+/** What the engine itself writes when it dies, such as on running out of memory. */
+function collectLastWords(child: ChildProcess): string[] {
+  const lines: string[] = [];
+  child.stderr?.setEncoding('utf8').on('data', (text: string) => {
+    lines.push(...text.split('\n').filter((line) => line.trim() !== ''));
+    lines.splice(0, lines.length - LAST_WORDS);
+  });
+  child.stdout?.resume();
+  return lines;
+}
+
+/** The nearest heading above a cell, which says what it is for. */
+function titleOf(notebook: Notebook, index: number): string {
+  for (const cell of notebook.cells.slice(0, index).reverse()) {
+    const heading =
+      cell.cell_type === 'markdown' ? /^#+ +(.*)$/m.exec(joinLines(cell.source))?.[1] : undefined;
+    if (heading !== undefined) return heading.trim();
+  }
+  return notebook.cells[index]?.id ?? '';
+}

@@ -1,0 +1,5 @@
+export { CellError } from './cellError';
+export type { CellPlace, NotebookProgress } from './executeCells';
+export { type Cell, type Notebook, type Output, readNotebook } from './notebookFile';
+export { declaredParameters, type Parameter, type ParameterValues, parseSettings } from './parameters';
+export { type NotebookRun, type RunOptions, runNotebook } from './runNotebook';

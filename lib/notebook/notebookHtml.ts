@@ -1,0 +1,80 @@
+import { stripVTControlCharacters } from 'node:util';
+import MarkdownIt from 'markdown-it';
+import { displayHtml, escapeHtml, hasPlot } from './displayHtml';
+import { type Cell, hasTag, joinLines, type Notebook, type Output } from './notebookFile';
+import { notebookStyle } from './notebookStyle';
+import { plotScripts } from './plotScripts';
+
+const markdown = new MarkdownIt({ html: false });
+// A picture would be fetched from somewhere when the page opens: only those inside the text itself are shown.
+markdown.renderer.rules.image = (tokens, i) => {
+  const source = String(tokens[i]!.attrGet('src'));
+  const label = escapeHtml(tokens[i]!.content);
+  return source.startsWith('data:image/')
+    ? `<img src="${escapeHtml(source)}" alt="${label}">`
+    : `<em>[picture not included: ${label || escapeHtml(source)}]</em>`;
+};
+
+export interface NotebookHtmlOptions {
+  /** Shown by the browser on its tab. */
+  readonly title: string;
+  /** Whether the code cells are shown, or their results only. */
+  readonly code: boolean;
+}
+
+/**
+ * One HTML page of a notebook that has been run. It holds all it needs, plotly once if there are figures;
+ * its content policy keeps it from loading anything and from running any script but its own. Figures stay
+ * visible with scripts off where the display carried a static picture.
+ */
+export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOptions): string {
+  const body = notebook.cells.map((cell) => cellHtml(cell, code)).join('\n');
+  const scripts = notebook.cells.some((cell) => (cell.outputs ?? []).some(hasPlot))
+    ? plotScripts()
+    : undefined;
+  const policy = [
+    "default-src 'none'",
+    "style-src 'unsafe-inline'",
+    'img-src data: blob:',
+    `script-src ${scripts?.policy ?? "'none'"}`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escapeHtml(title)}</title>
+<style>${notebookStyle}</style>
+</head>
+<body>
+<main>
+${body}
+</main>
+${scripts?.html ?? ''}</body>
+</html>
+`;
+}
+
+function cellHtml(cell: Cell, code: boolean): string {
+  const source = joinLines(cell.source);
+  if (cell.cell_type === 'markdown') return `<section class="text">${markdown.render(source)}</section>`;
+  if (cell.cell_type === 'raw') return `<section class="text"><pre>${escapeHtml(source)}</pre></section>`;
+  // With the code left out, the values that were set are still part of the result.
+  const shown = code || hasTag(cell, 'injected-parameters');
+  const parts = [
+    shown ? `<pre class="code"><code>${escapeHtml(source)}</code></pre>` : '',
+    ...(cell.outputs ?? []).map(outputHtml),
+  ].filter((part) => part !== '');
+  return parts.length > 0 ? `<section class="cell">\n${parts.join('\n')}\n</section>` : '';
+}
+
+function outputHtml(output: Output): string {
+  if (output.output_type === 'stream') {
+    const text = escapeHtml(stripVTControlCharacters(joinLines(output.text)));
+    return `<pre class="${output.name}">${text}</pre>`;
+  }
+  return displayHtml(output.data, (text) => markdown.render(text));
+}

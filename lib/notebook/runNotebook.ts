@@ -1,0 +1,75 @@
+import { mkdirSync, realpathSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { TemperbookError } from '../quantity';
+import type { CellOutputs } from './cellOutputs';
+import { executeCells, type NotebookProgress } from './executeCells';
+import { type Cell, formatNotebook, type Notebook, readNotebook, writeWhole } from './notebookFile';
+import { notebookHtml } from './notebookHtml';
+import { injectParameters, type ParameterValues } from './parameters';
+
+export interface RunOptions {
+  /** Values for the variables of the cell tagged `parameters`. */
+  readonly parameters?: ParameterValues;
+  /** Where the copy with outputs and the HTML page go; created if need be. */
+  readonly outFolder: string;
+  /** Default `with code`. */
+  readonly html?: 'with code' | 'results only';
+  readonly onProgress?: (progress: NotebookProgress) => void;
+}
+
+export interface NotebookRun {
+  /** The copy of the notebook with its outputs. */
+  readonly notebookPath: string;
+  /** The self-contained page. */
+  readonly htmlPath: string;
+}
+
+/**
+ * Runs a notebook without Jupyter, in a process of its own that starts in the notebook's folder, and writes
+ * a copy with outputs and a self-contained HTML page into `outFolder`. Stops at the first failure, a promise
+ * rejected without anyone waiting for it included; then nothing is written.
+ * @throws CellError when a cell fails, TemperbookError for a bad file, parameter or folder.
+ */
+export async function runNotebook(path: string, options: RunOptions): Promise<NotebookRun> {
+  const notebook = injectParameters(readNotebook(path), options.parameters ?? {});
+  const outFolder = prepareOutFolder(path, options.outFolder);
+  const outputs = await executeCells(path, notebook, options.onProgress ?? (() => undefined));
+
+  const finished = withOutputs(notebook, outputs);
+  const title = basename(path, '.ipynb');
+  const page = notebookHtml(finished, { title, code: options.html !== 'results only' });
+  const notebookPath = join(outFolder, `${title}.ipynb`);
+  const htmlPath = join(outFolder, `${title}.html`);
+  writeWhole(notebookPath, formatNotebook(finished));
+  writeWhole(htmlPath, page);
+  return { notebookPath, htmlPath };
+}
+
+function prepareOutFolder(path: string, outFolder: string): string {
+  const folder = resolve(outFolder);
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw new TemperbookError('the folder for the results cannot be made', {
+      file: outFolder,
+      found: (error as Error).message,
+    });
+  }
+  if (realpathSync(folder) === realpathSync(dirname(path))) {
+    throw new TemperbookError('the results would overwrite the notebook itself', {
+      file: outFolder,
+      remedy: 'Choose another folder for them',
+    });
+  }
+  return folder;
+}
+
+function withOutputs(notebook: Notebook, outputs: CellOutputs): Notebook {
+  let count = 0;
+  const cells = notebook.cells.map((cell, index): Cell => {
+    if (cell.cell_type !== 'code') return cell;
+    count += 1;
+    return { ...cell, execution_count: count, outputs: outputs.of(index) };
+  });
+  return { ...notebook, cells };
+}

@@ -1,4 +1,5 @@
 import { resolve } from 'node:path';
+import { inspect } from 'node:util';
 import type * as TypeScript from '@tslab/typescript-for-tslab';
 import { TemperbookError } from '../quantity';
 import { type Cell, hasTag, joinLines, type Notebook } from './notebookFile';
@@ -102,7 +103,10 @@ function wrongKind(name: string, kind: ParameterKind, found: string): Temperbook
     'yes/no': 'true or false',
     json: 'a value in JSON, such as [1, 2] or {"a": 1}',
   };
-  return new TemperbookError(`parameter "${name}"`, { found, expected: expected[kind] });
+  return new TemperbookError(`parameter "${name}" cannot take this value`, {
+    found,
+    expected: expected[kind],
+  });
 }
 
 /**
@@ -117,7 +121,7 @@ export function injectParameters(notebook: Notebook, values: ParameterValues): N
   const lines = names.map((name) => {
     const parameter = find(known, name);
     if (!fits(values[name], parameter.kind)) {
-      throw wrongKind(name, parameter.kind, String(JSON.stringify(values[name]) ?? values[name]));
+      throw wrongKind(name, parameter.kind, inspect(values[name]));
     }
     if (parameter.constant) {
       throw new TemperbookError(`parameter "${name}" cannot be set: the notebook declares it with const`, {

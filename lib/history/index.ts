@@ -1,5 +1,12 @@
+export { bridgeGaps, type GapRule } from './bridgeGaps';
+export { capAt } from './capAt';
+export { coolingTimeConstant, type PartCooling } from './cooling';
+export { insertWait, type Wait } from './insertWait';
 export { join } from './join';
+export { repeatPass } from './repeatPass';
 export { resample } from './resample';
+export { type ScheduleStep, scheduleHistory } from './scheduleHistory';
+export { shiftTemperature } from './shiftTemperature';
 export { slice } from './slice';
 export { type Stretch, stretches } from './stretches';
 export {

@@ -3,6 +3,8 @@ import { checkHistory, type ThermalHistory, thermalHistory } from './thermalHist
 
 /** A jump of temperature where two histories meet is drawn as a straight line over this long, s. */
 export const STEP_S = 0.001;
+/** Temperatures this close are one temperature: the rounding of an edit is no step, °C. */
+const SAME_C = 1e-9;
 
 /**
  * Joins histories end to end: weld, then wait, then re-age. Each one is moved along the time axis so that it
@@ -24,7 +26,7 @@ export function join(parts: readonly ThermalHistory[], pauseS = 0): ThermalHisto
     checkHistory(part);
     const last = timeS.length - 1;
     const meets = last >= 0 && pauseS === 0;
-    const merges = meets && tempC[last] === part.tempC[0];
+    const merges = meets && Math.abs(tempC[last]! - part.tempC[0]!) < SAME_C;
     if (last >= 0 && pauseS > 0) gapAfter.push(last);
     const between = meets && !merges ? STEP_S : pauseS;
     const shiftS = last < 0 ? 0 : timeS[last]! + between - part.timeS[0]!;

@@ -1,6 +1,6 @@
 import { requireNumber } from '../quantity';
 import { stretches } from './stretches';
-import { checkHistory, type ThermalHistory, thermalHistory } from './thermalHistory';
+import { checkHistory, type ThermalHistory, tempOnLine, thermalHistory } from './thermalHistory';
 
 /**
  * What a logger with this interval (s) would have written: readings of the history at its first time and
@@ -24,7 +24,7 @@ export function resample(history: ThermalHistory, intervalS: number): ThermalHis
       const atS = Math.min(startS + tick * intervalS, timeS[last]!);
       while (i < last - 1 && timeS[i + 1]! <= atS) i++;
       times.push(atS);
-      temps.push(first === last ? tempC[i]! : between(history, i, atS));
+      temps.push(first === last ? tempC[i]! : tempOnLine(history, i, atS));
     }
     if (last === timeS.length - 1 && times[times.length - 1] !== timeS[last]) {
       times.push(timeS[last]!);
@@ -33,9 +33,4 @@ export function resample(history: ThermalHistory, intervalS: number): ThermalHis
     if (already > 0 && times.length > already) gapAfter.push(already - 1);
   }
   return thermalHistory(times, temps, gapAfter);
-}
-
-function between({ timeS, tempC }: ThermalHistory, i: number, atS: number): number {
-  const share = (atS - timeS[i]!) / (timeS[i + 1]! - timeS[i]!);
-  return tempC[i]! + share * (tempC[i + 1]! - tempC[i]!);
 }

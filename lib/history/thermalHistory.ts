@@ -87,11 +87,16 @@ export function isothermal(tempC: number, durationS: number): ThermalHistory {
 }
 
 /** Temperature at a time by straight line between samples, °C; the end values outside the history. */
-export function tempAt({ timeS, tempC }: ThermalHistory, atS: number): number {
+export function tempAt(history: ThermalHistory, atS: number): number {
+  const { timeS, tempC } = history;
   const last = timeS.length - 1;
   if (atS <= timeS[0]!) return tempC[0]!;
   if (atS >= timeS[last]!) return tempC[last]!;
-  const i = lastAtOrBefore(timeS, atS);
+  return tempOnLine(history, lastAtOrBefore(timeS, atS), atS);
+}
+
+/** Temperature on the straight line from sample i to the next, °C. */
+export function tempOnLine({ timeS, tempC }: ThermalHistory, i: number, atS: number): number {
   const share = (atS - timeS[i]!) / (timeS[i + 1]! - timeS[i]!);
   return tempC[i]! + share * (tempC[i + 1]! - tempC[i]!);
 }

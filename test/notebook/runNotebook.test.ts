@@ -1,0 +1,162 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { CellError, type Notebook, type NotebookProgress, runNotebook } from '../../dist/notebook';
+
+const fixture = (name: string) => join(__dirname, 'fixtures', `${name}.ipynb`);
+let folder: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'notebook-'));
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe('a notebook that runs', () => {
+  const progress: NotebookProgress[] = [];
+  let copy: Notebook;
+  let page: string;
+  let before: string;
+  const outputsOf = (id: string) => copy.cells.find((cell) => cell.id === id)?.outputs;
+
+  beforeAll(async () => {
+    before = readFileSync(fixture('ok'), 'utf8');
+    const run = await runNotebook(fixture('ok'), {
+      parameters: { startC: 300, alloy: '6061' },
+      outFolder: join(folder, 'ok'),
+      onProgress: (p) => progress.push(p),
+    });
+    copy = JSON.parse(readFileSync(run.notebookPath, 'utf8'));
+    page = readFileSync(run.htmlPath, 'utf8');
+  });
+
+  it('leaves the notebook itself as it was and nothing half-written beside the results', () => {
+    expect(readFileSync(fixture('ok'), 'utf8')).toBe(before);
+    expect(readdirSync(join(folder, 'ok')).sort()).toEqual(['ok.html', 'ok.ipynb']);
+  });
+
+  it('captures what was printed, in order, on the stream it was printed to', () => {
+    expect(outputsOf('compute')).toEqual([
+      { output_type: 'stream', name: 'stdout', text: 'plate of 6061 starts at 300 C\n' },
+      { output_type: 'stream', name: 'stderr', text: 'a warning\n' },
+      { output_type: 'stream', name: 'stdout', text: 'TemperbookError\n' },
+    ]);
+  });
+
+  it('shows the value of a last expression, awaits included, and nothing for the parameters it set', () => {
+    expect(outputsOf('wait')).toEqual([{ output_type: 'stream', name: 'stdout', text: '3\n' }]);
+    expect(outputsOf('injected-parameters')).toEqual([]);
+  });
+
+  it('captures displays in order; an updated one is replaced in place', () => {
+    expect(outputsOf('show')?.map((o) => ('data' in o ? o.data : o.text))).toEqual([
+      { 'text/html': '<table><tr><td>20 &lt; 30</td></tr></table>' },
+      { 'text/plain': 'worked' },
+      { 'image/svg+xml': expect.stringContaining('<title>a bar</title>') },
+      { 'application/vnd.unknown': 'xyz' },
+      'log: ./ok.ipynb false [150,180]\n',
+    ]);
+  });
+
+  it('counts the code cells', () => {
+    const counts = copy.cells.filter((c) => c.cell_type === 'code').map((c) => c.execution_count);
+    expect(counts).toEqual([1, 2, 3, 4, 5]);
+  });
+
+  it('tells of every cell when it starts and when it ends, by the heading above it', () => {
+    const told = progress.filter((p) => p.state === 'finished').map(({ cell }) => cell);
+    expect(told.map((cell) => `${cell.number}/${cell.count} ${cell.title}`)).toEqual([
+      '1/5 Cooling of a plate',
+      '2/5 Cooling of a plate',
+      '3/5 Let it cool',
+      '4/5 Let it cool',
+      '5/5 What it looks like',
+    ]);
+    expect(progress.filter((p) => p.state === 'running').length).toBeGreaterThanOrEqual(5);
+  });
+
+  it('makes a page that holds its results, with text escaped and nothing to load', () => {
+    expect(page).toContain('A &lt;script&gt;alert(1)&lt;/script&gt; in text stays text.');
+    expect(page).toContain('<td>20 &lt; 30</td>');
+    expect(page).toContain('alt="a bar"');
+    expect(page).toContain('[not shown here: application/vnd.unknown]');
+    expect(page).toContain("script-src 'none'");
+    expect(page.match(/(?:src|href)="(?!data:)[^"]*"/g)).toBeNull();
+  });
+
+  it('leaves the code out when asked, but never the parameters that were set', async () => {
+    const { htmlPath } = await runNotebook(fixture('ok'), {
+      parameters: { alloy: '6061' },
+      outFolder: join(folder, 'results'),
+      html: 'results only',
+    });
+    const results = readFileSync(htmlPath, 'utf8');
+    expect(page).toContain('interface Reading');
+    expect(results).not.toContain('interface Reading');
+    expect(results).toContain('alloy = &quot;6061&quot;;');
+    expect(results).toContain('plate of 6061 starts at 200 C');
+  });
+});
+
+describe('a notebook that fails', () => {
+  const failureOf = async (name: string): Promise<CellError> => {
+    const run = runNotebook(fixture(name), { outFolder: join(folder, name) });
+    const error = await run.then(
+      () => undefined,
+      (reason: unknown) => reason,
+    );
+    if (!(error instanceof CellError)) throw new Error(`${name} should have failed in a cell: ${error}`);
+    return error;
+  };
+
+  it.each([
+    ['throws', 8, "TypeError: Cannot read properties of undefined (reading 'length')"],
+    ['throws-in-library', 3, 'thickness is not usable. Found: NaN'],
+    ['type-error', 2, "Type 'number' is not assignable to type 'string'. (and 1 more further down)"],
+    ['syntax-error', 2, 'Expression expected'],
+    ['rejects', 2, 'nobody waits for me'],
+    ['rejects-late', 4, 'rejected after the last cell'],
+    ['awaits-rejection', 3, 'TypeError: broken wire'],
+    ['no-such-module', 1, "Cannot find module 'no-such-module'"],
+    ['earlier-function', 3, 'RangeError: nothing to halve (in cell 2 of 4 ("before"), line 3)'],
+    ['throws-text', undefined, 'thrown: just text'],
+    ['exits', undefined, 'the process ended with exit code 3'],
+  ])('%s: tells the cell, line %s and the real message, and writes nothing', async (name, line, message) => {
+    const error = await failureOf(name);
+    expect(error).toMatchObject({ cellId: 'fails', cellNumber: 3, line });
+    expect(error.message).toContain(`${name}.ipynb: cell 3 of 4 ("fails")`);
+    expect(error.message).toContain(message);
+    expect(readdirSync(join(folder, name))).toEqual([]);
+  });
+
+  it('shows the lines around the failing one', async () => {
+    const { excerpt } = await failureOf('throws');
+    expect(excerpt.split('\n')[2]).toBe('>   8 |   return part.name.length;');
+    expect(excerpt.split('\n')).toHaveLength(5);
+  });
+});
+
+describe('bad input', () => {
+  const run = (path: string, outFolder = join(folder, 'bad')) => runNotebook(path, { outFolder });
+
+  it('refuses to write over the notebook', async () => {
+    await expect(run(fixture('ok'), join(__dirname, 'fixtures'))).rejects.toThrow(
+      'the results would overwrite the notebook itself',
+    );
+  });
+
+  it.each([
+    [join(__dirname, 'none.ipynb'), 'the notebook cannot be opened'],
+    [__filename, 'this file is not a notebook'],
+    [join(__dirname, '../../package.json'), 'this file is not a notebook'],
+  ])('refuses %s in plain words', async (path, message) => {
+    await expect(run(path)).rejects.toThrow(message);
+  });
+
+  it('refuses an unknown parameter before anything runs', async () => {
+    const parameters = { colour: 'red' };
+    await expect(runNotebook(fixture('ok'), { parameters, outFolder: join(folder, 'bad') })).rejects.toThrow(
+      'no parameter "colour". Expected: one of label, alloy, startC',
+    );
+  });
+});

@@ -1,0 +1,25 @@
+export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
+export { bulkRise } from './closedForm/bulkRise';
+export { type CoolingRate, coolingRate, relativePlateThickness } from './closedForm/coolingRate';
+export { type CoolingTime, type CoolingWeld, coolingTime } from './closedForm/coolingTime';
+export { type FastWeld, fastThickRise, fastThinRise } from './closedForm/fastWeldRise';
+export {
+  type HandbookWeld,
+  handbookHazWidthMm,
+  handbookPeakC,
+  handbookThickPeakC,
+} from './closedForm/handbookPeak';
+export { type MediumPlateWeld, mediumPlateRise } from './closedForm/mediumPlateRise';
+export {
+  mediumPlateHistory,
+  type PassingArc,
+  thickPlateHistory,
+  thinPlateHistory,
+} from './closedForm/passingArc';
+export { mediumPlatePeak, type PassPeak, thickPlatePeak, thinPlatePeak } from './closedForm/passPeak';
+export { scaledBesselK0 } from './closedForm/scaledBesselK0';
+export { solidificationTime } from './closedForm/solidificationTime';
+export { type JointShape, steelCoolingTime85 } from './closedForm/steelCoolingTime';
+export { type ThickPlatePoint, thickPlateRise } from './closedForm/thickPlateRise';
+export { type ThinPlatePoint, type ThinPlateWeld, thinPlateRise } from './closedForm/thinPlateRise';
+export type { PlateMetal, WeldInPlate } from './closedForm/weldInPlate';

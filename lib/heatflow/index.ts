@@ -1,3 +1,4 @@
+export { ARC_EFFICIENCY, acTigEfficiency, type WeldProcess } from './arcEfficiency';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
 export { bulkRise } from './closedForm/bulkRise';
 export { type CoolingRate, coolingRate, relativePlateThickness } from './closedForm/coolingRate';
@@ -23,3 +24,11 @@ export { type JointShape, steelCoolingTime85 } from './closedForm/steelCoolingTi
 export { type ThickPlatePoint, thickPlateRise } from './closedForm/thickPlateRise';
 export { type ThinPlatePoint, type ThinPlateWeld, thinPlateRise } from './closedForm/thinPlateRise';
 export type { PlateMetal, WeldInPlate } from './closedForm/weldInPlate';
+export {
+  type ArcReading,
+  type EfficiencyBand,
+  type HeatInput,
+  heatInput,
+  type TravelReading,
+  type WeldReading,
+} from './heatInput';

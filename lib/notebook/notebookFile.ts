@@ -1,5 +1,4 @@
-import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { readFileSync } from 'node:fs';
 import { TemperbookError } from '../quantity';
 
 /** What one display shows, once per MIME type; the front end picks the richest it knows. */
@@ -108,20 +107,4 @@ function isCell(cell: Partial<Cell> | null): cell is Cell {
 /** The file's text as Jupyter writes it: one-space indent and a newline at the end. */
 export function formatNotebook(notebook: Notebook): string {
   return `${JSON.stringify(notebook, null, 1)}\n`;
-}
-
-/** Writes a file whole or not at all: a reader never meets half of one. */
-export function writeWhole(path: string, text: string): void {
-  const unfinished = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
-  try {
-    writeFileSync(unfinished, text);
-    renameSync(unfinished, path);
-  } catch (error) {
-    rmSync(unfinished, { force: true });
-    throw new TemperbookError('the result cannot be written', {
-      file: path,
-      found: (error as Error).message,
-      remedy: 'Choose a folder you may write to, with --out',
-    });
-  }
 }

@@ -1,11 +1,12 @@
-import { mkdirSync, realpathSync } from 'node:fs';
+import { mkdirSync, realpathSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
 import type { CellOutputs } from './cellOutputs';
 import { executeCells, type NotebookProgress } from './executeCells';
-import { type Cell, formatNotebook, type Notebook, readNotebook, writeWhole } from './notebookFile';
+import { type Cell, formatNotebook, type Notebook, readNotebook } from './notebookFile';
 import { notebookHtml } from './notebookHtml';
 import { injectParameters, type ParameterValues } from './parameters';
+import { writeWhole } from './writeWhole';
 
 export interface RunOptions {
   /** Values for the variables of the cell tagged `parameters`. */
@@ -40,8 +41,8 @@ export async function runNotebook(path: string, options: RunOptions): Promise<No
   const page = notebookHtml(finished, { title, code: options.html !== 'results only' });
   const notebookPath = join(outFolder, `${title}.ipynb`);
   const htmlPath = join(outFolder, `${title}.html`);
-  writeWhole(notebookPath, formatNotebook(finished));
-  writeWhole(htmlPath, page);
+  writeWhole(notebookPath, (file) => writeFileSync(file, formatNotebook(finished)));
+  writeWhole(htmlPath, (file) => writeFileSync(file, page));
   return { notebookPath, htmlPath };
 }
 

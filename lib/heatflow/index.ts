@@ -32,3 +32,12 @@ export {
   type TravelReading,
   type WeldReading,
 } from './heatInput';
+export {
+  type HeatPulse,
+  type LumpedJob,
+  type LumpedLink,
+  type LumpedPart,
+  type LumpedResult,
+  lumpedNetwork,
+} from './lumped/lumpedNetwork';
+export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';

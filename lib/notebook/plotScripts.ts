@@ -1,14 +1,14 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { gzipSync } from 'node:zlib';
+import { plotlyBundle } from '../figure';
 
-/** Unpacks plotly, then draws each figure over its static picture. Runs in the reader's browser. */
+/** Unpacks plotly, then draws each figure in place of its static picture. Runs in the reader's browser. */
 const DRAW = `(async () => {
   const packed = document.getElementById('plotly').textContent;
   const bytes = Uint8Array.from(atob(packed), (c) => c.charCodeAt(0));
-  const code = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'))).blob();
+  const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  const code = new Blob([await new Response(unpacked).arrayBuffer()], { type: 'text/javascript' });
   const script = document.createElement('script');
-  script.src = URL.createObjectURL(code.slice(0, code.size, 'text/javascript'));
+  script.src = URL.createObjectURL(code);
   await new Promise((resolve, reject) => {
     script.onload = resolve;
     script.onerror = reject;
@@ -25,10 +25,9 @@ const DRAW = `(async () => {
 
 /** The scripts that make a page's figures live, and what its content policy must allow for them. */
 export function plotScripts(): { readonly html: string; readonly policy: string } {
-  const plotly = gzipSync(readFileSync(require.resolve('plotly.js-dist')), { level: 9 }).toString('base64');
   const hash = createHash('sha256').update(DRAW).digest('base64');
   return {
-    html: `<script type="application/octet-stream" id="plotly">${plotly}</script>\n<script>${DRAW}</script>\n`,
+    html: `<script type="application/octet-stream" id="plotly">${plotlyBundle().packed}</script>\n<script>${DRAW}</script>\n`,
     policy: `'sha256-${hash}' blob:`,
   };
 }

@@ -1,0 +1,44 @@
+#!/usr/bin/env node
+import { TemperbookError } from '../quantity';
+import { HELP, UsageError } from './usage';
+
+/** Each command is loaded only when it is asked for, so that --help answers at once. */
+const COMMANDS: { readonly [name: string]: () => Promise<(args: string[]) => Promise<void>> } = {
+  jupyter: async () => (await import('./jupyter')).jupyter,
+  review: async () => (await import('./review')).review,
+  run: async () => (await import('./run')).run,
+};
+
+/** Runs a command line and returns its exit code. */
+async function main([name, ...args]: string[]): Promise<number> {
+  if (name === undefined || [name, ...args].some((arg) => arg === '--help' || arg === '-h')) {
+    process.stdout.write(HELP);
+    return name === undefined ? 2 : 0;
+  }
+  try {
+    const load = COMMANDS[name];
+    if (load === undefined) throw new UsageError(`there is no command "${name}"`);
+    const command = await load();
+    await command(args);
+    return 0;
+  } catch (error) {
+    if (error instanceof TemperbookError) {
+      process.stderr.write(`${error.message}\n`);
+      if ('excerpt' in error) process.stderr.write(`\n${error.excerpt}\n`);
+      return 1;
+    }
+    if (error instanceof UsageError || isParseArgsError(error)) {
+      process.stderr.write(`${(error as Error).message}\nFor help: temperbook --help\n`);
+      return 2;
+    }
+    throw error;
+  }
+}
+
+function isParseArgsError(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+}
+
+main(process.argv.slice(2)).then((code) => {
+  process.exitCode = code;
+});

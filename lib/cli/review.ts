@@ -1,0 +1,1 @@
+export async function review(_args: string[]): Promise<void> {}

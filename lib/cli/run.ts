@@ -1,0 +1,33 @@
+import { relative } from 'node:path';
+import { parseArgs } from 'node:util';
+import { parseSettings, readNotebook, runNotebook } from '../notebook';
+import { progressPrinter } from './progressPrinter';
+import { required, UsageError } from './usage';
+
+/** `temperbook run <notebook> --set name=value … --out folder [--no-code]` */
+export async function run(args: string[]): Promise<void> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      set: { type: 'string', multiple: true, default: [] },
+      out: { type: 'string' },
+      'no-code': { type: 'boolean', default: false },
+    },
+  });
+  const [path, ...more] = positionals;
+  const notebook = required(path, 'the notebook to run');
+  if (more.length > 0) throw new UsageError(`only one notebook at a time: what is "${more.join(' ')}"?`);
+  const outFolder = required(values.out, '--out <folder>');
+  const parameters = parseSettings(readNotebook(notebook), values.set, process.cwd());
+
+  const { notebookPath, htmlPath } = await runNotebook(notebook, {
+    parameters,
+    outFolder,
+    html: values['no-code'] ? 'results only' : 'with code',
+    onProgress: progressPrinter(),
+  });
+  process.stdout.write(
+    `\nResults     ${relative('', htmlPath)}\nNotebook    ${relative('', notebookPath)}\n`,
+  );
+}

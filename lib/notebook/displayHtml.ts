@@ -1,3 +1,4 @@
+import { type Figure, liveFigure } from '../figure';
 import { joinLines, type MimeBundle, type Output } from './notebookFile';
 
 const PLOTLY = 'application/vnd.plotly.v1+json';
@@ -15,15 +16,21 @@ export function escapeHtml(text: string): string {
   return text.replace(/[&<>"']/g, (character) => HTML_ESCAPES[character]!);
 }
 
-/** Whether an output is a figure that plotly draws. */
-export function hasPlot(output: Output): boolean {
-  return output.output_type === 'display_data' && PLOTLY in output.data;
+/** Whether an output is a figure that the kit's `show` displayed: it always adds a still picture. */
+export function isLiveFigure(output: Output): boolean {
+  return output.output_type === 'display_data' && PLOTLY in output.data && 'image/svg+xml' in output.data;
 }
 
-/** A display as HTML, in the richest of its MIME types that a page can show without loading anything. */
-export function displayHtml(data: MimeBundle, renderMarkdown: (text: string) => string): string {
-  if (PLOTLY in data) return plotHtml(data);
+/**
+ * A display as HTML, in the richest of its MIME types that a page can show without loading anything.
+ * `id` must be unique on its page.
+ */
+export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text: string) => string): string {
   const svg = textOf(data, 'image/svg+xml');
+  if (svg !== undefined && PLOTLY in data) {
+    const caption = textOf(data, 'text/plain')?.replace(/^Figure: /, '') ?? '';
+    return `<p class="caption">${escapeHtml(caption)}</p>\n${liveFigure(data[PLOTLY] as Figure, id)}`;
+  }
   if (svg !== undefined) return `<figure>${svgImage(svg)}</figure>`;
   for (const mime of ['image/png', 'image/jpeg', 'image/gif']) {
     const base64 = textOf(data, mime)?.replace(/[^\w+/=]/g, '');
@@ -35,13 +42,6 @@ export function displayHtml(data: MimeBundle, renderMarkdown: (text: string) => 
   if (markdown !== undefined) return `<div class="display">${renderMarkdown(markdown)}</div>`;
   const plain = textOf(data, 'text/plain') ?? textOf(data, 'text/latex');
   return `<pre class="stdout">${escapeHtml(plain ?? `[not shown here: ${Object.keys(data).join(', ')}]`)}</pre>`;
-}
-
-function plotHtml(data: MimeBundle): string {
-  const svg = textOf(data, 'image/svg+xml');
-  const still = svg === undefined ? '<p>This figure needs scripts to be drawn.</p>' : svgImage(svg);
-  const json = JSON.stringify(data[PLOTLY]).replace(/</g, '\\u003c');
-  return `<figure class="plot"><div class="still">${still}</div><script type="application/json">${json}</script></figure>`;
 }
 
 /** As an image, an SVG can neither run scripts nor load anything. */

@@ -1,9 +1,9 @@
 import { stripVTControlCharacters } from 'node:util';
 import MarkdownIt from 'markdown-it';
-import { displayHtml, escapeHtml, hasPlot } from './displayHtml';
+import { FIGURE_STYLE, liveScripts } from '../figure';
+import { displayHtml, escapeHtml, isLiveFigure } from './displayHtml';
 import { type Cell, hasTag, joinLines, type Notebook, type Output } from './notebookFile';
 import { notebookStyle } from './notebookStyle';
-import { plotScripts } from './plotScripts';
 
 const markdown = new MarkdownIt({ html: false });
 // A picture would be fetched from somewhere when the page opens: only those inside the text itself are shown.
@@ -28,10 +28,9 @@ export interface NotebookHtmlOptions {
  * visible with scripts off where the display carried a static picture.
  */
 export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOptions): string {
-  const body = notebook.cells.map((cell) => cellHtml(cell, code)).join('\n');
-  const scripts = notebook.cells.some((cell) => (cell.outputs ?? []).some(hasPlot))
-    ? plotScripts()
-    : undefined;
+  const body = notebook.cells.map((cell, i) => cellHtml(cell, `cell-${i + 1}`, code)).join('\n');
+  const live = notebook.cells.some((cell) => (cell.outputs ?? []).some(isLiveFigure));
+  const scripts = live ? liveScripts() : undefined;
   const policy = [
     "default-src 'none'",
     "style-src 'unsafe-inline'",
@@ -47,7 +46,7 @@ export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOp
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escapeHtml(title)}</title>
-<style>${notebookStyle}</style>
+<style>${notebookStyle}${FIGURE_STYLE}</style>
 </head>
 <body>
 <main>
@@ -58,7 +57,7 @@ ${scripts?.html ?? ''}</body>
 `;
 }
 
-function cellHtml(cell: Cell, code: boolean): string {
+function cellHtml(cell: Cell, id: string, code: boolean): string {
   const source = joinLines(cell.source);
   if (cell.cell_type === 'markdown') return `<section class="text">${markdown.render(source)}</section>`;
   if (cell.cell_type === 'raw') return `<section class="text"><pre>${escapeHtml(source)}</pre></section>`;
@@ -66,15 +65,15 @@ function cellHtml(cell: Cell, code: boolean): string {
   const shown = code || hasTag(cell, 'injected-parameters');
   const parts = [
     shown ? `<pre class="code"><code>${escapeHtml(source)}</code></pre>` : '',
-    ...(cell.outputs ?? []).map(outputHtml),
+    ...(cell.outputs ?? []).map((output, i) => outputHtml(output, `${id}-${i + 1}`)),
   ].filter((part) => part !== '');
   return parts.length > 0 ? `<section class="cell">\n${parts.join('\n')}\n</section>` : '';
 }
 
-function outputHtml(output: Output): string {
+function outputHtml(output: Output, id: string): string {
   if (output.output_type === 'stream') {
     const text = escapeHtml(stripVTControlCharacters(joinLines(output.text)));
     return `<pre class="${output.name}">${text}</pre>`;
   }
-  return displayHtml(output.data, (text) => markdown.render(text));
+  return displayHtml(output.data, id, (text) => markdown.render(text));
 }

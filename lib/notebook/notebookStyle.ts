@@ -14,6 +14,7 @@ code { font: .9em ui-monospace, monospace; }
 .cell { margin: .75rem 0; }
 .display { overflow-x: auto; }
 figure { margin: 1rem 0; }
+.caption { font-weight: 600; margin: 1.25rem 0 .25rem; }
 img { max-width: 100%; height: auto; }
 blockquote { margin: 1rem 0; padding-left: 1rem; border-left: 3px solid #c9ced6; color: #4a5159; }
 table { border-collapse: collapse; margin: .75rem 0; font-variant-numeric: tabular-nums; }

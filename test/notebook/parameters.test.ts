@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { declaredParameters, type Notebook, parseSettings } from '../../lib/notebook';
-import { injectParameters } from '../../lib/notebook/parameters';
+import { type Notebook, parseSettings } from '../../lib/notebook';
+import { declaredParameters, injectParameters } from '../../lib/notebook/parameters';
 
 const SOURCE = `// What to review
 let log = '../data/demo/log.csv';

@@ -1,4 +1,6 @@
 export { type ArrheniusClock, cumulativeEquivalentTime, equivalentTime } from './equivalentTime';
+export { type ExposureShare, exposureShare } from './exposureShare';
+export { findPasses, type PassOptions } from './findPasses';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
 export { coolingRate, heatingRate } from './steepestRate';

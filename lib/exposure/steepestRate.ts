@@ -4,7 +4,7 @@ import { requireNumber } from '../quantity';
 /**
  * Steepest heating in K/s: the greatest rise between two instants `windowS` (s) apart, on the straight lines
  * between samples, never across a gap; 0 where the history only cools. The window is there so that one noisy
- * sample makes no rate: noise of standard deviation σ adds about 3 √2 σ/windowS at most. Where it is shorter
+ * sample makes no rate: noise of standard deviation σ adds about 4 √2 σ/windowS over some thousand readings. Where it is shorter
  * than the logger's interval the interval takes its place; a recorded stretch shorter than it is taken whole.
  * Part of a history: `heatingRate(slice(history, fromS, toS))`.
  * @throws TemperbookError on a history that breaks its promises or a window that is not positive.

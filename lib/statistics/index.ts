@@ -5,3 +5,4 @@ export {
   type LeastSquaresOptions,
   leastSquares,
 } from './leastSquares';
+export { type SeededRandom, seededRandom } from './seededRandom';

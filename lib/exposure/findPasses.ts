@@ -1,0 +1,114 @@
+import { median } from 'simple-statistics';
+import { checkHistory, slice, type ThermalHistory } from '../history';
+import { requireNumber } from '../quantity';
+import { footOfRise } from './footOfRise';
+import type { Pass } from './pass';
+import { coolingRate, heatingRate } from './steepestRate';
+
+/** What counts as a pass. */
+export interface PassOptions {
+  /**
+   * A pass rises at least this far, and the trace falls at least this far before the next one, K. Default: the
+   * greatest of 15 K, 5 % of the trace's range, and six times its noise.
+   */
+  readonly minRiseK?: number;
+  /** Window of the heating and cooling rates, s; default 1, see `heatingRate`. */
+  readonly rateWindowS?: number;
+}
+
+const LEAST_RISE_K = 15;
+const LEAST_SHARE_OF_RANGE = 0.05;
+/** The extremes of some thousand normal errors lie about four deviations out; six leaves room. */
+const NOISE_MULTIPLE = 6;
+/** With fewer samples the bends of the trace are its heating and cooling, not noise. */
+const SAMPLES_TO_SEE_NOISE = 50;
+
+/**
+ * Finds the passes of a trace: weld passes, repairs, a preheat. A pass is a rise of `minRiseK` or more that is
+ * followed by an equal fall or the end of the trace, so ripple on a plateau and noise make none, and passes
+ * that start before the part has cooled down are still told apart. Where the trace already falls at its
+ * beginning, the pass that heated it was not recorded and is not listed.
+ *
+ * A pass starts at the foot of its rise and ends where the next one starts, the last one with the trace; its
+ * interpass temperature is the reading at its start. Rates never look across a gap.
+ * @throws TemperbookError on a history that breaks its promises or options that are not positive.
+ */
+export function findPasses(history: ThermalHistory, options: PassOptions = {}): Pass[] {
+  checkHistory(history);
+  const { timeS, tempC } = history;
+  const noise = noiseOf(tempC);
+  const minRiseK = requireNumber(
+    options.minRiseK ?? Math.max(LEAST_RISE_K, LEAST_SHARE_OF_RANGE * rangeOf(tempC), NOISE_MULTIPLE * noise),
+    'Least rise of a pass in K',
+    { low: Number.MIN_VALUE },
+  );
+  const rises = findRises(tempC, minRiseK);
+  const starts = rises.map(({ valley, top }) => footOfRise(history, valley, top, noise));
+  return rises.map(({ top }, k) => {
+    const startS = timeS[starts[k]!]!;
+    const peakS = timeS[top]!;
+    const endS = timeS[starts[k + 1] ?? timeS.length - 1]!;
+    return {
+      number: k + 1,
+      startS,
+      peakS,
+      endS,
+      peakC: tempC[top]!,
+      interpassC: tempC[starts[k]!]!,
+      heatingRateKPerS: heatingRate(slice(history, startS, peakS), options.rateWindowS),
+      coolingRateKPerS: coolingRate(slice(history, peakS, endS), options.rateWindowS),
+    };
+  });
+}
+
+interface Rise {
+  readonly valley: number;
+  readonly top: number;
+}
+
+/** Turning points at least `minRiseK` apart: a turn counts once the trace has come back by that much. */
+function findRises(tempC: Float64Array, minRiseK: number): Rise[] {
+  const rises: Rise[] = [];
+  let lowest = 0;
+  let highest = 0;
+  let rising = false;
+  for (let i = 1; i < tempC.length; i++) {
+    const temp = tempC[i]!;
+    if (rising) {
+      if (temp > tempC[highest]!) highest = i;
+      else if (tempC[highest]! - temp >= minRiseK) {
+        rises.push({ valley: lowest, top: highest });
+        rising = false;
+        lowest = i;
+      }
+    } else if (temp <= tempC[lowest]!) lowest = i;
+    else if (temp - tempC[lowest]! >= minRiseK) {
+      rising = true;
+      highest = i;
+    }
+  }
+  if (rising) rises.push({ valley: lowest, top: highest });
+  return rises;
+}
+
+/** Standard deviation of the readings' noise from second differences, whose deviation is √6 times it. */
+function noiseOf(tempC: Float64Array): number {
+  if (tempC.length < SAMPLES_TO_SEE_NOISE) return 0;
+  const count = tempC.length - 2;
+  const stride = Math.ceil(count / 10_000);
+  const bends: number[] = [];
+  for (let i = 1; i <= count; i += stride)
+    bends.push(Math.abs(tempC[i - 1]! - 2 * tempC[i]! + tempC[i + 1]!));
+  // The median of |x| of a normal x is 0.6745 of its deviation; unlike the mean it ignores real bends.
+  return median(bends) / (0.6745 * Math.sqrt(6));
+}
+
+function rangeOf(tempC: Float64Array): number {
+  let low = tempC[0]!;
+  let high = low;
+  for (const temp of tempC) {
+    if (temp < low) low = temp;
+    if (temp > high) high = temp;
+  }
+  return high - low;
+}

@@ -11,6 +11,11 @@ export interface FitUnknown {
   readonly high?: number;
   /** What was known before: a normal distribution. Counts as one more reading. */
   readonly prior?: { readonly value: number; readonly standardError: number };
+  /**
+   * Step of the numerical derivative, in the unit of the unknown: one-sided, for a slow model whose own error is
+   * larger than rounding. Default: central difference at ε^(1/3) of the value.
+   */
+  readonly derivativeStep?: number;
 }
 
 /** One unknown after the fit. */
@@ -56,12 +61,6 @@ export interface LeastSquaresOptions {
   readonly maxIterations?: number;
   /** Ends when a step changes every unknown by less than this fraction; default 1e-10. */
   readonly tolerance?: number;
-  /**
-   * Step of the numerical derivative as a fraction of the unknown. Default: central differences at the cube root
-   * of the machine precision. Given: one-sided differences of this size, half the model runs, for a slow model
-   * whose own error is larger than rounding.
-   */
-  readonly coarseStep?: number;
   /** Called after each accepted step, so that a long fit can show that it is alive. */
   readonly onStep?: (iteration: number, sumOfSquares: number) => void;
 }
@@ -72,7 +71,7 @@ export interface LeastSquaresOptions {
  * Mathematics 630, 1978, 105-116). Steps by QR factorisation, never by normal equations. Bounds hold by
  * projection: an unknown on its bound that wants to leave is held there.
  *
- * Covariance is s² (JᵀJ)⁻¹, or (JᵀJ)⁻¹ with unit noise, from a central-difference Jacobian at the solution.
+ * Covariance is s² (JᵀJ)⁻¹, or (JᵀJ)⁻¹ with unit noise, from the Jacobian at the solution.
  * Checked against 19 nonlinear sets of NIST StRD from both starting points (test/published).
  *
  * @param model unknowns, in the order given → residuals (reading minus prediction), always equally many. A
@@ -83,13 +82,7 @@ export interface LeastSquaresOptions {
 export function leastSquares(
   model: (values: Float64Array) => Float64Array,
   unknowns: readonly FitUnknown[],
-  {
-    noise = 'estimated',
-    maxIterations = 1000,
-    tolerance = 1e-10,
-    coarseStep,
-    onStep,
-  }: LeastSquaresOptions = {},
+  { noise = 'estimated', maxIterations = 1000, tolerance = 1e-10, onStep }: LeastSquaresOptions = {},
 ): LeastSquaresFit {
   checkUnknowns(unknowns, noise);
   const priors = unknowns.flatMap(({ prior }, index) => (prior ? [{ index, ...prior }] : []));
@@ -105,9 +98,9 @@ export function leastSquares(
     return all;
   };
 
-  const end = minimise(withPriors, unknowns, { maxIterations, tolerance, coarseStep, onStep });
+  const end = minimise(withPriors, unknowns, { maxIterations, tolerance, onStep });
   const rows = end.residuals.length;
-  const jacobian = differentiate(withPriors, unknowns, end.values, end.residuals, undefined);
+  const jacobian = differentiate(withPriors, unknowns, end.values, end.residuals);
   const degreesOfFreedom = rows - unknowns.length;
   const variance = degreesOfFreedom > 0 ? sumOfSquares(end.residuals) / degreesOfFreedom : 0;
   const spread = covarianceOf(jacobian, noise === 'unit' ? 1 : variance);

@@ -8,12 +8,12 @@ interface Bounded {
   readonly start: number;
   readonly low?: number;
   readonly high?: number;
+  readonly derivativeStep?: number;
 }
 
 interface Settings {
   readonly maxIterations: number;
   readonly tolerance: number;
-  readonly coarseStep: number | undefined;
   readonly onStep: ((iteration: number, sumOfSquares: number) => void) | undefined;
 }
 
@@ -52,7 +52,7 @@ export function minimise(residualsAt: Residuals, unknowns: readonly Bounded[], s
 
   for (let iteration = 1; iteration <= settings.maxIterations; iteration++) {
     if (total === 0) return end(iteration, true, 'The model passes through every reading.');
-    const jacobian = differentiate(residualsAt, unknowns, values, residuals, settings.coarseStep);
+    const jacobian = differentiate(residualsAt, unknowns, values, residuals);
     for (let j = 0; j < scale.length; j++)
       scale[j] = Math.max(scale[j]!, jacobian.getColumnVector(j).norm()) || 1;
     if (iteration === 1) radius = FIRST_STEP * (scaledLength(values, scale) || 1);
@@ -85,17 +85,17 @@ export function minimise(residualsAt: Residuals, unknowns: readonly Bounded[], s
   return end(settings.maxIterations, false, `Stopped after ${settings.maxIterations} iterations.`);
 }
 
-/** Jacobian of the residuals: central differences, or one-sided ones of a coarse step; never leaves the bounds. */
+/** Jacobian of the residuals by central differences, one-sided where a step is given; never leaves the bounds. */
 export function differentiate(
   residualsAt: Residuals,
   unknowns: readonly Bounded[],
   values: Float64Array,
   residuals: Float64Array,
-  coarseStep: number | undefined,
 ): Matrix {
   const jacobian = new Matrix(residuals.length, unknowns.length);
   unknowns.forEach((unknown, j) => {
-    const h = (coarseStep ?? FINE_STEP) * (Math.abs(values[j]!) || Math.abs(unknown.start) || 1);
+    const { derivativeStep, start } = unknown;
+    const h = derivativeStep ?? FINE_STEP * (Math.abs(values[j]!) || Math.abs(start) || 1);
     const here = { value: values[j]!, residuals };
     const beside = (value: number) => {
       const moved = values.slice();
@@ -103,7 +103,7 @@ export function differentiate(
       return moved[j] === here.value ? here : { value: moved[j]!, residuals: residualsAt(moved) };
     };
     const above = beside(here.value + h);
-    const below = coarseStep === undefined || above === here ? beside(here.value - h) : here;
+    const below = derivativeStep === undefined || above === here ? beside(here.value - h) : here;
     for (let i = 0; i < residuals.length; i++) {
       const slope = (above.residuals[i]! - below.residuals[i]!) / (above.value - below.value);
       // Where the model gives no number beside a good place, that reading says nothing about the direction.

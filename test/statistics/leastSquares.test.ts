@@ -108,7 +108,11 @@ describe('leastSquares', () => {
       { name: 'k', start: 0.2 },
     ];
     const fine = leastSquares(curve, unknowns, { tolerance: 1e-4 });
-    const coarse = leastSquares(curve, unknowns, { tolerance: 1e-4, coarseStep: 1e-3 });
+    const coarse = leastSquares(
+      curve,
+      unknowns.map((u) => ({ ...u, derivativeStep: 1e-3 })),
+      { tolerance: 1e-4 },
+    );
     expect(coarse.unknowns[1]!.value).toBeCloseTo(fine.unknowns[1]!.value, 4);
     expect(coarse.evaluations).toBeLessThan(fine.evaluations);
   });

@@ -27,7 +27,11 @@ export async function run(args: string[]): Promise<void> {
     html: values['no-code'] ? 'results only' : 'with code',
     onProgress: progressPrinter(),
   });
-  process.stdout.write(
-    `\nResults     ${relative('', htmlPath)}\nNotebook    ${relative('', notebookPath)}\n`,
-  );
+  process.stdout.write(`\nResults   ${shortest(htmlPath)}\nNotebook  ${shortest(notebookPath)}\n`);
+}
+
+/** The path as seen from where the user stands, unless that leads upwards. */
+function shortest(path: string): string {
+  const fromHere = relative('', path);
+  return fromHere.startsWith('..') ? path : fromHere;
 }

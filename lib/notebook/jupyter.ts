@@ -28,9 +28,11 @@ export function registerKernel(projectFolder: string): NodeJS.ProcessEnv {
     display_name: 'TypeScript',
     language: 'typescript',
   };
-  const kernelFolder = join(home, 'data', 'kernels', 'tslab');
-  mkdirSync(kernelFolder, { recursive: true });
-  writeFileSync(join(kernelFolder, 'kernel.json'), `${JSON.stringify(kernel, null, 2)}\n`);
+  writeJson(join(home, 'data', 'kernels', 'tslab', 'kernel.json'), kernel);
+  // Plotly itself, sent once ahead of the first figure, is more than the megabyte a second Jupyter lets pass.
+  const rate = { iopub_data_rate_limit: 1e9 };
+  writeJson(join(home, 'config', 'jupyter_notebook_config.json'), { NotebookApp: rate });
+  writeJson(join(home, 'config', 'jupyter_server_config.json'), { ZMQChannelsWebsocketConnection: rate });
   return {
     ...process.env,
     JUPYTER_DATA_DIR: join(home, 'data'),
@@ -38,6 +40,11 @@ export function registerKernel(projectFolder: string): NodeJS.ProcessEnv {
     JUPYTER_RUNTIME_DIR: join(home, 'runtime'),
     IPYTHONDIR: join(home, 'ipython'),
   };
+}
+
+function writeJson(path: string, value: unknown): void {
+  mkdirSync(dirname(path), { recursive: true });
+  writeFileSync(path, `${JSON.stringify(value, null, 2)}\n`);
 }
 
 /** The Jupyter to open: JupyterLab where there is one, else the classic one; undefined where there is none. */

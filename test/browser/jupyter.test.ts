@@ -1,0 +1,65 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runAllCells } from './jupyterPage';
+import { type JupyterServer, startJupyter } from './jupyterServer';
+
+const CELLS_TIMEOUT_MS = 240_000;
+const FOLDERS = ['notebooks', 'test/notebook/fixtures'];
+const notebooks = readdirSync('notebooks').filter((file) => file.endsWith('.ipynb'));
+
+let browser: Browser;
+let home: string;
+const servers = new Map<string, JupyterServer>();
+
+beforeAll(async () => {
+  home = mkdtempSync(path.join(tmpdir(), 'home-'));
+  browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  for (const folder of FOLDERS) servers.set(folder, await startJupyter(folder, home));
+});
+
+afterAll(async () => {
+  await browser?.close();
+  for (const server of servers.values()) await server.stop();
+  rmSync(home, { recursive: true });
+});
+
+async function run(folder: string, notebook: string) {
+  const page = await browser.newPage();
+  try {
+    return await runAllCells(page, servers.get(folder)!.urlOf(notebook), CELLS_TIMEOUT_MS);
+  } finally {
+    await page.close({ runBeforeUnload: false });
+  }
+}
+
+describe('in real Jupyter', () => {
+  it.each([...notebooks.map((name) => ['notebooks', name]), ['test/notebook/fixtures', 'figures.ipynb']])(
+    '%s/%s: every cell runs, every figure is drawn',
+    async (folder, name) => {
+      const file = path.join(folder, name);
+      const before = readFileSync(file, 'utf8');
+      const cells = await run(folder, name);
+      for (const cell of cells) expect(cell, cell.source).toMatchObject({ status: 'ok', errors: '' });
+      for (const cell of cells) expect(cell.drawn, cell.source).toBe(cell.figures);
+      expect(cells.reduce((sum, cell) => sum + cell.figures, 0)).toBeGreaterThan(0);
+      expect(readFileSync(file, 'utf8')).toBe(before);
+    },
+    CELLS_TIMEOUT_MS + 60_000,
+  );
+
+  it.each(['throws', 'type-error', 'rejects'])('tells that %s.ipynb failed', async (name) => {
+    const cells = await run('test/notebook/fixtures', `${name}.ipynb`);
+    expect(cells.some((cell) => cell.status !== 'ok' || cell.errors !== '')).toBe(true);
+  });
+
+  it('keeps kernel, settings and runtime files out of the home folder', () => {
+    expect(readdirSync(home)).toEqual([]);
+    expect(JSON.parse(readFileSync('.jupyter/data/kernels/tslab/kernel.json', 'utf8'))).toMatchObject({
+      display_name: 'TypeScript',
+      argv: expect.arrayContaining([path.resolve('node_modules/tslab/bin/tslab')]),
+    });
+  });
+});

@@ -128,6 +128,8 @@ export interface AgeingConstants {
   /** Solid-solution strength as quenched and when fully aged, MPa. */
   readonly quenchedSolutionMPa: Sourced;
   readonly agedSolutionMPa: Sourced;
+  /** Standard deviation of measured yields about the curve, MPa. */
+  readonly scatterMPa: Sourced;
 }
 
 /** Room-temperature thermophysical constants and how they move with temperature. */

@@ -1,1 +1,51 @@
-export type * from './temperModel';
+export { type AgeingState, type AgeingTrajectory, ageingCurve } from './ageing/ageingCurve';
+export { type AgeingRow, ageingEvidence, type MeasuredAgeing } from './ageing/ageingEvidence';
+export { type AgeingResidual, ageingResiduals } from './ageing/ageingResiduals';
+export { type AgeingFit, fitAgeingCurve } from './ageing/fitAgeingCurve';
+export {
+  type DissolutionState,
+  type DissolutionTrajectory,
+  dissolutionModel,
+} from './dissolution/dissolutionModel';
+export { dissolvableFraction } from './dissolution/dissolvableFraction';
+export { dissolvedFraction } from './dissolution/dissolvedFraction';
+export { naturalAgeing } from './naturalAgeing';
+export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './overageing/fitOverageingCurve';
+export { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from './overageing/overageingCurve';
+export {
+  type MeasuredSoftening,
+  type OverageingRow,
+  overageingEvidence,
+} from './overageing/overageingEvidence';
+export type { TimeFactor } from './overageing/overageingLines';
+export {
+  BULK_SOAK_LIMIT_C,
+  type OverageingOptions,
+  type OverageingState,
+  type OverageingTrajectory,
+  overageingModel,
+} from './overageing/overageingModel';
+export { type OverageingResidual, overageingResiduals } from './overageing/overageingResiduals';
+export { type AllowanceUse, practiceAllowanceUsed } from './overageing/practiceAllowanceUsed';
+export {
+  criticalTimeS,
+  type QuenchCurve,
+  type QuenchOptions,
+  type QuenchResult,
+  quenchedFraction,
+  quenchFactor,
+} from './quenchFactor';
+export {
+  combinedSoftening,
+  type Softening,
+  type SofteningState,
+  type SofteningTrajectory,
+  softeningModel,
+} from './softeningModel';
+export type {
+  AlloyLike,
+  RangeRemark,
+  StartState,
+  TemperModel,
+  TemperTrajectory,
+} from './temperModel';

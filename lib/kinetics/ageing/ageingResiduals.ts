@@ -1,0 +1,61 @@
+import { TemperbookError } from '../../quantity';
+import { censoredResidual } from '../censoredResidual';
+import { resolveAlloy } from '../resolveAlloy';
+import type { AlloyLike } from '../temperModel';
+import { type AgeingRow, ageingEvidence } from './ageingEvidence';
+import { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageingProgress';
+import { type AgeingShape, ageingShape, ageingYieldMPa } from './ageingYield';
+
+/** One measured fact beside what the ageing curve says of it. */
+export interface AgeingResidual {
+  readonly row: AgeingRow;
+  /** Yield of the curve, MPa; for a peak, the curve's peak time over the measured one. */
+  readonly nominal: number;
+  /** Measured minus nominal in standard errors; see `censoredResidual`. */
+  readonly residual: number;
+}
+
+/** Every measured fact for an alloy against its card's ageing curve. */
+export function ageingResiduals(alloy: AlloyLike): readonly AgeingResidual[] {
+  const card = resolveAlloy(alloy, 'ageing curve');
+  if (!card.ageing)
+    throw new TemperbookError(`The card of ${card.designation} has no constants of the ageing curve`);
+  const shape = ageingShape(card.ageing);
+  return ageingEvidence(card.designation).map((row) => ({ row, ...ageingRowResidual(row, shape) }));
+}
+
+/** Prediction and residual of one fact for trial constants. */
+export function ageingRowResidual(
+  { exposure, measured }: AgeingRow,
+  shape: AgeingShape,
+): { readonly nominal: number; readonly residual: number } {
+  if (measured.kind === 'peak') {
+    const { tempC, timeS } = exposure[exposure.length - 1]!;
+    const nominal = agePeakTimeS(shape, tempC) / timeS;
+    return { nominal, residual: -Math.log(nominal) / measured.standardError };
+  }
+  const nominal = ageingYieldMPa(shape, soak(shape, exposure));
+  const kind = measured.kind === 'yield' ? 'value' : measured.kind;
+  return { nominal, residual: censoredResidual(nominal, kind, measured.yieldMPa, measured.standardError) };
+}
+
+/** Time to peak yield at one temperature from the quenched state, s, to a relative 1e-6, by golden section. */
+export function agePeakTimeS(shape: AgeingShape, tempC: number): number {
+  const yieldAt = (logS: number): number =>
+    ageingYieldMPa(shape, soak(shape, [{ tempC, timeS: Math.exp(logS) }]));
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let low = 0;
+  let high = Math.log(1e10);
+  while (high - low > 1e-6) {
+    const span = golden * (high - low);
+    if (yieldAt(high - span) > yieldAt(low + span)) high = low + span;
+    else low = high - span;
+  }
+  return Math.exp((low + high) / 2);
+}
+
+const soak = (shape: AgeingShape, exposure: AgeingRow['exposure']): AgeingProgress =>
+  exposure.reduce(
+    (progress, { tempC, timeS }) => advanceProgress(shape, progress, soakStep(tempC, timeS)),
+    NOT_AGED,
+  );

@@ -1,0 +1,55 @@
+import type { AgeingConstants } from '../../alloy';
+import { celsiusToKelvin } from '../../quantity';
+import type { AgeingProgress } from './ageingProgress';
+
+/** The constants of the ageing curve as plain numbers. */
+export interface AgeingShape {
+  readonly activationEnergyJPerMol: number;
+  readonly referenceK: number;
+  readonly peakTimeS: number;
+  readonly precipitationRatio: number;
+  readonly maxStrengthMPa: number;
+  readonly solvusEnthalpyJPerMol: number;
+  readonly solvusK: number;
+  readonly intrinsicMPa: number;
+  readonly quenchedSolutionMPa: number;
+  readonly agedSolutionMPa: number;
+}
+
+/** The nominal values of a card's ageing constants. */
+export function ageingShape(c: AgeingConstants): AgeingShape {
+  return {
+    activationEnergyJPerMol: c.activationEnergyJPerMol.value,
+    referenceK: celsiusToKelvin(c.referenceC),
+    peakTimeS: c.peakTimeS.value,
+    precipitationRatio: c.precipitationRatio.value,
+    maxStrengthMPa: c.maxStrengthMPa.value,
+    solvusEnthalpyJPerMol: c.solvusEnthalpyJPerMol.value,
+    solvusK: celsiusToKelvin(c.solvusC.value),
+    intrinsicMPa: c.intrinsicMPa.value,
+    quenchedSolutionMPa: c.quenchedSolutionMPa.value,
+    agedSolutionMPa: c.agedSolutionMPa.value,
+  };
+}
+
+/**
+ * Yield of the process model, MPa, at temperature-corrected time P* with precipitated part
+ * f = 1 − exp(−P*⁄K₁):
+ *
+ *   σ = σᵢ + [S_q^1.5 (1 − f) + S_i^1.5 f]^(2/3) + 2 S₀ √f · P*^(1/6)/(1 + P*^(1/2)),
+ *
+ * S₀² = S₀max² · `capacity`. The last factor blends shearing, which grows as P*^(1/6), with bypassing, which
+ * falls as P*^(−1/3); its maximum 1.058 lies at P* = 0.25. Source: Shercliff and Ashby 1990.
+ */
+export function ageingYieldMPa(
+  { precipitationRatio, maxStrengthMPa, intrinsicMPa, quenchedSolutionMPa, agedSolutionMPa }: AgeingShape,
+  { correctedTime, capacity }: AgeingProgress,
+): number {
+  const precipitated = -Math.expm1(-correctedTime / precipitationRatio);
+  const solution =
+    (quenchedSolutionMPa ** 1.5 * (1 - precipitated) + agedSolutionMPa ** 1.5 * precipitated) ** (2 / 3);
+  const particles =
+    (2 * maxStrengthMPa * Math.sqrt(capacity * precipitated) * correctedTime ** (1 / 6)) /
+    (1 + Math.sqrt(correctedTime));
+  return intrinsicMPa + solution + particles;
+}

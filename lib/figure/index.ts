@@ -1,1 +1,17 @@
 export type * from './figure';
+export { figureName } from './figureName';
+export { type HeatmapOptions, heatmapFigure, type PeakMap } from './heatmapFigure';
+export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './liveFigure';
+export { type MapOptions, type MapPoint, mapFigure, type StrengthMap } from './mapFigure';
+export { type PlotlyBundle, plotlyBundle } from './plotlyBundle';
+export { type ProfileLine, type ProfileOptions, type ProfilePoint, profileFigure } from './profileFigure';
+export { type ResidualOptions, type ResidualRow, residualFigure } from './residualFigure';
+export { type ScenarioLine, scenarioFigure } from './scenarioFigure';
+export { show } from './show';
+export { type StaticSvgOptions, staticSvg } from './staticSvg';
+export { strengthFigure } from './strengthFigure';
+export type { StrengthLine } from './strengthPanel';
+export { escapeXml } from './svg/markup';
+export { traceFigure } from './traceFigure';
+export type { FigureLimit, TracedChannel, TraceOptions } from './tracePanel';
+export { verdictFigure } from './verdictFigure';

@@ -1,0 +1,202 @@
+import type { Annotation, Figure, Shape, Trace } from './figure';
+import { MARGIN, shortName, textWidthPx } from './panel';
+import { requireSome } from './requireSome';
+import { spreadLabels } from './spreadLabels';
+import {
+  axisHeading,
+  baseAxis,
+  baseLayout,
+  INK,
+  levelLine,
+  lineLook,
+  plotText,
+  QUIET_INK,
+  TEXT_PX,
+  withAlpha,
+} from './style';
+
+/** A quantity along a line away from the weld, with its band when it has one. */
+export interface ProfileLine {
+  readonly name: string;
+  readonly distanceMm: ArrayLike<number>;
+  readonly nominal: ArrayLike<number>;
+  readonly low?: ArrayLike<number>;
+  readonly high?: ArrayLike<number>;
+}
+
+/** Something measured at a distance. */
+export interface ProfilePoint {
+  readonly distanceMm: number;
+  readonly value: number;
+  readonly label?: string;
+}
+
+export interface ProfileOptions {
+  readonly title?: string;
+  /** What the vertical axis holds, with its unit: "Peak temperature, °C". */
+  readonly quantity: string;
+  /** Levels drawn across and named, in the quantity's unit. */
+  readonly levels?: readonly { readonly name: string; readonly value: number }[];
+  /** Distances marked and named: extents of a code, places of probes. */
+  readonly marks?: readonly { readonly name: string; readonly distanceMm: number }[];
+  readonly measured?: readonly ProfilePoint[];
+}
+
+const HEIGHT_PX = 320;
+const LABEL_GAP_PX = 16;
+
+/** A quantity against distance from the weld, with bands, levels, marks and measured points. */
+export function profileFigure(lines: readonly ProfileLine[], options: ProfileOptions): Figure {
+  requireSome(lines, 'profile');
+  const measured = options.measured ?? [];
+  const values = [
+    ...lines.flatMap(({ nominal, low = [], high = [] }) => [
+      ...Array.from(nominal),
+      ...Array.from(low),
+      ...Array.from(high),
+    ]),
+    ...measured.map(({ value }) => value),
+    ...(options.levels ?? []).map(({ value }) => value),
+  ];
+  const [lowest, highest] = [Math.min(...values), Math.max(...values)];
+  const pad = (highest - lowest || 1) * 0.08;
+  const range = [lowest - pad, highest + pad] as const;
+  const farMm = Math.max(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
+  const nearMm = Math.min(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
+  const levels = (options.levels ?? []).map(({ name, value }) =>
+    levelLine(value, name, 'y', { end: 'right', side: 'above' }),
+  );
+  const labels = lines.map(({ name }) => shortName(name));
+  return {
+    data: [
+      ...lines.flatMap((line, look) => [...band(line, look), middle(line, look)]),
+      ...(measured.length > 0 ? [points(measured)] : []),
+    ],
+    layout: {
+      ...baseLayout(options.title ?? options.quantity.split(',')[0]!, MARGIN.t + HEIGHT_PX + MARGIN.b),
+      margin: { ...MARGIN, r: Math.max(20, ...labels.map((label) => textWidthPx(label) + 22)) },
+      xaxis: {
+        ...baseAxis(),
+        range: [nearMm, farMm],
+        title: { text: 'Distance, mm', standoff: 8, font: { size: TEXT_PX } },
+        showgrid: false,
+        showline: true,
+        linecolor: '#b9bec6',
+        anchor: 'y',
+      },
+      yaxis: { ...baseAxis(), range },
+      annotations: [
+        axisHeading(options.quantity, 'y domain'),
+        ...levels.map(({ label }) => label),
+        ...(options.marks ?? []).map(markLabel),
+        ...endLabels(lines, labels, HEIGHT_PX / (range[1] - range[0])),
+      ],
+      shapes: [...levels.map(({ shape }) => shape), ...(options.marks ?? []).map(markLine)],
+    },
+  };
+}
+
+function band({ distanceMm, low, high }: ProfileLine, look: number): Trace[] {
+  if (!low || !high) return [];
+  const color = lineLook(look).color;
+  const edge = {
+    type: 'scatter',
+    mode: 'lines',
+    x: Array.from(distanceMm),
+    line: { color: withAlpha(color, 0), width: 0 },
+    showlegend: false,
+    hoverinfo: 'skip',
+  } as const;
+  return [
+    { ...edge, y: Array.from(low) },
+    { ...edge, y: Array.from(high), fill: 'tonexty', fillcolor: withAlpha(color, 0.14) },
+  ];
+}
+
+function middle({ name, distanceMm, nominal }: ProfileLine, look: number): Trace {
+  const { color, dash } = lineLook(look);
+  return {
+    type: 'scatter',
+    mode: 'lines',
+    name: plotText(name),
+    x: Array.from(distanceMm),
+    y: Array.from(nominal),
+    line: { color, dash, width: 1.8 },
+    showlegend: false,
+    hovertemplate: `${plotText(name)}<br>%{y:.4~g} at %{x:.3~g} mm<extra></extra>`,
+  };
+}
+
+function points(measured: readonly ProfilePoint[]): Trace {
+  return {
+    type: 'scatter',
+    mode: 'markers',
+    name: 'measured',
+    x: measured.map(({ distanceMm }) => distanceMm),
+    y: measured.map(({ value }) => value),
+    marker: { symbol: 'circle-open', size: 8, color: INK, line: { color: INK, width: 1.4 } },
+    text: measured.map(({ label = 'measured' }) => plotText(label)),
+    hovertemplate: '%{text}<br>%{y:.4~g} at %{x:.3~g} mm<extra></extra>',
+    showlegend: false,
+  };
+}
+
+function markLine({ distanceMm }: { readonly distanceMm: number }): Shape {
+  return {
+    type: 'line',
+    xref: 'x',
+    yref: 'y domain',
+    x0: distanceMm,
+    x1: distanceMm,
+    y0: 0,
+    y1: 1,
+    line: { color: QUIET_INK, width: 1, dash: 'dot' },
+    layer: 'below',
+  };
+}
+
+/** Names of neighbouring marks take turns at two heights. */
+function markLabel(
+  { name, distanceMm }: { readonly name: string; readonly distanceMm: number },
+  rank: number,
+): Annotation {
+  return {
+    text: plotText(name),
+    x: distanceMm,
+    y: 1,
+    xref: 'x',
+    yref: 'y domain',
+    xanchor: 'left',
+    yanchor: 'top',
+    xshift: 4,
+    yshift: -15 * (rank % 3),
+    showarrow: false,
+    font: { size: TEXT_PX - 1, color: QUIET_INK },
+  };
+}
+
+function endLabels(
+  lines: readonly ProfileLine[],
+  labels: readonly string[],
+  pxPerUnit: number,
+): Annotation[] {
+  const ends = lines.map(({ nominal }) => nominal[nominal.length - 1]!);
+  const wishes = ends.map((end) => -end * pxPerUnit);
+  const placed = spreadLabels(wishes, LABEL_GAP_PX);
+  return labels.map((text, look) => ({
+    text: plotText(text),
+    x: 1,
+    y: ends[look]!,
+    xref: 'paper',
+    yref: 'y',
+    xanchor: 'left',
+    yanchor: 'middle',
+    showarrow: true,
+    arrowhead: 0,
+    arrowwidth: 0.8,
+    arrowcolor: lineLook(look).color,
+    ax: 12,
+    ay: Number((placed[look]! - wishes[look]!).toFixed(1)),
+    font: { size: TEXT_PX, color: lineLook(look).color, weight: 600 },
+  }));
+}

@@ -1,0 +1,40 @@
+import type { Verdict } from '../decision';
+import type { ThermalLog } from '../log';
+import type { Figure } from './figure';
+import { requireSome } from './requireSome';
+import { stackedFigure } from './stackedFigure';
+import { channelsOf } from './traceFigure';
+import type { TracedChannel, TraceOptions } from './tracePanel';
+
+/**
+ * The picture of a verdict: the trace above, strength kept below, on one time axis. Limits and passes come
+ * from the channel that was judged worst unless given. Throws `TemperbookError` when there is no channel.
+ */
+export function verdictFigure(
+  of: ThermalLog | readonly TracedChannel[],
+  verdict: Verdict,
+  options: TraceOptions = {},
+): Figure {
+  const channels = requireSome(channelsOf(of), 'verdict');
+  const worst = worstChannel(verdict);
+  return stackedFigure(
+    channels,
+    channels.flatMap(({ name }, look) =>
+      verdict.channels
+        .filter((channel) => channel.name === name && channel.track.timeS.length > 0)
+        .map(({ track }) => ({ name, track, look })),
+    ),
+    {
+      title: 'Temperature and strength kept',
+      limits: worst?.limits ?? [],
+      passes: worst?.passes ?? [],
+      allowanceFraction: verdict.allowanceFraction,
+      ...options,
+    },
+  );
+}
+
+/** The channel with the lowest low side of strength kept. */
+export function worstChannel(verdict: Verdict): Verdict['channels'][number] | undefined {
+  return [...verdict.channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
+}

@@ -1,0 +1,41 @@
+import { formatPercent, formatTemp } from '../../quantity';
+import type { DecisionRecord, RecordedVerdict } from '../decisionRecord';
+import { type Html, html } from './html';
+import { durationText, headline, keptText, signOf, tempText } from './parts';
+
+/** What the reader sees first: whose record this is, the verdict in words, why, and the decision if taken. */
+export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Html {
+  const worst = worstOf(verdict);
+  const about = [
+    job.job === undefined ? undefined : `Job ${job.job}`,
+    job.part === undefined ? undefined : String(job.part),
+    `${verdict.alloy}-${verdict.temper}`,
+    log?.name,
+  ].filter((text) => text !== undefined);
+  const why =
+    worst && worst.sentence !== verdict.sentence ? html`<p class="why">${worst.sentence}</p>` : undefined;
+  return html`<header><p class="form">Temper decision record</p><p class="about">${about.join(' · ')}</p></header>
+<section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
+<p class="lead">${verdict.sentence}</p>${why}
+${worst && numbers(worst, verdict.allowanceFraction)}
+${decision && html`<p class="decided"><b>Decided: ${decision.disposition}.</b> ${decision.reason}</p>`}</section>`;
+}
+
+/** The channel with the lowest low side. */
+export function worstOf({ channels }: RecordedVerdict): RecordedVerdict['channels'][number] | undefined {
+  return [...channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
+}
+
+function numbers(worst: RecordedVerdict['channels'][number], allowanceFraction: number): Html {
+  const limit = worst.limits[0];
+  return html`<dl class="numbers">
+<div><dt>Strength kept at ${worst.name}</dt><dd>${keptText(worst.yieldKeptFraction)}</dd></div>
+<div><dt>You asked to keep</dt><dd>${formatPercent(1 - allowanceFraction)}</dd></div>
+<div><dt>Hottest reading there</dt><dd>${tempText(worst.peakC)}</dd></div>
+${
+  limit &&
+  html`<div><dt>Above ${limit.name}, ${formatTemp(limit.limitC)}</dt><dd>${
+    limit.timeAboveS.high > 0 ? durationText(limit.timeAboveS) : 'never'
+  }</dd></div>`
+}</dl>`;
+}

@@ -1,0 +1,110 @@
+import type { Fault } from '../../log';
+import { formatDuration } from '../../quantity';
+import type { DecisionRecord, RecordedLog, RecordedVerdict, SignOffLine } from '../decisionRecord';
+import { JOB_FIELDS, type JobFieldName, type JobSheet } from '../jobSheet';
+import { type Html, html } from './html';
+import { KNOWN_IN_WORDS, list, section, table } from './parts';
+
+/** The job sheet: what the user said about the job, in the sheet's own order. */
+export function jobLines(job: JobSheet): Html | undefined {
+  const names = (Object.keys(JOB_FIELDS) as JobFieldName[]).filter((name) => job[name] !== undefined);
+  if (names.length === 0) return undefined;
+  return section(
+    'Job sheet',
+    html`<dl class="sheet">${names.map(
+      (name) => html`<div><dt>${JOB_FIELDS[name].label}</dt><dd>${String(job[name])}</dd></div>`,
+    )}</dl>`,
+  );
+}
+
+/** Which file was read, what became of its rows, and how it was understood. */
+export function logAccount(log: RecordedLog): Html[] {
+  const { rows } = log;
+  const faults = [
+    ...faultRows('rows', log.rowFaults),
+    ...log.channels.flatMap((channel) => faultRows(channel.name, channel.faults)),
+  ];
+  return [
+    section('The log', [
+      html`<dl class="sheet">
+<div><dt>File</dt><dd>${log.name}, ${log.bytes} bytes</dd></div>
+<div><dt>SHA-256</dt><dd class="hash">${log.sha256}</dd></div>
+<div><dt>Recording began</dt><dd>${log.startedAt ?? 'not said in the file'}</dd></div>
+<div><dt>Interval between rows</dt><dd>${formatDuration(log.intervalS)}</dd></div>
+<div><dt>Rows</dt><dd>${rows.read} read = ${rows.kept} used whole + ${rows.flagged} used in part + ${rows.rejected} not used</dd></div>
+<div><dt>Channels</dt><dd>${log.channels.map(({ name, samples, sourceUnit }) => `${name}: ${samples} readings in ${sourceUnit}`).join('; ')}</dd></div>
+${log.leftAside.length > 0 && html`<div><dt>Columns left aside</dt><dd>${log.leftAside.map(({ name, why }) => `${name} (${why})`).join('; ')}</dd></div>`}
+</dl>`,
+      html`<h3>How it was read</h3>`,
+      list(log.notes),
+    ]),
+    faults.length > 0
+      ? section('Readings left out', [
+          table(['Channel', 'Fault', 'How often', 'Rows', 'When', 'Why'], faults),
+          html`<p class="note">Faults of one kind are shown together with the reason of the first; the JSON file of this record lists every one.</p>`,
+        ])
+      : section('Readings left out', html`<p>None.</p>`),
+  ];
+}
+
+function faultRows(channel: string, faults: readonly Fault[]): string[][] {
+  const kinds = new Map<string, Fault[]>();
+  for (const fault of faults) kinds.set(fault.kind, [...(kinds.get(fault.kind) ?? []), fault]);
+  return [...kinds].map(([kind, members]) => {
+    const first = members[0]!;
+    const lastRow = Math.max(...members.map((fault) => fault.lastRow));
+    const from = Math.min(...members.map(({ fromS }) => fromS));
+    const to = Math.max(...members.map(({ toS }) => toS));
+    return [
+      channel,
+      kind,
+      String(members.length),
+      first.row === lastRow ? String(first.row) : `${first.row} to ${lastRow}`,
+      from === to ? formatDuration(from) : `${formatDuration(from)} to ${formatDuration(to)}`,
+      first.reason,
+    ];
+  });
+}
+
+/** Every number the verdict rests on that was not measured here. */
+export function assumptions(verdict: RecordedVerdict): Html {
+  return section(
+    'What was assumed',
+    table(
+      ['Assumption', 'Value', 'Source', 'How it is known'],
+      verdict.assumptions.map(({ name, value, source, known }) => [
+        name,
+        value,
+        source,
+        KNOWN_IN_WORDS[known],
+      ]),
+    ),
+  );
+}
+
+/** Holds for every record, whatever the verdict. */
+const STANDING_CAUTIONS = [
+  'This is an engineering estimate from a temperature record, not a certificate, an inspection or a test.',
+  'Where a code, a customer’s specification or a licensed engineer has the say, theirs goes before this.',
+];
+
+export const cautions = (verdict: RecordedVerdict): Html =>
+  section('Cautions', list([...verdict.cautions, ...STANDING_CAUTIONS]), 'cautions');
+
+export function versions({ versions: used, writtenAt }: DecisionRecord): Html {
+  const text = Object.entries(used).map(([name, version]) => `${name} ${version}`);
+  return section(
+    'Made with',
+    html`<p>${[...text, ...(writtenAt ? [`written ${writtenAt}`] : [])].join(' · ')}</p>`,
+  );
+}
+
+export const signOff = (lines: readonly SignOffLine[]): Html =>
+  section(
+    'Sign-off',
+    lines.map(
+      ({ role, name = '', date = '' }) =>
+        html`<div class="sign-off"><p><span>${name}</span>${role}, name and signature</p><p><span>${date}</span>Date</p></div>`,
+    ),
+    'signing',
+  );

@@ -1,0 +1,183 @@
+import { formatDuration, formatPercent, formatTemp } from '../../quantity';
+import type { ConsideredOption, DecisionRecord, RecordedVerdict } from '../decisionRecord';
+import { worstOf } from './firstScreen';
+import { type Html, html } from './html';
+import {
+  durationText,
+  headline,
+  KNOWN_IN_WORDS,
+  keptBar,
+  keptText,
+  list,
+  section,
+  table,
+  tempText,
+  unbroken,
+  wordOf,
+} from './parts';
+
+type Channels = RecordedVerdict['channels'];
+
+/** Every probe in one row, the answer last. */
+export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
+  const limit = channels[0]?.limits[0];
+  const rows = channels.map((channel) => {
+    const above = channel.limits.find(({ name }) => name === limit?.name)?.timeAboveS;
+    return [
+      channel.name,
+      tempText(channel.peakC),
+      above && above.high > 0 ? durationText(above) : 'never',
+      html`${keptText(channel.yieldKeptFraction)}${keptBar(channel.yieldKeptFraction, 1 - allowanceFraction)}`,
+      `${Math.round(channel.yieldMPa.nominal)} MPa (${Math.round(channel.yieldMPa.low)} to ${Math.round(channel.yieldMPa.high)})`,
+      wordOf(channel.verdict),
+    ];
+  });
+  const columns = [
+    'Probe',
+    'Peak',
+    limit ? `Above ${limit.name}` : 'Above the limit',
+    'Strength kept',
+    'Yield now',
+    'Verdict',
+  ];
+  return section('Each probe', [
+    html`<div class="keep">${table(columns, rows, 'probes')}</div>`,
+    html`<p class="note">Bars run from 50 to 110 % of the yield before welding: the dot is the value, the stripe its band, the upright line the ${formatPercent(1 - allowanceFraction)} you asked for.</p>`,
+  ]);
+}
+
+/** What to measure, and how much heat is left to spend. */
+export function next({ channels }: RecordedVerdict): Html[] {
+  const settle = channels.filter((channel) => channel.settle.length > 0);
+  return [
+    ...(settle.length > 0
+      ? [
+          section(
+            'What would settle it',
+            settle.map(({ name, settle: steps }) => html`<h3>${name}</h3>${list(steps)}`),
+          ),
+        ]
+      : []),
+    section(
+      'Heat left for a repair',
+      table(
+        ['Probe', 'What is left'],
+        channels.map(({ name, budget }) => [name, budget.sentence]),
+      ),
+    ),
+  ];
+}
+
+/** How each probe's answer came about: what makes its band, what each model says, which one decides. */
+export function reasons({ channels }: RecordedVerdict): Html {
+  return section(
+    'How the verdict was reached',
+    channels.map(
+      ({ name, sentence, yieldKeptFraction, models }) =>
+        html`<div class="keep"><h3>${name}</h3><p>${sentence}</p>${list(yieldKeptFraction.because)}${table(
+          ['Model', 'Strength kept', 'Its part', 'Why'],
+          models.map((line) => [
+            line.model,
+            line.yieldKeptFraction ? keptText(line.yieldKeptFraction) : 'no answer',
+            line.governs ? html`<b>decides</b>` : line.yieldKeptFraction ? 'informs' : 'left out',
+            line.reason,
+          ]),
+        )}</div>`,
+    ),
+  );
+}
+
+/** Each limit once, with the time every probe spent above it. */
+export function limits({ channels }: RecordedVerdict): Html | undefined {
+  const first = new Map(
+    channels.flatMap((channel) => channel.limits.map((limit) => [limit.name, limit] as const)),
+  );
+  if (first.size === 0) return undefined;
+  return section(
+    'Temperature limits',
+    table(
+      ['Limit', 'Temperature', 'What it means', 'How it is known', 'Time above it'],
+      [...first.values()].map((limit) => [
+        limit.name,
+        formatTemp(limit.limitC),
+        limit.meaning,
+        KNOWN_IN_WORDS[limit.known],
+        timesAbove(channels, limit.name),
+      ]),
+    ),
+  );
+}
+
+function timesAbove(channels: Channels, name: string): string {
+  const crossed = channels.flatMap((channel) =>
+    channel.limits
+      .filter((limit) => limit.name === name && limit.timeAboveS.high > 0)
+      .map(({ timeAboveS }) => `${channel.name} ${durationText(timeAboveS)}`),
+  );
+  return crossed.length > 0 ? crossed.join('; ') : 'no probe went above it';
+}
+
+/** Passes as found in the trace of the probe that was judged worst; the others' are in the JSON file. */
+export function passes(verdict: RecordedVerdict): Html | undefined {
+  const worst = worstOf(verdict);
+  if (!worst || worst.passes.length === 0) return undefined;
+  return section(`Passes found at ${worst.name}`, [
+    table(
+      ['Pass', 'Began after', 'Metal before it', 'Peak', 'Share of the exposure'],
+      worst.passes.map((pass, i) => [
+        `pass ${pass.number}`,
+        formatDuration(pass.startS),
+        formatTemp(pass.interpassC),
+        formatTemp(pass.peakC),
+        formatPercent(worst.passShare[i] ?? 0),
+      ]),
+    ),
+    html`<p class="note">Passes of the other probes are in the JSON file of this record.</p>`,
+  ]);
+}
+
+/** Where a model was asked outside what it was checked for. */
+export function remarks({ channels }: RecordedVerdict): Html | undefined {
+  const rows = channels.flatMap(({ name, remarks: found }) =>
+    found.map(({ model, quantity, text }) => [name, `${model}: ${quantity}`, text]),
+  );
+  return rows.length > 0
+    ? section('Outside the range of a model', table(['Probe', 'What', 'What it means'], rows))
+    : undefined;
+}
+
+/** Ways to go on, or ways it could have run, side by side. */
+export function options(
+  considered: readonly ConsideredOption[],
+  { allowanceFraction }: RecordedVerdict,
+): Html | undefined {
+  if (considered.length === 0) return undefined;
+  return section(
+    'Options considered',
+    table(
+      ['Option', 'Strength kept', 'Verdict', 'Time', 'Remark'],
+      considered.map((option) => [
+        option.name,
+        html`${keptText(option.yieldKeptFraction)}${keptBar(option.yieldKeptFraction, 1 - allowanceFraction)}`,
+        option.verdict ? wordOf(option.verdict) : '',
+        option.timeS === undefined ? '' : unbroken(formatDuration(option.timeS)),
+        option.remark ?? '',
+      ]),
+      'options',
+    ),
+  );
+}
+
+/** What was decided and why; a decision that goes against the verdict says so. */
+export function decision({ decision: taken, verdict }: DecisionRecord): Html | undefined {
+  if (!taken) return undefined;
+  const against = taken.disposition === 'accept' && verdict.verdict !== 'kept';
+  return section('Decision', [
+    html`<p class="disposition">${taken.disposition}</p>`,
+    taken.condition ? html`<p><b>Condition:</b> ${taken.condition}</p>` : html``,
+    html`<p><b>Reason:</b> ${taken.reason}</p>`,
+    against
+      ? html`<p class="against">The part was accepted although the verdict is “${headline(verdict.verdict)}”. The reason above has to carry that.</p>`
+      : html``,
+  ]);
+}

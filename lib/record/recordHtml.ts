@@ -1,0 +1,65 @@
+import { FIGURE_STYLE, liveFigure, liveScripts } from '../figure';
+import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
+import { firstScreen } from './html/firstScreen';
+import { type Html, html, trusted } from './html/html';
+import { PAGE_STYLE } from './html/pageStyle';
+import { headline } from './html/parts';
+import { assumptions, cautions, jobLines, logAccount, signOff, versions } from './html/sourceSections';
+import { decision, limits, next, options, passes, probes, reasons, remarks } from './html/verdictSections';
+
+/**
+ * A record as one HTML page that needs nothing else: no network, no other file, and for reading not even
+ * scripts. Every text is escaped; the page's content policy forbids loading anything and running any script
+ * but the two it names by hash. The same record gives the same bytes.
+ */
+export function recordHtml(record: DecisionRecord): string {
+  const { verdict, figures, log, job } = record;
+  const scripts = figures.length > 0 ? liveScripts() : { html: '', policy: "'none'" };
+  const policy = [
+    "default-src 'none'",
+    "style-src 'unsafe-inline'",
+    'img-src data: blob:',
+    `script-src ${scripts.policy}`,
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  const [first, ...others] = figures;
+  const title = `${headline(verdict.verdict)}: ${job.part ?? job.job ?? log?.name ?? verdict.alloy}`;
+  return html`${trusted('<!doctype html>')}
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="generator" content="${RECORD_FORM}">
+<title>${title}</title>
+<style>${trusted(PAGE_STYLE + FIGURE_STYLE)}</style>
+</head>
+<body>
+<main>
+${firstScreen(record)}
+${first && picture(first, 1)}
+${probes(verdict)}
+${next(verdict)}
+${options(record.options, verdict)}
+${others.map((figure, i) => picture(figure, i + 2))}
+${decision(record)}
+${reasons(verdict)}
+${remarks(verdict)}
+${limits(verdict)}
+${passes(verdict)}
+${jobLines(job)}
+${log && logAccount(log)}
+${assumptions(verdict)}
+${cautions(verdict)}
+${versions(record)}
+${signOff(record.signOff)}
+</main>
+${trusted(scripts.html)}
+</body>
+</html>
+`.text;
+}
+
+const picture = ({ caption, figure }: RecordedFigure, number: number): Html =>
+  html`<section class="picture"><h2>${caption}</h2>${trusted(liveFigure(figure, `figure-${number}`))}</section>`;

@@ -1,14 +1,11 @@
 import { formatPercent, type Judged, judged, requireNumber, TemperbookError } from '../quantity';
 import { ARC_EFFICIENCY, acTigEfficiency, type WeldProcess } from './arcEfficiency';
 
-/** A band for the efficiency when the shop knows better than the table, for instance from `calibrateToLog`. */
-export interface EfficiencyBand {
-  readonly nominal: number;
-  readonly low: number;
-  readonly high: number;
-  /** Where it comes from, one sentence; goes into the reasons. */
-  readonly because: string;
-}
+/**
+ * A band for the efficiency when the shop knows better than the table; a value fitted by `calibrateToLog` fits in
+ * as it is.
+ */
+export type EfficiencyBand = Pick<Judged, 'nominal' | 'low' | 'high' | 'because'>;
 
 /** Arc power: what the meters show, or the instrument's true power for AC and pulsed current. */
 export type ArcReading =
@@ -118,7 +115,7 @@ function efficiencyOf({ process, acBalance, efficiency }: WeldReading): Judged {
         found: `${low} to ${high}`,
         expected: 'low below high',
       });
-    return judged(nominal, [low, high], '1', [because]);
+    return judged(nominal, [low, high], '1', because);
   }
   const { value, low, high, source, note } =
     acBalance === undefined ? ARC_EFFICIENCY[process] : acTigEfficiency(acBalance);

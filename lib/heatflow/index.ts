@@ -1,4 +1,14 @@
 export { ARC_EFFICIENCY, acTigEfficiency, type WeldProcess } from './arcEfficiency';
+export { calibrateToLog } from './calibration/calibrateToLog';
+export type {
+  Calibration,
+  CalibrationChannel,
+  CalibrationOptions,
+  CalibrationUnknown,
+  HeatModel,
+} from './calibration/calibration';
+export type { ChannelResidual } from './calibration/channelResidual';
+export { lumpedHeatModel } from './calibration/lumpedHeatModel';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
 export { bulkRise } from './closedForm/bulkRise';
 export { type CoolingRate, coolingRate, relativePlateThickness } from './closedForm/coolingRate';

@@ -42,7 +42,7 @@ describe('heatInput', () => {
   });
 
   it('uses a shop’s own band', () => {
-    const own = { nominal: 0.55, low: 0.52, high: 0.58, because: 'Fitted to log 12.' };
+    const own = { nominal: 0.55, low: 0.52, high: 0.58, because: ['Fitted to log 12.'] };
     expect(heatInput({ ...pass, efficiency: own }).netHeatJPerMm).toMatchObject({
       nominal: 385.00000000000006,
       because: ['Fitted to log 12.'],
@@ -57,12 +57,12 @@ describe('heatInput', () => {
     ['a balance in percent', { acBalance: 70 }, /electrode-negative share.*0.3 to 1/],
     [
       'an efficiency without a band',
-      { efficiency: { nominal: 0.6, low: 0.6, high: 0.6, because: '' } },
+      { efficiency: { nominal: 0.6, low: 0.6, high: 0.6, because: [] } },
       /give a band/,
     ],
     [
       'an efficiency above one',
-      { efficiency: { nominal: 0.6, low: 0.5, high: 1.2, because: '' } },
+      { efficiency: { nominal: 0.6, low: 0.5, high: 1.2, because: [] } },
       /arc efficiency/,
     ],
   ])('says what is wrong with %s', (_, change, message) => {

@@ -1,0 +1,61 @@
+import type { Pass } from '../../exposure';
+import type { ThermalHistory } from '../../history';
+import type { Judged } from '../../quantity';
+import type { ChannelResidual } from './channelResidual';
+
+/** A logged channel to fit to. */
+export interface CalibrationChannel {
+  readonly name: string;
+  readonly history: ThermalHistory;
+  /** Weight of the channel before its residuals are known, °C; default 2, a thermocouple with its logger. */
+  readonly standardErrorC?: number;
+}
+
+/** One quantity of the model to be found: arc efficiency, loss coefficient, contact conductance, probe distance. */
+export interface CalibrationUnknown {
+  readonly start: number;
+  /** Bounds of what is physically possible; the fit never leaves them and says when it rests on one. */
+  readonly low: number;
+  readonly high: number;
+  /** What was known before, as a normal distribution; counts as one more reading. */
+  readonly prior?: { readonly value: number; readonly standardError: number };
+  readonly unit?: string;
+  /** How sentences call it; default its key. */
+  readonly label?: string;
+}
+
+/**
+ * Any heat-flow model: values of the unknowns, and the passes found in the log, → one history per channel, in the
+ * channels' order, on the model's own clock.
+ */
+export type HeatModel<Name extends string> = (
+  values: Readonly<Record<Name, number>>,
+  passes: readonly Pass[],
+) => readonly ThermalHistory[];
+
+export interface CalibrationOptions<Name extends string> {
+  readonly parameters: Readonly<Record<Name, CalibrationUnknown>>;
+  /** Readings compared per channel; default 300, spread so that the moving parts of the trace have their share. */
+  readonly readingsPerChannel?: number;
+  /** Called after each accepted step with the weighted sum of squares, so that a long fit shows it is alive. */
+  readonly onStep?: (step: number, sumOfSquares: number) => void;
+}
+
+/** A model fitted to a log. */
+export interface Calibration<Name extends string> {
+  /** Fitted values; the band is two standard errors either way, cut at the bounds. */
+  readonly values: Readonly<Record<Name, Judged>>;
+  readonly standardErrors: Readonly<Record<Name, number>>;
+  /** Row and column order of `correlation`: the unknowns, then the clock offset. */
+  readonly names: readonly string[];
+  readonly correlation: readonly (readonly number[])[];
+  /** Log time minus model time, s: found by the fit, so that a clock that started early or late does no harm. */
+  readonly clockOffsetS: Judged;
+  readonly channels: readonly ChannelResidual[];
+  readonly passes: readonly Pass[];
+  /** What a user must know before believing the values, in sentences; empty when there is nothing. */
+  readonly warnings: readonly string[];
+  readonly converged: boolean;
+  /** Times the model was run. */
+  readonly modelRuns: number;
+}

@@ -1,0 +1,53 @@
+import { type ThermalHistory, tempAt } from '../../history';
+import type { Readings } from './readingsToCompare';
+
+/** How far the fitted model lies from one channel. */
+export interface ChannelResidual {
+  readonly name: string;
+  /** Log times compared, s. */
+  readonly timeS: Float64Array;
+  /** Reading minus prediction, °C. */
+  readonly residualC: Float64Array;
+  readonly rmsC: number;
+  /** Largest distance either way, °C. */
+  readonly worstC: number;
+  /** Swing of the readings compared, K: what `rmsC` is to be measured by. */
+  readonly swingK: number;
+  /** What the model predicts, on the log's clock. */
+  readonly predicted: ThermalHistory;
+}
+
+/** A residual below this is the logger's resolution, not evidence of a perfect model, °C. */
+const LEAST_NOISE_C = 0.1;
+
+/** Reading minus prediction for a prediction whose clock is `clockOffsetS` behind the log's. */
+export function channelResidual(
+  { name, timeS, tempC }: Readings,
+  predicted: ThermalHistory,
+  clockOffsetS: number,
+): ChannelResidual {
+  const onLogClock = { ...predicted, timeS: predicted.timeS.map((t) => t + clockOffsetS) };
+  const residualC = tempC.map((temp, i) => temp - tempAt(onLogClock, timeS[i]!));
+  return {
+    name,
+    timeS,
+    residualC,
+    rmsC: Math.sqrt(residualC.reduce((sum, r) => sum + r * r, 0) / residualC.length),
+    worstC: residualC.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0),
+    swingK: Math.max(...tempC) - Math.min(...tempC),
+    predicted: onLogClock,
+  };
+}
+
+/**
+ * Standard error one reading counts with, °C: the spread of the residuals, larger where neighbours agree, for then
+ * n readings are worth only n (1 − ρ)/(1 + ρ).
+ */
+export function noiseOf({ residualC }: ChannelResidual, unknowns: number): number {
+  const n = residualC.length;
+  const total = residualC.reduce((sum, r) => sum + r * r, 0);
+  const neighbours = residualC.reduce((sum, r, i) => (i === 0 ? 0 : sum + r * residualC[i - 1]!), 0);
+  const rho = total > 0 ? Math.min(Math.max(neighbours / total, 0), 1 - 2 / n) : 0;
+  const spread = Math.max(Math.sqrt(total / Math.max(1, n - unknowns)), LEAST_NOISE_C);
+  return spread * Math.sqrt((1 + rho) / (1 - rho));
+}

@@ -1,0 +1,64 @@
+import type { ThermalHistory } from '../../history';
+import { formatTemp } from '../../quantity';
+import type { RangeRemark } from '../temperModel';
+import type { PrecipitateParameters } from './parameters';
+import type { Anchor, Solute } from './precipitateState';
+
+/** Compositions the published set was made for and checked on, wt % of the matrix. */
+const CHECKED_WT_PCT = { Mg: [0.3, 1.0], Si: [0.4, 1.2], Cu: [0, 0.4] } as const;
+/** Above this the solidus of the eutectic is near and diffusion through liquid is not modelled, °C. */
+const HOTTEST_C = 580;
+/** A measured yield this far from what scaled particles explain is worth a word, MPa. */
+const ODD_OFFSET_MPA = 5;
+
+export const NAME = 'precipitate size classes';
+
+const remark = (quantity: string, text: string): RangeRemark => ({ model: NAME, quantity, text });
+
+/** What a composition asks beyond what the model was checked on. */
+export function compositionRemarks(p: PrecipitateParameters, solute: Solute): RangeRemark[] {
+  const remarks: RangeRemark[] = [];
+  for (const element of ['Mg', 'Si', 'Cu'] as const) {
+    const [low, high] = CHECKED_WT_PCT[element];
+    const wt = solute[element];
+    if (wt < low || wt > high)
+      remarks.push(
+        remark(
+          'composition',
+          `${wt} wt % ${element} in the matrix lies outside ${low}–${high}, where the model was checked: its strength is an extrapolation.`,
+        ),
+      );
+  }
+  if (p.siliconPerMagnesium * solute.Mg > solute.Si)
+    remarks.push(
+      remark(
+        'composition',
+        'The matrix holds less silicon than its magnesium can bind: the model lets all magnesium precipitate and so overrates strength.',
+      ),
+    );
+  return remarks;
+}
+
+/** What a history asks beyond solid metal. */
+export function temperatureRemarks({ tempC }: ThermalHistory): RangeRemark[] {
+  let hottest = tempC[0]!;
+  for (const t of tempC) if (t > hottest) hottest = t;
+  if (hottest <= HOTTEST_C) return [];
+  return [
+    remark(
+      'temperature',
+      `The history reaches ${formatTemp(hottest)}: above ${formatTemp(HOTTEST_C)} metal may melt, which the model does not know.`,
+    ),
+  ];
+}
+
+/** What a measured start asks beyond scaled particles. */
+export function anchorRemarks({ offsetMPa }: Anchor): RangeRemark[] {
+  if (Math.abs(offsetMPa) < ODD_OFFSET_MPA) return [];
+  return [
+    remark(
+      'start',
+      `${offsetMPa.toFixed(0)} MPa of the measured yield are not explained by the temper named: they are carried along unchanged. Check the temper and the measurement.`,
+    ),
+  ];
+}

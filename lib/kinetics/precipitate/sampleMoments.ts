@@ -1,0 +1,81 @@
+import type { Moment } from './evolve';
+import type { PrecipitateParameters } from './parameters';
+import type { Anchor } from './precipitateState';
+import { hardnessHV } from './strength';
+import type { ThermalPath } from './thermalPath';
+
+/** What the model reports at every sample of a history. */
+export interface PrecipitateSeries {
+  readonly yieldMPa: Float64Array;
+  readonly hardnessHV: Float64Array;
+  readonly particleStrengthMPa: Float64Array;
+  readonly solutionStrengthMPa: Float64Array;
+  readonly meanRadiusNm: Float64Array;
+  readonly numberDensityPerM3: Float64Array;
+  readonly volumeFraction: Float64Array;
+  readonly matrixMgWtPct: Float64Array;
+  readonly matrixSiWtPct: Float64Array;
+}
+
+/** Yield of a moment in the metal it is anchored to, MPa: σi + σss + scale · σp + offset. */
+export function yieldOf(p: PrecipitateParameters, m: Moment, { particleScale, offsetMPa }: Anchor): number {
+  return p.latticeMPa + m.solutionMPa + particleScale * m.particleMPa + offsetMPa;
+}
+
+/**
+ * Reads the moments of an evolution at the samples of its history, by straight line in θ between the start,
+ * the middle and the end of each step.
+ */
+export function sampleMoments(
+  p: PrecipitateParameters,
+  moments: readonly Moment[],
+  path: ThermalPath,
+  anchor: Anchor,
+): PrecipitateSeries {
+  const samples = path.atSample.length;
+  const series = {
+    yieldMPa: new Float64Array(samples),
+    hardnessHV: new Float64Array(samples),
+    particleStrengthMPa: new Float64Array(samples),
+    solutionStrengthMPa: new Float64Array(samples),
+    meanRadiusNm: new Float64Array(samples),
+    numberDensityPerM3: new Float64Array(samples),
+    volumeFraction: new Float64Array(samples),
+    matrixMgWtPct: new Float64Array(samples),
+    matrixSiWtPct: new Float64Array(samples),
+  };
+  let next = 1;
+  let passed = 0;
+  let place = 0;
+  let whole = next < moments.length ? path.stretch(0, moments[1]!.place).thetaM2 : 0;
+  for (let i = 0; i < samples; i++) {
+    const at = path.atSample[i]!;
+    while (next < moments.length - 1 && at > moments[next]!.place) {
+      place = moments[next]!.place;
+      passed = 0;
+      next++;
+      whole = path.stretch(place, moments[next]!.place).thetaM2;
+    }
+    const b = moments[Math.min(next, moments.length - 1)]!;
+    const a = moments[Math.max(0, next - 1)]!;
+    if (at > place) {
+      passed += path.stretch(place, at).thetaM2;
+      place = at;
+    }
+    const share = whole > 0 ? Math.min(1, passed / whole) : 0;
+    const mix = (from: number, to: number) => from + share * (to - from);
+    const solution = mix(a.solutionMPa, b.solutionMPa);
+    const particle = mix(a.particleMPa, b.particleMPa) * anchor.particleScale;
+    const yieldMPa = p.latticeMPa + solution + particle + anchor.offsetMPa;
+    series.yieldMPa[i] = yieldMPa;
+    series.hardnessHV[i] = hardnessHV(yieldMPa);
+    series.particleStrengthMPa[i] = particle;
+    series.solutionStrengthMPa[i] = solution;
+    series.meanRadiusNm[i] = mix(a.meanRadiusM, b.meanRadiusM) * 1e9;
+    series.numberDensityPerM3[i] = mix(a.numberPerM3, b.numberPerM3);
+    series.volumeFraction[i] = mix(a.volumeFraction, b.volumeFraction);
+    series.matrixMgWtPct[i] = mix(a.mgWtPct, b.mgWtPct);
+    series.matrixSiWtPct[i] = mix(a.siWtPct, b.siWtPct);
+  }
+  return series;
+}

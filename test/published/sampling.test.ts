@@ -2,7 +2,14 @@ import { describe, expect, it } from 'vitest';
 import published from '../../data/published/logger_sampling.json';
 import { coolingRate, equivalentTime, heatingRate, peak, samplingLoss, timeAbove } from '../../lib/exposure';
 import { thinPlateRise } from '../../lib/heatflow';
-import { slice, type ThermalHistory, tempAt, thermalHistory } from '../../lib/history';
+import {
+  isothermal,
+  shiftTemperature,
+  slice,
+  type ThermalHistory,
+  tempAt,
+  thermalHistory,
+} from '../../lib/history';
 
 const { scenarios, rows } = published.movingLineSource;
 

@@ -28,6 +28,17 @@ export {
 export { type OverageingResidual, overageingResiduals } from './overageing/overageingResiduals';
 export { type AllowanceUse, practiceAllowanceUsed } from './overageing/practiceAllowanceUsed';
 export {
+  type PrecipitateModel,
+  type PrecipitateOptions,
+  type PrecipitateParameters,
+  type PrecipitateSeries,
+  type PrecipitateState,
+  type PrecipitateTrajectory,
+  precipitateModel,
+  publishedParameters,
+  type SizeClasses,
+} from './precipitate';
+export {
   criticalTimeS,
   type QuenchCurve,
   type QuenchOptions,

@@ -17,4 +17,3 @@ export {
 } from './rates';
 export type { PrecipitateSeries } from './sampleMoments';
 export type { SizeClasses } from './sizeClasses';
-export { hardnessHV } from './strength';

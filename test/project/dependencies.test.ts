@@ -1,0 +1,69 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+interface LockedPackage {
+  readonly name?: string;
+  readonly version?: string;
+  readonly resolved?: string;
+  readonly integrity?: string;
+  readonly link?: boolean;
+  readonly hasInstallScript?: boolean;
+}
+
+const root = path.join(__dirname, '../..');
+const readJson = (file: string) => JSON.parse(readFileSync(path.join(root, file), 'utf8'));
+const locked: [string, LockedPackage][] = Object.entries(readJson('package-lock.json').packages);
+const outside = locked.filter(([at, { link }]) => at.startsWith('node_modules/') && !link);
+
+/** The package a folder of node_modules holds: an alias's own name where it is one. */
+const nameOf = ([at, { name }]: [string, LockedPackage]) => name ?? at.replace(/^.*node_modules\//, '');
+
+describe('the lock file', () => {
+  it('holds danfojs, whose two troublesome dependencies are aliased wherever they stand', () => {
+    const held = (folder: string) =>
+      outside.filter(([at]) => at.endsWith(`node_modules/${folder}`)).map(nameOf);
+    expect(held('danfojs-node')).toEqual(['danfojs-node']);
+    expect(held('@tensorflow/tfjs-node')).toEqual(['@tensorflow/tfjs']);
+    expect(held('xlsx')).toEqual(['@e965/xlsx']);
+  });
+
+  it('is what is installed', () => {
+    expect(readJson('node_modules/@tensorflow/tfjs-node/package.json').name).toBe('@tensorflow/tfjs');
+    expect(readJson('node_modules/xlsx/package.json').name).toBe('@e965/xlsx');
+  });
+
+  it('names no address: every package comes from whatever registry npm is set to, by its checksum', () => {
+    expect(locked.filter(([, { link, resolved }]) => resolved !== undefined && !link)).toEqual([]);
+    expect(outside.filter(([, { integrity }]) => !integrity?.startsWith('sha512-'))).toEqual([]);
+    expect(outside.filter(([, { version }]) => !/^\d+\.\d+\.\d+(-[\w.]+)?$/.test(version ?? ''))).toEqual([]);
+  });
+
+  it('holds only install scripts that were read: neither downloads, and npm ci here runs none', () => {
+    // core-js: prints a line about itself. zeromq: tries the binary that it ships; only where that does not
+    // load (a platform it ships none for) would it build, and Jupyter, its one user here, would not start.
+    const withScript = outside.filter(([, { hasInstallScript }]) => hasInstallScript).map(nameOf);
+    expect(withScript.sort()).toEqual(['core-js', 'zeromq']);
+    expect(readFileSync(path.join(root, '.npmrc'), 'utf8')).toContain('ignore-scripts=true');
+  });
+});
+
+describe('the packages', () => {
+  it.each(['package.json', 'notebooks/package.json'])('%s pins every version exactly', (file) => {
+    const { dependencies = {}, devDependencies = {}, overrides = {} } = readJson(file);
+    const wanted: [string, string][] = Object.entries({ ...dependencies, ...devDependencies, ...overrides });
+    const loose = wanted
+      .filter(([name]) => name !== 'temperbook')
+      .filter(([, version]) => !/^(npm:@?[\w./-]+@)?\d+\.\d+\.\d+$/.test(version));
+    expect(wanted.length).toBeGreaterThan(0);
+    expect(loose).toEqual([]);
+  });
+
+  it('depend on the kit from the notebooks as a folder of a user would', () => {
+    expect(readJson('notebooks/package.json').dependencies.temperbook).toBe('file:..');
+  });
+
+  it('leave danfojs to the notebooks: the library does not need it', () => {
+    expect(Object.keys(readJson('package.json').dependencies)).not.toContain('danfojs-node');
+  });
+});

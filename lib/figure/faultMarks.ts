@@ -1,6 +1,7 @@
 import type { ThermalHistory } from '../history';
 import type { Fault } from '../log';
 import type { Annotation, Shape, Trace } from './figure';
+import { lastAtOrBefore } from './lastAtOrBefore';
 import { plotText, QUIET_INK, TEXT_PX } from './style';
 import type { TimeScale } from './timeScale';
 
@@ -111,15 +112,7 @@ function describe(members: readonly Fault[]): string {
 }
 
 /** Reading of the last sample at or before a time, °C; of the first sample for earlier times. */
-function lastTrustedC({ timeS, tempC }: ThermalHistory, atS: number): number {
-  let low = 0;
-  let high = timeS.length - 1;
-  while (low < high) {
-    const mid = (low + high + 1) >> 1;
-    if (timeS[mid]! <= atS) low = mid;
-    else high = mid - 1;
-  }
-  return tempC[low]!;
-}
+const lastTrustedC = ({ timeS, tempC }: ThermalHistory, atS: number): number =>
+  tempC[Math.max(0, lastAtOrBefore(timeS, atS))]!;
 
 const round = (x: number): number => Number(x.toPrecision(7));

@@ -1,8 +1,8 @@
 import { formatTemp } from '../quantity';
 import type { Annotation, Figure, Trace } from './figure';
+import type { FigureLimit } from './limitLines';
 import { requireSome } from './requireSome';
 import { axisHeading, baseAxis, baseLayout, INK, plotText, TEXT_PX, VEIL } from './style';
-import type { FigureLimit } from './tracePanel';
 
 /** Hottest each spot of the part became, plan view. */
 export interface PeakMap {

@@ -1,6 +1,7 @@
 export type * from './figure';
 export { figureName } from './figureName';
 export { type HeatmapOptions, heatmapFigure, type PeakMap } from './heatmapFigure';
+export type { FigureLimit } from './limitLines';
 export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './liveFigure';
 export { type MapOptions, type MapPoint, mapFigure, type StrengthMap } from './mapFigure';
 export { type PlotlyBundle, plotlyBundle } from './plotlyBundle';
@@ -13,5 +14,5 @@ export { strengthFigure } from './strengthFigure';
 export type { StrengthLine } from './strengthPanel';
 export { escapeXml } from './svg/markup';
 export { traceFigure } from './traceFigure';
-export type { FigureLimit, TracedChannel, TraceOptions } from './tracePanel';
+export type { TracedChannel, TraceOptions } from './tracePanel';
 export { verdictFigure } from './verdictFigure';

@@ -1,9 +1,9 @@
 import { formatTemp } from '../quantity';
 import type { Annotation, Axis, Figure, Trace } from './figure';
+import type { FigureLimit } from './limitLines';
 import { requireSome } from './requireSome';
 import { baseAxis, baseLayout, INK, levelLine, plotText, TEXT_PX, VEIL } from './style';
 import { temperatureAxes } from './temperatureAxes';
-import type { FigureLimit } from './tracePanel';
 
 /** A practice or a job marked on the map. */
 export interface MapPoint {

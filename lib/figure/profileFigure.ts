@@ -1,7 +1,7 @@
+import { endLabels } from './endLabels';
 import type { Annotation, Figure, Shape, Trace } from './figure';
 import { MARGIN, shortName, textWidthPx } from './panel';
 import { requireSome } from './requireSome';
-import { spreadLabels } from './spreadLabels';
 import {
   axisHeading,
   baseAxis,
@@ -43,7 +43,6 @@ export interface ProfileOptions {
 }
 
 const HEIGHT_PX = 320;
-const LABEL_GAP_PX = 16;
 
 /** A quantity against distance from the weld, with bands, levels, marks and measured points. */
 export function profileFigure(lines: readonly ProfileLine[], options: ProfileOptions): Figure {
@@ -89,7 +88,15 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
         axisHeading(options.quantity, 'y domain'),
         ...levels.map(({ label }) => label),
         ...(options.marks ?? []).map(markLabel),
-        ...endLabels(lines, labels, HEIGHT_PX / (range[1] - range[0])),
+        ...endLabels(
+          lines.map(({ nominal }, look) => ({
+            text: labels[look]!,
+            look,
+            at: nominal[nominal.length - 1]!,
+          })),
+          'y',
+          HEIGHT_PX / (range[1] - range[0]),
+        ),
       ],
       shapes: [...levels.map(({ shape }) => shape), ...(options.marks ?? []).map(markLine)],
     },
@@ -173,30 +180,4 @@ function markLabel(
     showarrow: false,
     font: { size: TEXT_PX - 1, color: QUIET_INK },
   };
-}
-
-function endLabels(
-  lines: readonly ProfileLine[],
-  labels: readonly string[],
-  pxPerUnit: number,
-): Annotation[] {
-  const ends = lines.map(({ nominal }) => nominal[nominal.length - 1]!);
-  const wishes = ends.map((end) => -end * pxPerUnit);
-  const placed = spreadLabels(wishes, LABEL_GAP_PX);
-  return labels.map((text, look) => ({
-    text: plotText(text),
-    x: 1,
-    y: ends[look]!,
-    xref: 'paper',
-    yref: 'y',
-    xanchor: 'left',
-    yanchor: 'middle',
-    showarrow: true,
-    arrowhead: 0,
-    arrowwidth: 0.8,
-    arrowcolor: lineLook(look).color,
-    ax: 12,
-    ay: Number((placed[look]! - wishes[look]!).toFixed(1)),
-    font: { size: TEXT_PX, color: lineLook(look).color, weight: 600 },
-  }));
 }

@@ -1,5 +1,6 @@
 import type { StrengthTrack } from '../decision';
 import type { Figure } from './figure';
+import { gapsOf } from './gapsOf';
 import { requireSome } from './requireSome';
 import { stackedFigure } from './stackedFigure';
 import type { TracedChannel, TraceOptions } from './tracePanel';
@@ -17,8 +18,8 @@ export function scenarioFigure(
   scenarios: readonly ScenarioLine[],
   options: TraceOptions & { readonly allowanceFraction?: number } = {},
 ): Figure {
-  const judged = requireSome(scenarios, 'scenario').flatMap(({ name, track }, look) =>
-    track ? [{ name, track, look }] : [],
+  const judged = requireSome(scenarios, 'scenario').flatMap(({ name, track, history }, look) =>
+    track ? [{ name, track, look, gapsS: gapsOf(history) }] : [],
   );
   return stackedFigure(scenarios, judged, { title: 'What if it had run differently', ...options });
 }

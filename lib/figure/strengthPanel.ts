@@ -1,9 +1,10 @@
 import type { StrengthTrack } from '../decision';
-import { thinForPlot } from '../history';
+import { thermalHistory, thinForPlot } from '../history';
 import { formatPercent } from '../quantity';
-import type { Annotation, Trace } from './figure';
+import { endLabels } from './endLabels';
+import type { Trace } from './figure';
+import { lastAtOrBefore } from './lastAtOrBefore';
 import { type Panel, shortName, textWidthPx } from './panel';
-import { spreadLabels } from './spreadLabels';
 import {
   axisHeading,
   baseAxis,
@@ -12,8 +13,6 @@ import {
   type Naming,
   namingOf,
   plotText,
-  TEXT_PX,
-  VEIL,
   withAlpha,
 } from './style';
 import type { TimeScale } from './timeScale';
@@ -22,12 +21,15 @@ import type { TimeScale } from './timeScale';
 export interface StrengthLine {
   readonly name: string;
   readonly track: StrengthTrack;
+  /** Stretches without readings, s: the line is not drawn across them. */
+  readonly gapsS?: readonly (readonly [number, number])[];
   /** Which line look it takes; its place in the list unless given. */
   readonly look?: number;
 }
 
 const POINTS = 400;
-const LABEL_GAP_PX = 15;
+/** A line that stops earlier than this share of the span before the end is named where it stops. */
+const EARLY_SHARE = 0.03;
 /** Up to this many bands can be told apart when they overlap; with more, only the worst line shows its own. */
 const MOST_BANDS = 4;
 
@@ -45,7 +47,7 @@ export function strengthPanel(
     readonly span: { readonly fromS: number; readonly toS: number };
   },
 ): Panel {
-  const thinned = lines.map(({ track }) => thin(track, lines.length > MOST_BANDS ? POINTS / 2 : POINTS));
+  const thinned = lines.map((line) => thin(line, lines.length > MOST_BANDS ? POINTS / 2 : POINTS));
   const keepPct = allowanceFraction === undefined ? 100 : 100 * (1 - allowanceFraction);
   const lowest = Math.min(keepPct, ...thinned.flatMap((track) => track.lowPct));
   const highest = Math.max(100, ...thinned.flatMap((track) => track.highPct));
@@ -82,11 +84,10 @@ export function strengthPanel(
         labels.map((text, index) => ({
           text,
           look: looks[index]!,
-          atPct: ends[index]!,
-          atS: thinned[index]!.timeS[thinned[index]!.timeS.length - 1]!,
+          at: ends[index]!,
+          ...stop(thinned[index]!, scale, place.span),
         })),
-        scale,
-        place,
+        place.axis,
         place.heightPx / (range[1] - range[0]),
       ),
     ],
@@ -104,11 +105,16 @@ interface ThinTrack {
   readonly nominalPct: readonly number[];
   readonly lowPct: readonly number[];
   readonly highPct: readonly number[];
+  /** Points after which the line is broken. */
+  readonly breakAfter: ReadonlySet<number>;
 }
 
 /** Thins the nominal line without losing its extremes and takes the band at the same samples. */
-function thin(track: StrengthTrack, maxPoints: number): ThinTrack {
-  const kept = thinForPlot({ timeS: track.timeS, tempC: track.nominal }, maxPoints);
+function thin({ track, gapsS = [] }: StrengthLine, maxPoints: number): ThinTrack {
+  const gapAfter = gapsS
+    .map(([fromS]) => lastAtOrBefore(track.timeS, fromS))
+    .filter((index) => index >= 0 && index < track.timeS.length - 1);
+  const kept = thinForPlot(thermalHistory(track.timeS, track.nominal, gapAfter), maxPoints);
   const at: number[] = [];
   let i = 0;
   for (const t of kept.timeS) {
@@ -121,7 +127,17 @@ function thin(track: StrengthTrack, maxPoints: number): ThinTrack {
     nominalPct: percent(track.nominal),
     lowPct: percent(track.low),
     highPct: percent(track.high),
+    breakAfter: new Set(kept.gapAfter ?? []),
   };
+}
+
+function stop(
+  track: ThinTrack,
+  scale: TimeScale,
+  { fromS, toS }: { readonly fromS: number; readonly toS: number },
+) {
+  const endS = lastOf(track.timeS);
+  return endS < toS - EARLY_SHARE * (toS - fromS) ? { stopsAtX: endS / scale.secondsPerUnit } : {};
 }
 
 const lastOf = (values: readonly number[]): number => values[values.length - 1]!;
@@ -129,6 +145,10 @@ const lastOf = (values: readonly number[]): number => values[values.length - 1]!
 function times(track: ThinTrack, scale: TimeScale): number[] {
   return track.timeS.map((t) => Number((t / scale.secondsPerUnit).toPrecision(7)));
 }
+
+/** The values with a missing one at each break. */
+const broken = <T>(values: readonly T[], { breakAfter }: ThinTrack): (T | null)[] =>
+  values.flatMap((value, i) => (breakAfter.has(i) ? [value, null] : [value]));
 
 function band(track: ThinTrack, look: number, scale: TimeScale, yaxis: 'y' | 'y3'): Trace[] {
   const x = times(track, scale);
@@ -154,67 +174,16 @@ function nominal(
     type: 'scatter',
     mode: 'lines',
     name: plotText(shortName(name)),
-    x: times(track, scale),
-    y: track.nominalPct,
+    x: broken(times(track, scale), track),
+    y: broken(track.nominalPct, track),
     yaxis,
+    connectgaps: false,
     line: { color, dash, width: 1.8 },
     showlegend: alone && naming === 'legend',
-    customdata: track.lowPct.map((low, i) => `${low.toFixed(0)} to ${track.highPct[i]!.toFixed(0)}`),
+    customdata: broken(
+      track.lowPct.map((low, i) => `${low.toFixed(0)} to ${track.highPct[i]!.toFixed(0)}`),
+      track,
+    ),
     hovertemplate: `${plotText(name)}<br>%{y:.0f} % kept (%{customdata})<br>%{x} ${scale.unit}<extra></extra>`,
   };
-}
-
-interface EndLabel {
-  readonly text: string;
-  readonly look: number;
-  readonly atPct: number;
-  readonly atS: number;
-}
-
-/** A line that stops earlier than this share of the span before the end is named where it stops. */
-const EARLY_SHARE = 0.03;
-
-/** Name and last value at the end of each line; those at the right edge are moved apart where they would meet. */
-function endLabels(
-  labels: readonly EndLabel[],
-  scale: TimeScale,
-  {
-    axis,
-    span,
-  }: { readonly axis: 'y' | 'y3'; readonly span: { readonly fromS: number; readonly toS: number } },
-  pxPerPct: number,
-): Annotation[] {
-  const early = (label: EndLabel) => label.atS < span.toS - EARLY_SHARE * (span.toS - span.fromS);
-  const atEdge = labels.filter((label) => !early(label));
-  const wishes = atEdge.map(({ atPct }) => -atPct * pxPerPct);
-  const placed = spreadLabels(wishes, LABEL_GAP_PX);
-  const note = ({ text, look, atPct }: EndLabel) =>
-    ({
-      text: plotText(text),
-      y: atPct,
-      yref: axis,
-      xanchor: 'left',
-      yanchor: 'middle',
-      showarrow: true,
-      arrowhead: 0,
-      arrowwidth: 0.8,
-      arrowcolor: lineLook(look).color,
-      ax: 12,
-      font: { size: TEXT_PX, color: lineLook(look).color, weight: 600 },
-    }) as const;
-  return [
-    ...atEdge.map((label, rank) => ({
-      ...note(label),
-      x: 1,
-      xref: 'paper' as const,
-      ay: Number((placed[rank]! - wishes[rank]!).toFixed(1)),
-    })),
-    ...labels.filter(early).map((label) => ({
-      ...note(label),
-      x: label.atS / scale.secondsPerUnit,
-      xref: 'x' as const,
-      ay: 0,
-      bgcolor: VEIL,
-    })),
-  ];
 }

@@ -1,6 +1,7 @@
 import type { Verdict } from '../decision';
 import type { ThermalLog } from '../log';
 import type { Figure } from './figure';
+import { gapsOf } from './gapsOf';
 import { requireSome } from './requireSome';
 import { stackedFigure } from './stackedFigure';
 import { channelsOf } from './traceFigure';
@@ -19,10 +20,10 @@ export function verdictFigure(
   const worst = worstChannel(verdict);
   return stackedFigure(
     channels,
-    channels.flatMap(({ name }, look) =>
+    channels.flatMap(({ name, history }, look) =>
       verdict.channels
         .filter((channel) => channel.name === name && channel.track.timeS.length > 0)
-        .map(({ track }) => ({ name, track, look })),
+        .map(({ track }) => ({ name, track, look, gapsS: gapsOf(history) })),
     ),
     {
       title: 'Temperature and strength kept',

@@ -7,6 +7,8 @@ import type { ChannelResidual } from './channelResidual';
 const ALIKE = 0.95;
 /** A model further off than this share of a channel's swing is not the part that was logged. */
 const MISFIT = 0.1;
+/** Residuals this large, as a share of the swing, that also persist from one reading to the next are not noise. */
+const SHAPE = { misfit: 0.02, persistence: 0.7 };
 
 /** What a user must know before believing a calibration, in plain sentences. */
 export function calibrationWarnings(
@@ -19,13 +21,7 @@ export function calibrationWarnings(
     ...(fit.converged
       ? []
       : [`The fit did not settle: ${fit.ending} Start closer, or fit fewer quantities.`]),
-    ...channels.flatMap(({ name, rmsC, swingK }) =>
-      rmsC > MISFIT * swingK
-        ? [
-            `The model misses ${name} by ${rmsC.toFixed(0)} °C, ${formatPercent(rmsC / swingK)} of its swing: something other than the fitted quantities is wrong.`,
-          ]
-        : [],
-    ),
+    ...channels.flatMap(misfit),
     ...fit.unknowns.flatMap(({ name, value, atBound }) => {
       if (!atBound) return [];
       const unit = parameters[name]?.unit;
@@ -50,6 +46,17 @@ export function calibrationWarnings(
         : [];
     }),
   ];
+}
+
+function misfit({ name, rmsC, swingK, persistence }: ChannelResidual): string[] {
+  const size = `${rmsC.toFixed(1)} °C, ${formatPercent(rmsC / swingK)} of its swing`;
+  if (rmsC > MISFIT * swingK)
+    return [`The model misses ${name} by ${size}: something other than the fitted quantities is wrong.`];
+  if (rmsC > SHAPE.misfit * swingK && persistence > SHAPE.persistence)
+    return [
+      `The model stays off ${name} for long stretches (${size}): standard errors allow for that, but a number held fixed in the plan may be wrong and the fitted ones make up for it.`,
+    ];
+  return [];
 }
 
 function alikePairs({ unknowns, correlation }: LeastSquaresFit): [string, string, number][] {

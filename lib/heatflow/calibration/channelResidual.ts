@@ -13,6 +13,8 @@ export interface ChannelResidual {
   readonly worstC: number;
   /** Swing of the readings compared, K: what `rmsC` is to be measured by. */
   readonly swingK: number;
+  /** Correlation of neighbouring residuals: near 0 for noise, near 1 where the model is off for long stretches. */
+  readonly persistence: number;
   /** What the model predicts, on the log's clock. */
   readonly predicted: ThermalHistory;
 }
@@ -35,6 +37,7 @@ export function channelResidual(
     rmsC: Math.sqrt(residualC.reduce((sum, r) => sum + r * r, 0) / residualC.length),
     worstC: residualC.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0),
     swingK: Math.max(...tempC) - Math.min(...tempC),
+    persistence: persistenceOf(residualC),
     predicted: onLogClock,
   };
 }
@@ -43,11 +46,16 @@ export function channelResidual(
  * Standard error one reading counts with, °C: the spread of the residuals, larger where neighbours agree, for then
  * n readings are worth only n (1 − ρ)/(1 + ρ).
  */
-export function noiseOf({ residualC }: ChannelResidual, unknowns: number): number {
+export function noiseOf({ residualC, persistence }: ChannelResidual, unknowns: number): number {
   const n = residualC.length;
   const total = residualC.reduce((sum, r) => sum + r * r, 0);
-  const neighbours = residualC.reduce((sum, r, i) => (i === 0 ? 0 : sum + r * residualC[i - 1]!), 0);
-  const rho = total > 0 ? Math.min(Math.max(neighbours / total, 0), 1 - 2 / n) : 0;
   const spread = Math.max(Math.sqrt(total / Math.max(1, n - unknowns)), LEAST_NOISE_C);
+  const rho = Math.min(Math.max(persistence, 0), 1 - 2 / n);
   return spread * Math.sqrt((1 + rho) / (1 - rho));
+}
+
+function persistenceOf(residualC: Float64Array): number {
+  const total = residualC.reduce((sum, r) => sum + r * r, 0);
+  const neighbours = residualC.reduce((sum, r, i) => (i === 0 ? 0 : sum + r * residualC[i - 1]!), 0);
+  return total > 0 ? neighbours / total : 0;
 }

@@ -160,7 +160,7 @@ describe('calibrateToLog', () => {
       probe(efficiency, 0, 8),
     ];
     const missed = calibrateToLog(logOf(3), wrong, { parameters: { efficiency: parameters.efficiency } });
-    expect(missed.warnings.join(' ')).toMatch(/misses TC1 by \d+ °C/);
+    expect(missed.warnings.join(' ')).toMatch(/misses TC1 by [\d.]+ °C/);
   });
 
   it('says when a prior is all there is', () => {

@@ -1,1 +1,5 @@
+export { compareScenarios, type Scenario, type ScenarioResult } from './compareScenarios';
+export { judge } from './judge';
+export { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 export type * from './verdict';
+export { formatKept, VERDICT_IN_WORDS } from './wording';

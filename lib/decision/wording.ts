@@ -1,5 +1,5 @@
-import { formatDuration, formatPercent, formatTemp, type Judged } from '../quantity';
-import type { ChannelVerdict, Verdict, VerdictWord } from './verdict';
+import { formatPercent, type Judged } from '../quantity';
+import type { ChannelVerdict, VerdictWord } from './verdict';
 
 /** The verdict as a welder would say it. */
 export const VERDICT_IN_WORDS: Readonly<Record<VerdictWord, string>> = {
@@ -11,34 +11,6 @@ export const VERDICT_IN_WORDS: Readonly<Record<VerdictWord, string>> = {
 /** "93 % (84–98 %)": a judged fraction with its band. */
 export function formatKept({ nominal, low, high }: Judged): string {
   return `${formatPercent(nominal)} (${Math.round(low * 100)}–${formatPercent(high)})`;
-}
-
-/** The short table for a terminal: one line a channel, the answer last. */
-export function verdictTable({ channels, sentence }: Verdict): string {
-  const limit = channels[0]?.limits[0];
-  const head = [
-    'channel',
-    'peak',
-    limit ? `above ${formatTemp(limit.limitC)}` : 'above limit',
-    'strength kept',
-    'verdict',
-  ];
-  const rows = channels.map(({ name, peakC, limits, yieldKeptFraction, verdict }) => [
-    name,
-    formatTemp(peakC.nominal),
-    limits[0]?.crossed ? formatDuration(limits[0].timeAboveS.nominal) : 'never',
-    formatKept(yieldKeptFraction),
-    VERDICT_IN_WORDS[verdict],
-  ]);
-  const widths = head.map((title, c) => Math.max(title.length, ...rows.map((row) => row[c]!.length)));
-  const line = (cells: readonly string[]) =>
-    cells
-      .map((cell, c) => cell.padEnd(widths[c]!))
-      .join('  ')
-      .trimEnd();
-  return [line(head), widths.map((w) => '─'.repeat(w)).join('  '), ...rows.map(line), '', sentence].join(
-    '\n',
-  );
 }
 
 /** One sentence for a channel: what happened to the strength and what to do about it. */
@@ -61,5 +33,27 @@ export function channelSentence(
       return `${change}; even the best case, ${formatPercent(high)}, is below the ${needed} you asked for.`;
     case 'uncertain':
       return `${change}, but it may be as low as ${formatPercent(low)} or as high as ${formatPercent(high)}, and you asked for ${needed}: measure before you decide.`;
+  }
+}
+
+/** One sentence for the whole log: the worst probe speaks. */
+export function verdictSentence(
+  verdict: VerdictWord,
+  channels: readonly Pick<ChannelVerdict, 'name' | 'verdict'>[],
+): string {
+  const named = (word: VerdictWord): string =>
+    channels
+      .filter((channel) => channel.verdict === word)
+      .map(({ name }) => name)
+      .join(', ');
+  const [lost, uncertain] = [named('lost'), named('uncertain')];
+  const also = lost && uncertain ? ` Uncertain at ${uncertain}.` : '';
+  switch (verdict) {
+    case 'kept':
+      return 'The temper held wherever a probe looked.';
+    case 'lost':
+      return `The temper is lost at ${lost}.${also}`;
+    case 'uncertain':
+      return `Nothing is shown lost, but the log cannot clear ${uncertain}: measure there before you decide.`;
   }
 }

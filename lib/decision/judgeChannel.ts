@@ -1,0 +1,159 @@
+import { type AlloyCard, findTemper } from '../alloy';
+import { exposureShare, findPasses, peak } from '../exposure';
+import { coverage, type ThermalHistory } from '../history';
+import { type SofteningTrajectory, type StartState, softeningModel } from '../kinetics';
+import { formatPercent, type Judged, judged, type Sourced } from '../quantity';
+import { exposureBudget } from './budget';
+import { combineEffects, type Effect, effect } from './effects';
+import { checkLimit, limitsFor } from './limits';
+import { modelLines } from './modelLines';
+import { type ProbeDoubt, type RecordCases, recordCases } from './recordCases';
+import { settleBy } from './settle';
+import type { ChannelVerdict, StrengthTrack, VerdictWord } from './verdict';
+import { channelSentence } from './wording';
+
+/** One channel ready to judge: its history, and everything about its probe and metal. */
+export interface ChannelCase {
+  readonly name: string;
+  readonly history: ThermalHistory;
+  /** The other probes of the log: they stand in for time this one did not record. */
+  readonly neighbours: readonly ThermalHistory[];
+  /** Start and end of the log, s. */
+  readonly spanS: readonly [number, number];
+  readonly card: AlloyCard;
+  readonly temper: string;
+  readonly measuredYieldMPa?: number;
+  readonly probe: ProbeDoubt;
+  readonly allowanceFraction: number;
+  readonly limitC?: number;
+}
+
+/**
+ * Judges the metal under one probe. The softening model runs on the record as read and on what the record may
+ * have hidden (`recordCases`); each doubt's effect on the strength is a difference to the record as read, and
+ * independent doubts add as squares on either side (`combineEffects`). In-range models that disagree with the
+ * one that governs widen the band to their own answer.
+ */
+export function judgeChannel(channel: ChannelCase): ChannelVerdict {
+  const { name, history, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
+  const from: StartState = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
+  const model = softeningModel(card);
+  const run = (h: ThermalHistory): SofteningTrajectory => model.advance(model.start(from), h);
+
+  const cases = recordCases(channel);
+  const asRead = run(history);
+  const runs = { cooler: run(cases.cooler), hotter: run(cases.hotter), readLow: run(cases.readLow) };
+  const end = history.timeS.length - 1;
+  const { startYieldMPa, temper: curveTemper } = asRead.state.overageing;
+  const effects = effectsAt(end, asRead, runs);
+  const nominal = asRead.yieldKeptFraction[end]!;
+  if (cases.unrecorded) {
+    const { yieldKeptFraction: covered } = run(cases.unrecorded.history);
+    const bottom = card.overageing.curves[curveTemper]!.floorYieldMPa.low / startYieldMPa;
+    const worst = cases.unrecorded.unknownS > 0 ? bottom : covered[covered.length - 1]!;
+    effects.push(effect('time the probe did not record', nominal, [worst]));
+  }
+  const lines = modelLines(history, card, from, asRead);
+  const others = lines.flatMap((l) =>
+    l.governs || !l.yieldKeptFraction ? [] : [l.yieldKeptFraction.nominal],
+  );
+  const { low, high } = combineEffects(nominal, effects);
+  const yieldKeptFraction = judged(nominal, [low, high, ...others], '1', because(effects, cases));
+
+  const verdict = verdictWord(yieldKeptFraction, 1 - allowanceFraction, cases);
+  const typical = measuredYieldMPa === undefined ? findTemper(card, temper).entry.yieldMPa : undefined;
+  const yieldMPa = yieldOf(yieldKeptFraction, startYieldMPa, typical);
+  const passes = findPasses(history);
+  const limits = limitsFor(card, channel.limitC).map((limit) => checkLimit(limit, history, cases));
+  const { activationEnergyJPerMol, referenceC } = card.overageing;
+  const { coveredS } = coverage(history);
+  return {
+    name,
+    verdict,
+    sentence: [channelSentence({ verdict, yieldKeptFraction }, allowanceFraction), ...cases.warnings].join(
+      ' ',
+    ),
+    yieldKeptFraction,
+    yieldMPa,
+    peakC: judged(
+      peak(history).tempC,
+      [peak(cases.cooler).tempC, peak(cases.readLow).tempC],
+      '°C',
+      cases.because,
+    ),
+    limits,
+    passes,
+    passShare: exposureShare(history, passes, {
+      activationEnergyJPerMol: activationEnergyJPerMol.value,
+      referenceC,
+    }).perPass,
+    coveredS,
+    uncoveredS: spanS[1] - spanS[0] - coveredS,
+    models: lines,
+    budget: exposureBudget(model, asRead.state, {
+      limitC: limits[0]?.limitC ?? referenceC,
+      allowanceFraction,
+    }),
+    settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
+    track: trackOf(asRead, runs),
+    remarks: asRead.remarks,
+  };
+}
+
+type Runs = Readonly<Record<'cooler' | 'hotter' | 'readLow', SofteningTrajectory>>;
+
+function effectsAt(i: number, asRead: SofteningTrajectory, { cooler, hotter, readLow }: Runs): Effect[] {
+  const nominal = asRead.yieldKeptFraction[i]!;
+  return [
+    effect('thermocouple tolerance', nominal, [cooler.yieldKeptFraction[i]!, hotter.yieldKeptFraction[i]!]),
+    effect('a probe that reads low (attachment, missed peaks)', nominal, [readLow.yieldKeptFraction[i]!]),
+    effect('the softening model', nominal, [asRead.yieldKeptLow[i]!, asRead.yieldKeptHigh[i]!]),
+  ];
+}
+
+function trackOf(asRead: SofteningTrajectory, runs: Runs): StrengthTrack {
+  const low = new Float64Array(asRead.timeS.length);
+  const high = new Float64Array(asRead.timeS.length);
+  for (let i = 0; i < low.length; i++) {
+    const band = combineEffects(asRead.yieldKeptFraction[i]!, effectsAt(i, asRead, runs));
+    low[i] = band.low;
+    high[i] = band.high;
+  }
+  return { timeS: asRead.timeS, nominal: asRead.yieldKeptFraction, low, high };
+}
+
+/** Effects below this do not show in a percentage. */
+const NOTICEABLE = 0.005;
+
+function because(effects: readonly Effect[], cases: RecordCases): string[] {
+  const told = effects
+    .filter(({ drop, rise }) => Math.max(drop, rise) >= NOTICEABLE)
+    .sort((a, b) => b.drop - a.drop)
+    .map(({ of, drop, rise }) => {
+      const parts = [
+        drop >= NOTICEABLE ? `down ${formatPercent(drop)}` : '',
+        rise >= NOTICEABLE ? `up ${formatPercent(rise)}` : '',
+      ];
+      return `Doubt about ${of}: ${parts.filter(Boolean).join(', ')}.`;
+    });
+  return [...(told.length ? told : ['No doubt moves the answer by half a percent.']), ...cases.because];
+}
+
+function verdictWord({ low, high }: Judged, needed: number, { warnings }: RecordCases): VerdictWord {
+  if (high < needed) return 'lost';
+  return low >= needed && warnings.length === 0 ? 'kept' : 'uncertain';
+}
+
+/** Yield now, MPa: a typical start yield brings its own spread from part to part, a measured one does not. */
+function yieldOf(kept: Judged, startYieldMPa: number, typical?: Sourced): Judged {
+  const nominal = kept.nominal * startYieldMPa;
+  const { low, high } = combineEffects(nominal, [
+    effect('strength kept', nominal, [kept.low * startYieldMPa, kept.high * startYieldMPa]),
+    effect('start', nominal, typical ? [kept.nominal * typical.low, kept.nominal * typical.high] : []),
+  ]);
+  return judged(nominal, [low, high], 'MPa', [
+    typical
+      ? `From a typical ${Math.round(startYieldMPa)} MPa before welding (${typical.low}–${typical.high} from part to part).`
+      : `From ${Math.round(startYieldMPa)} MPa measured before welding.`,
+  ]);
+}

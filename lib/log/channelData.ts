@@ -1,0 +1,32 @@
+import type { TempUnit } from './readOptions';
+import type { FaultKind } from './thermalLog';
+
+/** A channel on its way from numbers to a history. Arrays are as long as the table has rows. */
+export interface ChannelData {
+  readonly name: string;
+  /** The column's name in the file. */
+  readonly column: string;
+  readonly unit: TempUnit;
+  /** °C once `toCelsius` has run; NaN where the file holds no number. */
+  readonly tempC: Float64Array;
+  /** Fault code of each reading; 0 is trusted. */
+  readonly marks: Uint8Array;
+  /** What holds for the channel as a whole, said in the reason of its faults of that kind. */
+  readonly remarks: Map<FaultKind, string>;
+  /** Rows (by index) across which the trace jumps, so that it must not be joined there. */
+  readonly breaks: Set<number>;
+}
+
+/** Limits in force, defaults filled in. */
+export interface Limits {
+  readonly lowC: number;
+  readonly highC: number;
+  readonly maxRateCPerS: number;
+}
+
+/** Indices of the trusted readings, in the front of `into`; returns how many. */
+export function trustedRows(marks: Uint8Array, into: Uint32Array): number {
+  let count = 0;
+  for (let i = 0; i < marks.length; i++) if (marks[i] === 0) into[count++] = i;
+  return count;
+}

@@ -1,0 +1,64 @@
+import type { ThermalHistory } from '../history';
+import type { ChannelData } from './channelData';
+import { TRUSTED } from './faultCodes';
+import type { GapPolicy } from './gapPolicy';
+
+/** Trusted samples of a channel and the lines they come from. */
+export interface TrustedSamples {
+  readonly history: ThermalHistory;
+  readonly rows: Uint32Array;
+}
+
+/**
+ * Makes histories of channels: trusted samples in order, stretches left out longer than the gap limit marked.
+ * A channel with every reading trusted shares its time axis and rows with its like; the others are moved
+ * together in place, so that a long log takes little memory.
+ */
+export function channelHistories(
+  channels: readonly ChannelData[],
+  timeS: Float64Array,
+  rows: Uint32Array,
+  gaps: GapPolicy,
+): TrustedSamples[] {
+  let shared: Uint32Array | undefined;
+  return channels.map(({ tempC, marks, breaks }) => {
+    if (breaks.size === 0 && marks.every((mark) => mark === TRUSTED)) {
+      shared ??= gapsAfter(timeS, (a, b) => gaps.isGap(a, b));
+      return { history: history(timeS, tempC, shared), rows };
+    }
+    let count = 0;
+    for (let i = 0; i < marks.length; i++) if (marks[i] === TRUSTED) count++;
+    const ownTimeS = new Float64Array(count);
+    const ownRows = new Uint32Array(count);
+    const gapAfter: number[] = [];
+    const jumps = [...breaks].sort((a, b) => a - b);
+    let k = 0;
+    let last = -1;
+    let jump = 0;
+    for (let i = 0; i < marks.length; i++) {
+      if (marks[i] !== TRUSTED) continue;
+      let isBroken = false;
+      for (; jump < jumps.length && jumps[jump]! <= i; jump++) isBroken ||= jumps[jump]! > last;
+      if (last >= 0 && (isBroken || gaps.isGap(last, i))) gapAfter.push(k - 1);
+      ownTimeS[k] = timeS[i]!;
+      ownRows[k] = rows[i]!;
+      tempC[k] = tempC[i]!;
+      last = i;
+      k++;
+    }
+    return {
+      history: history(ownTimeS, tempC.subarray(0, count), Uint32Array.from(gapAfter)),
+      rows: ownRows,
+    };
+  });
+}
+
+function gapsAfter(timeS: Float64Array, isGap: (a: number, b: number) => boolean): Uint32Array {
+  const after: number[] = [];
+  for (let i = 0; i + 1 < timeS.length; i++) if (isGap(i, i + 1)) after.push(i);
+  return Uint32Array.from(after);
+}
+
+function history(timeS: Float64Array, tempC: Float64Array, gapAfter: Uint32Array): ThermalHistory {
+  return gapAfter.length > 0 ? { timeS, tempC, gapAfter } : { timeS, tempC };
+}

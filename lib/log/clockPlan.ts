@@ -1,0 +1,210 @@
+import { TemperbookError } from '../quantity';
+import { type ColumnSample, findColumn, median, risingShare } from './columnSample';
+import type { ClockFormat, DateOrder, ReadOptions } from './readOptions';
+import { isClockName } from './units';
+
+/** How the time of a row is read. */
+export type ClockPlan =
+  /** Seconds from any zero: `value × timesS` or `value / perS`. */
+  | { readonly kind: 'elapsed'; readonly column: number; readonly timesS: number; readonly perS: number }
+  /** A number that counts from a fixed day, as microseconds: `round(value × timesUs) + addUs`. */
+  | {
+      readonly kind: 'count';
+      readonly column: number;
+      readonly timesUs: number;
+      readonly roundUs: number;
+      readonly addUs: number;
+    }
+  | { readonly kind: 'stamp'; readonly column: number; readonly order: DateOrder }
+  | { readonly kind: 'time'; readonly column: number; readonly form: 'h:m:s' | 'm:s' }
+  | {
+      readonly kind: 'date and time';
+      readonly date: number;
+      readonly column: number;
+      readonly order: DateOrder;
+    }
+  | { readonly kind: 'rows'; readonly intervalS: number };
+
+/** The clock's columns, before their format is settled. */
+export interface ClockChoice {
+  readonly clock?: ColumnSample;
+  readonly date?: ColumnSample;
+  /** Other clocks in the file. */
+  readonly others: readonly ColumnSample[];
+}
+
+/** Columns that hold a clock of any kind, in the order of the file. */
+function clockColumns(samples: readonly ColumnSample[], mapped: ReadonlySet<ColumnSample>): ColumnSample[] {
+  const noNames = samples.every(({ column }) => !column.named);
+  return samples.filter((sample, index) => {
+    const { column, kind, numbers } = sample;
+    if (mapped.has(sample)) return false;
+    if (kind === 'stamp' || kind === 'time' || kind === 'date') return true;
+    if (kind !== 'number' || risingShare(numbers) < 0.9) return false;
+    if (column.unit) return column.unit.quantity === 'time';
+    if (isClockName(column.stem)) return true;
+    if (epochOf(median(numbers)) !== undefined) return true;
+    return noNames && index === 0 && samples.length > 1 && isStrictlyRising(numbers);
+  });
+}
+
+function isStrictlyRising(numbers: ArrayLike<number>): boolean {
+  for (let i = 1; i < numbers.length; i++) if (!(numbers[i]! > numbers[i - 1]!)) return false;
+  return numbers.length > 1;
+}
+
+/** Picks the clock: the first of the columns that tell rows apart about as well as the best does. */
+export function chooseClock(
+  samples: readonly ColumnSample[],
+  mapped: ReadonlySet<ColumnSample>,
+  file: string,
+  options: ReadOptions,
+): ClockChoice {
+  const found = clockColumns(samples, mapped);
+  if (options.intervalS !== undefined) return { others: found };
+  const asked = options.clock?.column;
+  if (asked !== undefined) {
+    const [date, clock] = (typeof asked === 'string' ? [undefined, asked] : asked).map(
+      (name) => name && findColumn(samples, name, 'clock.column', file),
+    ) as [ColumnSample | undefined, ColumnSample];
+    return { clock, ...(date ? { date } : {}), others: found.filter((s) => s !== clock && s !== date) };
+  }
+  const withTime = found.filter(({ kind }) => kind !== 'date');
+  const distinct = ({ texts }: ColumnSample) => new Set(texts).size;
+  const most = Math.max(0, ...withTime.map(distinct));
+  const clock = withTime.find((sample) => distinct(sample) * 2 >= most) ?? found[0];
+  const date =
+    clock?.kind === 'time'
+      ? found.find(({ kind, column }) => kind === 'date' && column !== clock.column)
+      : undefined;
+  if (clock)
+    return { clock, ...(date ? { date } : {}), others: found.filter((s) => s !== clock && s !== date) };
+  throw new TemperbookError('No column holds the time', {
+    file,
+    found: `columns ${samples.map(({ column }) => `"${column.name}"`).join(', ')}`,
+    expected: 'a column of seconds, of clock times or of dates with times',
+    remedy:
+      'Say how far apart the rows are, as option intervalS in seconds, or name the time column as option clock.column',
+  });
+}
+
+interface Epoch {
+  readonly timesUs: number;
+  readonly addUs: number;
+  readonly what: string;
+}
+
+/** Seconds from 1904-01-01 to 1970-01-01: 66 years with 17 leap days. Derived. */
+const SECONDS_1904_TO_1970 = 2_082_844_800;
+/** Day number of 1970-01-01 in spreadsheets that count from 1900. Derived: 70 years, 17 leap days, and the two days too many of that count. */
+const SERIAL_OF_1970 = 25_569;
+
+/** Which count of seconds since some year a number of this size is; the years 1998 to 2039. */
+function epochOf(value: number): Epoch | undefined {
+  const isYears = (s: number) => s > 0.9e9 && s < 2.2e9;
+  if (isYears(value)) return { timesUs: 1e6, addUs: 0, what: 'seconds since 1970' };
+  if (isYears(value / 1e3)) return { timesUs: 1e3, addUs: 0, what: 'milliseconds since 1970' };
+  if (isYears(value / 1e6)) return { timesUs: 1, addUs: 0, what: 'microseconds since 1970' };
+  if (isYears(value - SECONDS_1904_TO_1970))
+    return { timesUs: 1e6, addUs: -SECONDS_1904_TO_1970 * 1e6, what: 'seconds since 1904' };
+  return undefined;
+}
+
+const ELAPSED: Readonly<Record<string, readonly [timesS: number, perS: number, word: string]>> = {
+  s: [1, 1, 'seconds'],
+  ms: [1, 1000, 'milliseconds'],
+  min: [60, 1, 'minutes'],
+  h: [3600, 1, 'hours'],
+  d: [86_400, 1, 'days'],
+};
+
+/** Settles how the chosen columns are read, and says so. */
+export function clockPlan(
+  { clock, date }: ClockChoice,
+  order: DateOrder,
+  file: string,
+  options: ReadOptions,
+  notes: string[],
+): ClockPlan {
+  if (options.intervalS !== undefined) {
+    notes.push(`Rows are taken ${options.intervalS} s apart, as you said.`);
+    return { kind: 'rows', intervalS: options.intervalS };
+  }
+  const { column, numbers, kind } = clock!;
+  const name = `Time comes from column "${column.name}"`;
+  const format = options.clock?.format ?? formatOf(clock!, file);
+  const said = options.clock?.format ? ', as you said' : '';
+  if (date) {
+    notes.push(
+      `Time comes from the date in column "${date.column.name}" and the time in column "${column.name}".`,
+    );
+    return { kind: 'date and time', date: date.column.index, column: column.index, order };
+  }
+  if (format === 'stamp') {
+    notes.push(`${name}: dates with times${said}.`);
+    return { kind: 'stamp', column: column.index, order };
+  }
+  if (format === 'h:m:s' || format === 'm:s') {
+    notes.push(`${name}, written ${format}${said}.`);
+    return { kind: 'time', column: column.index, form: format };
+  }
+  if (kind !== 'number')
+    throw new TemperbookError('The time column does not hold numbers', {
+      file,
+      column: column.name,
+      found: `"${clock!.texts.find((text) => text !== '') ?? ''}"`,
+      remedy: `Option clock.format "${format}" does not fit it; leave it out, or say "h:m:s" or "stamp"`,
+    });
+  if (format === 'spreadsheet days') {
+    notes.push(`${name}: the day numbers of a spreadsheet (45000 is 2023-03-15)${said}.`);
+    return {
+      kind: 'count',
+      column: column.index,
+      timesUs: 86_400e6,
+      roundUs: 1000,
+      addUs: -SERIAL_OF_1970 * 86_400e6,
+    };
+  }
+  if (format === 'epoch s' || format === 'epoch ms') {
+    const epoch = (options.clock?.format === undefined && epochOf(median(numbers))) || {
+      timesUs: format === 'epoch s' ? 1e6 : 1e3,
+      addUs: 0,
+      what: format === 'epoch s' ? 'seconds since 1970' : 'milliseconds since 1970',
+    };
+    notes.push(`${name}: ${epoch.what}${said || ', going by their size'}.`);
+    return { kind: 'count', column: column.index, timesUs: epoch.timesUs, roundUs: 1, addUs: epoch.addUs };
+  }
+  const [timesS, perS, word] = ELAPSED[format]!;
+  const why = said || (column.unit ? '' : ', as no unit is given: option clock.format says otherwise');
+  notes.push(`${name}: elapsed ${word}${why}.`);
+  return { kind: 'elapsed', column: column.index, timesS, perS };
+}
+
+function formatOf({ column, kind, numbers, texts }: ColumnSample, file: string): ClockFormat | 'd' {
+  if (kind === 'stamp' || kind === 'date') return 'stamp';
+  if (kind === 'time') return timeForm(column.unit?.symbol, texts);
+  if (column.unit && column.unit.symbol in ELAPSED) return column.unit.symbol as ClockFormat | 'd';
+  const middle = median(numbers);
+  if (epochOf(middle)) return 'epoch s';
+  const first = numbers.find((value) => !Number.isNaN(value)) ?? 0;
+  const step = median(numbers.subarray(1).map((value, i) => value - numbers[i]!));
+  const digits = Math.max(...texts.slice(0, 50).map((text) => text.split(/[.,]/)[1]?.length ?? 0));
+  if (first >= 20_000 && middle < 80_000 && step < 0.05 && digits >= 3) return 'spreadsheet days';
+  if (digits >= 5 && step > 0 && step < 0.01 && texts.length >= 10 && middle < 1 && first >= 0)
+    throw new TemperbookError('The time column could hold seconds or fractions of a day', {
+      file,
+      column: column.name,
+      found: `"${texts[0]}", "${texts[1]}"`,
+      remedy: 'Say which, as option clock.format: "s" or "spreadsheet days"',
+    });
+  return 's';
+}
+
+/** Two parts are minutes and seconds when they have a fraction, when the unit says so, or when no day has such hours. */
+function timeForm(unit: string | undefined, texts: readonly string[]): 'h:m:s' | 'm:s' {
+  if (unit === 'h:m:s' || unit === 'm:s') return unit;
+  const filled = texts.filter((text) => text.includes(':'));
+  const isTwo = filled.length > 0 && filled.every((text) => /^\d+:\d+(?:[.,]\d+)?$/.test(text));
+  if (!isTwo) return 'h:m:s';
+  return filled.some((text) => /[.,]/.test(text) || Number(text.split(':')[0]) > 23) ? 'm:s' : 'h:m:s';
+}

@@ -1,0 +1,210 @@
+import { TemperbookError } from '../quantity';
+import { chooseClock, clockPlan } from './clockPlan';
+import { type ColumnSample, columnSamples, findColumn } from './columnSample';
+import { type DateText, decideDateOrder, orderTellingDates } from './dateOrder';
+import type { Dialect } from './dialect';
+import type { Header } from './header';
+import { type LineSpan, lineAt, splitFields } from './lines';
+import type { LogText } from './logText';
+import type { ReadOptions, TempUnit } from './readOptions';
+import type { ReadPlan } from './readRows';
+import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from './stamp';
+import { type ColumnUses, temperatureColumns } from './temperatureColumns';
+import { temperatureUnits } from './temperatureUnits';
+import type { LeftAside } from './thermalLog';
+
+/** Everything decided about the columns before the rows are read. */
+export interface ColumnPlan {
+  readonly read: ReadPlan;
+  readonly channels: readonly { readonly name: string; readonly column: string; readonly unit: TempUnit }[];
+  readonly referenceUnit: Exclude<TempUnit, 'mV'>;
+  readonly leftAside: readonly LeftAside[];
+  readonly clockColumn: string;
+  /** Minutes east of Greenwich of the stamps, when they say so. */
+  readonly zoneMin?: number;
+  /** False when only the date of the start hangs on the order of day and month, which nobody knows. */
+  readonly startIsCertain: boolean;
+}
+
+/** Decides what each column is: clock, temperature, cold end, or left aside. */
+export function columnPlan(
+  text: LogText,
+  dialect: Dialect,
+  header: Header,
+  firstRow: LineSpan,
+  rows: readonly (readonly string[])[],
+  file: string,
+  options: ReadOptions,
+  notes: string[],
+): ColumnPlan {
+  const samples = columnSamples(header.columns, rows, dialect.decimal);
+  const mapped = new Set(
+    Object.keys(options.columns ?? {}).map((key) => findColumn(samples, key, 'columns', file)),
+  );
+  const choice = chooseClock(samples, mapped, file, options);
+  const dated = choice.date ?? choice.clock;
+  const isDated = dated?.kind === 'stamp' || dated?.kind === 'date';
+  const order = decideDateOrder(
+    isDated ? datesOf(text, dialect, firstRow, dated) : [],
+    dated?.column.name ?? '',
+    file,
+    options,
+  );
+  const clock = clockPlan(choice, order.order, file, options, notes);
+  if (order.note) notes.push(order.note);
+
+  const clocks = new Map<ColumnSample, string>(
+    choice.others.map((other) => [other, asideClock(other, choice.clock, options, notes)] as const),
+  );
+  if (choice.clock) clocks.set(choice.clock, '');
+  if (choice.date) clocks.set(choice.date, '');
+  const found = temperatureColumns(samples, clocks, file, options, notes);
+  const allUnits = temperatureUnits(found.channels, header.preamble, file, options, notes);
+  const uses = withoutEmf(found, allUnits, file, options, notes);
+  const needsReference = uses.units.includes('mV') && options.thermocouple?.referenceC === undefined;
+  const reference = needsReference ? requireReference(uses, file) : undefined;
+  const stampText = choice.clock?.kind === 'stamp' ? (choice.clock.texts[0] ?? '') : '';
+  const zoneMin = parseStamp(stampText, order.order)?.zoneMin;
+  let emptyTail = 0;
+  while (emptyTail < dialect.width - 1 && samples[dialect.width - 1 - emptyTail]?.kind === 'empty')
+    emptyTail++;
+  return {
+    read: {
+      dialect,
+      header,
+      clock,
+      channels: uses.channels.map(({ sample }) => sample.column),
+      units: uses.units,
+      ...(reference ? { reference: reference.column } : {}),
+      emptyTail,
+    },
+    channels: uses.channels.map(({ sample, name }, k) => ({
+      name,
+      column: sample.column.name,
+      unit: uses.units[k]!,
+    })),
+    referenceUnit: (reference?.column.unit?.symbol ?? '°C') as '°C',
+    leftAside: uses.leftAside,
+    clockColumn: choice.clock?.column.name ?? '',
+    ...(zoneMin === undefined ? {} : { zoneMin }),
+    startIsCertain: order.certain,
+  };
+}
+
+/** Dates that can tell the order: from the sample when one there does, else from the whole file. */
+function datesOf(
+  text: LogText,
+  dialect: Dialect,
+  firstRow: LineSpan,
+  { column, texts }: ColumnSample,
+): DateText[] {
+  const sampled = orderTellingDates(texts.map((stamp) => ({ text: stamp, row: 0 })));
+  const tells = sampled.some(({ text: date }) => ambiguousParts(date)!.some((part) => part > 12));
+  if (sampled.length === 0 || (tells && text.bytes.length > 1e6)) return sampled;
+  const { bytes, decode } = text;
+  const dates: DateText[] = [];
+  let last = '';
+  let lastFrom = -1;
+  for (let line = firstRow; ; line = lineAt(bytes, line.next, line.row + 1)) {
+    const isSame =
+      column.index === 0 &&
+      lastFrom >= 0 &&
+      bytes.compare(bytes, lastFrom, lastFrom + 10, line.from, line.from + 10) === 0;
+    if (!isSame) {
+      const field = splitFields(decode(line.from, line.to), dialect.delimiter)[column.index] ?? '';
+      const date = splitStamp(field)?.date ?? '';
+      if (date !== last && ambiguousParts(date)) {
+        dates.push({ text: date, row: line.row });
+        last = date;
+      }
+    }
+    lastFrom = line.from;
+    if (line.next >= bytes.length) return dates;
+  }
+}
+
+/** Why another clock is left aside, with a warning when the two disagree. */
+function asideClock(
+  other: ColumnSample,
+  used: ColumnSample | undefined,
+  options: ReadOptions,
+  notes: string[],
+): string {
+  if (!used) return `it is a clock, and you gave the interval of ${options.intervalS} s instead`;
+  const ratio = spanS(other) / spanS(used);
+  const isApart = Number.isFinite(ratio) && ratio > 0 && Math.abs(ratio - 1) > 0.02;
+  if (isApart)
+    notes.push(
+      `Warning: the clocks "${used.column.name}" and "${other.column.name}" disagree, the second runs at ${Number(ratio.toPrecision(3))} of the first; "${used.column.name}" is used, option clock.column chooses the other.`,
+    );
+  return `it is another clock; "${used.column.name}" is used${isApart ? ', with which it disagrees' : ''}`;
+}
+
+const PER_UNIT: Readonly<Record<string, number>> = { ms: 1e-3, min: 60, h: 3600, d: 86_400 };
+
+/** Time a clock column passes in the first sampled rows, s; NaN when it cannot be said. */
+function spanS({ column, kind, numbers, texts }: ColumnSample): number {
+  const last = Math.min(texts.length - 1, 100);
+  const at = (i: number): number => {
+    if (kind === 'number') return numbers[i]! * (PER_UNIT[column.unit?.symbol ?? ''] ?? 1);
+    const time = kind === 'time' ? parseTime(texts[i]!) : parseStamp(texts[i]!, 'day first');
+    return time ? time.us / US_PER_S : Number.NaN;
+  };
+  return kind === 'date' ? Number.NaN : at(last) - at(0);
+}
+
+interface UsesWithUnits extends ColumnUses {
+  readonly units: readonly TempUnit[];
+}
+
+/** Columns in mV are temperatures only once the thermocouple is known. */
+function withoutEmf(
+  uses: ColumnUses,
+  units: readonly TempUnit[],
+  file: string,
+  options: ReadOptions,
+  notes: string[],
+): UsesWithUnits {
+  const { thermocouple } = options;
+  if (thermocouple) {
+    const { type, referenceC } = thermocouple;
+    if (!units.includes('mV')) notes.push('Option thermocouple is not used, as no column is in mV.');
+    else
+      notes.push(
+        `Readings in mV are converted for a type ${type} thermocouple, its cold end at ${referenceC === undefined ? `the reading of column "${uses.reference?.column.name ?? ''}"` : `${referenceC} °C`}.`,
+      );
+    return { ...uses, units };
+  }
+  const isEmf = (_: unknown, k: number) => units[k] === 'mV';
+  const emf = uses.channels.filter(isEmf).map(({ sample }) => sample.column.name);
+  if (emf.length === 0) return { ...uses, units };
+  if (emf.length === units.length)
+    throw new TemperbookError('The readings are in mV, and nothing says of which thermocouple', {
+      file,
+      column: emf[0]!,
+      found: 'mV',
+      remedy:
+        'Give option thermocouple, as { type: "K", referenceC: 25 } or { type: "K", referenceColumn: "CJ" }; referenceC is the temperature of the cold end, 0 when the logger has already compensated it',
+    });
+  const leftAside = emf.map((name) => ({
+    name,
+    unit: 'mV',
+    why: 'it is in mV; option thermocouple (type and cold end) makes it a temperature',
+  }));
+  return {
+    ...uses,
+    channels: uses.channels.filter((channel, k) => !isEmf(channel, k)),
+    units: units.filter((unit) => unit !== 'mV'),
+    leftAside: [...uses.leftAside, ...leftAside],
+  };
+}
+
+function requireReference({ reference, units, channels }: UsesWithUnits, file: string): ColumnSample {
+  if (reference) return reference;
+  throw new TemperbookError('The readings are in mV, and nothing says how warm the cold end was', {
+    file,
+    column: channels[units.indexOf('mV')]!.sample.column.name,
+    remedy:
+      'Give option thermocouple.referenceC (°C; 0 when the logger has already compensated the cold end) or thermocouple.referenceColumn',
+  });
+}

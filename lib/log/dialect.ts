@@ -1,0 +1,127 @@
+import { TemperbookError } from '../quantity';
+import { fieldClass, isTyped, isValue } from './fieldClass';
+import { type SampleLine, splitFields } from './lines';
+import type { ReadOptions } from './readOptions';
+
+type Delimiter = NonNullable<ReadOptions['delimiter']>;
+
+/** How fields are parted and numbers written, once for the whole file. */
+export interface Dialect {
+  readonly delimiter: Delimiter;
+  readonly decimal: '.' | ',';
+  /** Fields of an ordinary data row. */
+  readonly width: number;
+  readonly notes: readonly string[];
+}
+
+const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', ' '];
+export const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = {
+  ',': 'commas',
+  ';': 'semicolons',
+  '\t': 'tabs',
+  ' ': 'spaces',
+};
+
+/** Could these fields be a row of readings? Most are numbers, stamps or error words, and the first is a value. */
+export function isRowLike(fields: readonly string[]): boolean {
+  let filled = 0;
+  let typed = 0;
+  let first: boolean | undefined;
+  for (const field of fields) {
+    const kind = fieldClass(field);
+    if (kind === 'empty') continue;
+    filled++;
+    first ??= isValue(kind);
+    if (isTyped(kind)) typed++;
+  }
+  return filled > 0 && first === true && typed * 2 >= filled;
+}
+
+interface Candidate {
+  readonly delimiter: Delimiter;
+  readonly width: number;
+  readonly rows: readonly (readonly string[])[];
+  readonly score: number;
+}
+
+/**
+ * Decides delimiter, decimal mark and row width from sample lines: the delimiter under which most lines are
+ * rows of readings of one width, the decimal mark by what stands inside their numbers.
+ * @throws TemperbookError when no line is a row of readings.
+ */
+export function sniffDialect(lines: readonly SampleLine[], file: string, options: ReadOptions): Dialect {
+  const tried = (options.delimiter ? [options.delimiter] : DELIMITERS).map((d) => candidate(lines, d));
+  const best = tried.reduce((a, b) => (b.score > a.score ? b : a));
+  if (best.rows.length === 0)
+    throw new TemperbookError('No row of readings was found', {
+      file,
+      ...(lines[0]?.row ? { row: lines[0].row } : {}),
+      found: `"${(lines[0]?.text ?? '').slice(0, 60)}" and ${lines.length - 1} more lines without rows of numbers`,
+      expected: 'rows with a time and temperatures, parted by commas, semicolons, tabs or spaces',
+      remedy: 'Export the readings as well as the header, as text or CSV',
+    });
+  const [decimal, why] = options.decimal
+    ? ([options.decimal, 'as you said'] as const)
+    : decimalMark(best.rows, best.delimiter);
+  const marks = `${DELIMITER_NAMES[best.delimiter]}${options.delimiter ? ' (as you said)' : ''}`;
+  const parted =
+    best.width === 1 ? 'Each row holds one field' : `Fields are parted by ${marks}, ${best.width} to a row`;
+  return {
+    delimiter: best.delimiter,
+    decimal,
+    width: best.width,
+    notes: [`${parted}; the decimal mark is a ${decimal === '.' ? 'point' : 'comma'} (${why}).`],
+  };
+}
+
+function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidate {
+  const rows = lines.map(({ text }) => splitFields(text, delimiter)).filter(isRowLike);
+  const counts = new Map<number, number>();
+  for (const { length } of rows) counts.set(length, (counts.get(length) ?? 0) + 1);
+  let width = 0;
+  let most = 0;
+  for (const [length, count] of counts)
+    if (count > most || (count === most && length > width)) {
+      width = length;
+      most = count;
+    }
+  const ofWidth = rows.filter(({ length }) => length === width);
+  let typed = 0;
+  let filled = 0;
+  for (const fields of ofWidth)
+    for (const field of fields) {
+      const kind = fieldClass(field);
+      if (kind !== 'empty') filled++;
+      if (isTyped(kind)) typed++;
+    }
+  // Two fields are better than one, more than two are no better than two.
+  return {
+    delimiter,
+    width,
+    rows: ofWidth,
+    score: filled === 0 ? 0 : most * (typed / filled) * (width > 1 ? 2 : 1),
+  };
+}
+
+/** Counts numbers that only one mark can explain; a number like "1,234" or "1.234" explains nothing. */
+function decimalMark(
+  rows: readonly (readonly string[])[],
+  delimiter: Delimiter,
+): readonly ['.' | ',', string] {
+  let points = 0;
+  let commas = 0;
+  let either = 0;
+  for (const row of rows)
+    for (const field of row) {
+      if (field.includes(':')) continue;
+      const number = field.replace(/[^\d.,]+$/, '').replace(/[eE].*$/, '');
+      if (/^[^\d]*\d{1,3}(,\d{3})+$/.test(number)) either++;
+      else if (/^[^\d]{0,2}\d*,\d+$/.test(number) || /\.\d{3},\d+$/.test(number)) commas++;
+      else if (/^[^\d]{0,2}\d*\.\d+$/.test(number) || /,\d{3}\.\d+$/.test(number)) points++;
+    }
+  if (commas > points) return [',', `${commas} of the numbers looked at need it`];
+  if (points > 0) return ['.', `${points} of the numbers looked at need it`];
+  if (either > 0 && delimiter !== ',')
+    return [',', `numbers like "1,234" could mean thousands; option decimal "." would read them so`];
+  return ['.', 'no number has one'];
+}

@@ -1,0 +1,113 @@
+import { formatTemp } from '../../quantity';
+import { type ChannelData, trustedRows } from '../channelData';
+import { codeOf } from '../faultCodes';
+
+const CLAMPED = codeOf('clamped');
+/** A trace that hardly moves has no ends to be clamped at, K. */
+const LEAST_SWING_C = 20;
+/** The bottom of an instrument's range lies above any room, °C. */
+const ABOVE_ROOM_C = 50;
+/** No shop holds aluminium this hot and this still before the log begins, °C. */
+const HOT_START_C = 200;
+const BOTTOM_RUN = 20;
+const BOTTOM_SHARE = 0.05;
+const TOP_RUN = 10;
+/** The clamped run is so many times longer than any other run of equal readings: a quiet plateau is not clamped. */
+const LONGER_THAN_OTHERS = 10;
+/** Steps of the reading (its last digit) per sample with which a trace runs into a clamp. */
+const SHARP_DIGITS = 5;
+
+interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * Marks readings held at the bottom or the top of an instrument's range: one exact value for long, the lowest
+ * or highest of the trace, unlike any other run of equal readings. The bottom must lie above room temperature
+ * and be reached more than once, or be hotter than any preheat; the top must be run into and left at full
+ * slope, as a plateau of metal never is.
+ */
+export function markClamped(channel: ChannelData, rows: Uint32Array): void {
+  const { tempC, marks } = channel;
+  const count = trustedRows(marks, rows);
+  const at = (j: number) => tempC[rows[j]!]!;
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  let digit = Number.POSITIVE_INFINITY;
+  for (let j = 0; j < count; j++) {
+    const value = at(j);
+    if (value < low) low = value;
+    if (value > high) high = value;
+    if (j > 0 && value !== at(j - 1)) digit = Math.min(digit, Math.abs(value - at(j - 1)));
+  }
+  if (!(high - low >= LEAST_SWING_C)) return;
+  const lowRuns = runsAt(low, BOTTOM_RUN);
+  const highRuns = runsAt(high, TOP_RUN);
+  if (lowRuns.length === 0 && highRuns.length === 0) return;
+  const other = longestOther();
+
+  const lowCount = sum(lowRuns);
+  const isReachedTwice = lowRuns.length > 1;
+  if (
+    low > ABOVE_ROOM_C &&
+    lowCount >= BOTTOM_SHARE * count &&
+    (isReachedTwice || low > HOT_START_C) &&
+    longest(lowRuns) >= LONGER_THAN_OTHERS * other
+  )
+    mark(
+      lowRuns,
+      `the reading stays at exactly ${formatTemp(low, 1)}, the lowest it ever shows: the bottom of the instrument's range`,
+    );
+  const sharp = highRuns.filter(isSharp);
+  if (high > ABOVE_ROOM_C && sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
+    mark(
+      highRuns,
+      `the reading stays at exactly ${formatTemp(high, 1)}, the highest it ever shows, and runs into it at full slope: the top of the instrument's range`,
+    );
+
+  function mark(runs: readonly Run[], reason: string): void {
+    for (const { from, to } of runs) for (let j = from; j <= to; j++) marks[rows[j]!] = CLAMPED;
+    channel.remarks.set('clamped', reason);
+  }
+
+  function runsAt(value: number, least: number): Run[] {
+    const runs: Run[] = [];
+    let from = -1;
+    for (let j = 0; j <= count; j++) {
+      const isAt = j < count && at(j) === value;
+      if (isAt && from < 0) from = j;
+      else if (!isAt && from >= 0) {
+        if (j - from >= least) runs.push({ from, to: j - 1 });
+        from = -1;
+      }
+    }
+    return runs;
+  }
+
+  function longestOther(): number {
+    let best = 1;
+    let from = 0;
+    for (let j = 1; j <= count; j++) {
+      if (j < count && at(j) === at(from)) continue;
+      if (at(from) !== low && at(from) !== high) best = Math.max(best, j - from);
+      from = j;
+    }
+    return best;
+  }
+
+  /** Full slope into the run, and out of it unless the trace ends there. */
+  function isSharp({ from, to }: Run): boolean {
+    const slope = (a: number, b: number) => Math.abs(at(b) - at(a)) / Math.abs(b - a);
+    const needed = SHARP_DIGITS * digit;
+    const runsIn =
+      from >= 4 &&
+      slope(from - 4, from - 1) >= needed &&
+      slope(from - 2, from - 1) * 2 >= slope(from - 4, from - 2);
+    const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit;
+    return runsIn && runsOut;
+  }
+}
+
+const sum = (runs: readonly Run[]) => runs.reduce((n, { from, to }) => n + to - from + 1, 0);
+const longest = (runs: readonly Run[]) => runs.reduce((n, { from, to }) => Math.max(n, to - from + 1), 0);

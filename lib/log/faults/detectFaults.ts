@@ -1,0 +1,67 @@
+import type { ChannelData, Limits } from '../channelData';
+import { FAULT_KINDS, TRUSTED } from '../faultCodes';
+import type { FaultKind } from '../thermalLog';
+import { markClamped } from './clamped';
+import { markLetGo } from './letGo';
+import { markOddChannels } from './neighbours';
+import { markRamps } from './ramps';
+import { markSpikes } from './spikes';
+import { markSteps } from './steps';
+
+/**
+ * Looks for readings that no part could give, in an order in which each search sees only what the ones before
+ * have left: single readings, steps, stretches, whole channels. Readings that are numbers and whose kind of
+ * fault you accept are trusted again at the end.
+ */
+export function detectFaults(
+  channels: readonly ChannelData[],
+  timeS: Float64Array,
+  limits: Limits,
+  accept: readonly FaultKind[],
+  notes: string[],
+): void {
+  const rows = new Uint32Array(timeS.length);
+  for (const channel of channels) {
+    markSpikes(channel, timeS, limits, rows);
+    markSteps(channel, timeS, limits, rows);
+    markRamps(channel, timeS);
+    markClamped(channel, rows);
+  }
+  markOddChannels(channels);
+  markLetGo(channels, timeS);
+  noteTwins(channels, notes);
+  for (const kind of accept) letThrough(channels, kind, notes);
+}
+
+/** Two channels equal to the digit are a short or a copy; which one is real cannot be known. */
+function noteTwins(channels: readonly ChannelData[], notes: string[]): void {
+  for (let a = 0; a < channels.length; a++)
+    for (let b = a + 1; b < channels.length; b++)
+      if (isTwin(channels[a]!.tempC, channels[b]!.tempC))
+        notes.push(
+          `"${channels[a]!.name}" and "${channels[b]!.name}" are equal to the last digit all along: one may be a copy of the other, or their inputs joined.`,
+        );
+}
+
+function isTwin(a: Float64Array, b: Float64Array): boolean {
+  let moves = 0;
+  for (let i = 0; i < a.length; i++) {
+    if (a[i] !== b[i] && !(Number.isNaN(a[i]!) && Number.isNaN(b[i]!))) return false;
+    if (i > 0 && a[i] !== a[i - 1]) moves++;
+  }
+  return moves >= 10;
+}
+
+function letThrough(channels: readonly ChannelData[], kind: FaultKind, notes: string[]): void {
+  const code = FAULT_KINDS.indexOf(kind) + 1;
+  let count = 0;
+  for (const { tempC, marks } of channels)
+    for (let i = 0; i < marks.length; i++)
+      if (code > 0 && marks[i] === code && tempC[i]! > -273.15 && tempC[i]! < Number.POSITIVE_INFINITY) {
+        marks[i] = TRUSTED;
+        count++;
+      }
+  notes.push(
+    `${count} reading${count === 1 ? '' : 's'} that look${count === 1 ? 's' : ''} like "${kind}" ${count === 1 ? 'is' : 'are'} kept, as you said.`,
+  );
+}

@@ -1,0 +1,66 @@
+import { type ChannelData, type Limits, trustedRows } from '../channelData';
+import { codeOf } from '../faultCodes';
+import { localSteps } from './localSteps';
+
+const SPIKE = codeOf('spike');
+/** Smaller spikes change no verdict, K. */
+const SMALLEST_C = 15;
+/** So many times the usual step around it makes a spike stand out. */
+const STANDS_OUT = 10;
+/** A spike comes back to where it was within this share of its height: heat in metal leaves slowly. */
+const RETURNS = 0.1;
+/** With rows further apart than this metal can warm and cool between them, s. */
+const SLOW_ROWS_S = 15;
+const PASSES = 2;
+
+/**
+ * Marks one or two readings that jump away and back, as when an arc starts: faster than the rate limit both
+ * ways; or, with rows at most 15 s apart, standing out from the steps around and returning to the trend. A
+ * weld's own peak rises steeply but never falls back at once (cooling estimates stay under 50 K/s; thin-plate
+ * moving-source formula, derived), so it is neither.
+ */
+export function markSpikes(
+  { tempC, marks }: ChannelData,
+  timeS: Float64Array,
+  { maxRateCPerS }: Limits,
+  rows: Uint32Array,
+): void {
+  for (let pass = 0; pass < PASSES; pass++) {
+    const count = trustedRows(marks, rows);
+    let found = 0;
+    let before = 0;
+    for (let j = 1; j + 1 < count; j++) {
+      const start = tempC[rows[before]!]!;
+      const step = tempC[rows[j]!]! - start;
+      if (step > -SMALLEST_C && step < SMALLEST_C) {
+        before = j;
+        continue;
+      }
+      const width = isSpike(j, 1) ? 1 : isSpike(j, 2) ? 2 : 0;
+      for (let k = 0; k < width; k++) marks[rows[j + k]!] = SPIKE;
+      found += width;
+      if (width === 0) before = j;
+      else j += width - 1;
+    }
+    if (found === 0) return;
+
+    function isSpike(j: number, width: number): boolean {
+      const last = j + width - 1;
+      if (last + 1 >= count) return false;
+      const at = (k: number) => tempC[rows[k]!]!;
+      const stepIn = at(j) - at(before);
+      const stepOut = at(last + 1) - at(last);
+      if (stepIn * stepOut >= 0) return false;
+      const height = Math.min(Math.abs(stepIn), Math.abs(stepOut));
+      if (height < SMALLEST_C) return false;
+      const { trend, size } = localSteps(tempC, rows, count, j, last);
+      if (height < STANDS_OUT * size) return false;
+      const inS = timeS[rows[j]!]! - timeS[rows[before]!]!;
+      const outS = timeS[rows[last + 1]!]! - timeS[rows[last]!]!;
+      if (Math.abs(stepIn) > maxRateCPerS * inS && Math.abs(stepOut) > maxRateCPerS * outS) return true;
+      if (inS > SLOW_ROWS_S || outS > SLOW_ROWS_S) return false;
+      const missed = at(last + 1) - at(before) - trend * (last + 1 - before);
+      return Math.abs(missed) <= Math.max(RETURNS * height, 3 * size);
+    }
+  }
+}

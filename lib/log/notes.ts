@@ -1,0 +1,43 @@
+import { formatDuration, formatTemp } from '../quantity';
+import type { Limits } from './channelData';
+import { GAP_INTERVALS, type GapPolicy } from './gapPolicy';
+import type { Fault, LogChannel, RowAccount } from './thermalLog';
+
+const plural = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+/** What became of each channel's readings, in a sentence for each channel with faults. */
+export function faultNotes(channels: readonly LogChannel[]): string[] {
+  return channels.flatMap(({ name, faults, history }) => {
+    if (faults.length === 0) return [];
+    const byKind = new Map<string, { readings: number; first: Fault }>();
+    for (const fault of faults) {
+      const seen = byKind.get(fault.kind);
+      if (seen) seen.readings += fault.readings;
+      else byKind.set(fault.kind, { readings: fault.readings, first: fault });
+    }
+    const total = faults.reduce((sum, { readings }) => sum + readings, 0);
+    const kinds = [...byKind].map(
+      ([kind, { readings, first }]) =>
+        `${readings} ${kind} (${readings === 1 ? 'row' : 'first in row'} ${first.row})`,
+    );
+    const rest = history.timeS.length === 0 ? 'Nothing of the channel can be used.' : '';
+    return [`"${name}": ${plural(total, 'reading')} left out: ${kinds.join(', ')}. ${rest}`.trim()];
+  });
+}
+
+/** The account of the rows, and the limits it was made with. */
+export function accountNotes(
+  rows: RowAccount,
+  limits: Limits,
+  gaps: GapPolicy,
+  isGiven: boolean,
+  clockGaps: number,
+): string[] {
+  const { read, kept, flagged, rejected } = rows;
+  return [
+    `${plural(read, 'row')} read: ${kept} kept whole, ${flagged} with at least one reading left out, ${rejected} not used at all.`,
+    `Readings are believed from ${formatTemp(limits.lowC)} to under ${formatTemp(limits.highC)}, and up to ${limits.maxRateCPerS} °C/s.`,
+    `Up to ${formatDuration(gaps.limitS)} without a reading is bridged by a straight line (${isGiven ? 'as you said' : `${GAP_INTERVALS} usual intervals`}); anything longer counts as not recorded.`,
+    ...(clockGaps > 0 ? [`The rows themselves have ${plural(clockGaps, 'gap')} longer than that.`] : []),
+  ];
+}

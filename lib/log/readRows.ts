@@ -1,0 +1,231 @@
+import type { ClockPlan } from './clockPlan';
+import { ClockReader } from './clockReader';
+import type { Dialect } from './dialect';
+import { type Header, type HeaderColumn, readHeader } from './header';
+import { headerStamp } from './headerStamp';
+import { CR, LF, type LineSpan, lineAt, splitFields } from './lines';
+import { LogTable } from './logTable';
+import type { LogText } from './logText';
+import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, RowReader } from './rowReader';
+
+/** What is read out of each row. */
+export interface ReadPlan {
+  readonly dialect: Dialect;
+  readonly header: Header;
+  readonly clock: ClockPlan;
+  /** Columns of the channels, and the units their numbers may carry. */
+  readonly channels: readonly HeaderColumn[];
+  readonly units: readonly string[];
+  readonly reference?: HeaderColumn;
+  /** Columns that may be missing at the end of a row, because they never hold anything. */
+  readonly emptyTail: number;
+}
+
+/** A line between rows that is not itself a row. */
+interface OddLine extends LineSpan {
+  readonly text: string;
+}
+
+const COMMENT = /^\s*(?:#|%|\/\/)/;
+
+/**
+ * Reads all rows from the first one on. Lines whose clock cannot be read are looked at: a repeated header
+ * starts a new block (in which columns may stand in another order), comments are passed over, everything else
+ * is a rejected row.
+ */
+export function readRows(
+  text: LogText,
+  plan: ReadPlan,
+  first: LineSpan,
+  headerLines: readonly string[],
+  notes: string[],
+): LogTable {
+  const table = new LogTable(plan.channels.length, capacityFor(text, first), plan.reference !== undefined);
+  const known = new Set(headerLines.map((line) => line.trim()));
+  const intervalS = plan.clock.kind === 'rows' ? plan.clock.intervalS : undefined;
+  const clock = new ClockReader(plan.clock, plan.dialect.decimal, text);
+  const lastEnd = endOfLastLine(text.bytes);
+  const readerFor = (columns: readonly HeaderColumn[], width: number) =>
+    new RowReader(text, layoutOf(plan, columns, width), clock, table, { lastEnd, intervalS });
+  const ownReader = readerFor(plan.header.columns, plan.dialect.width);
+  const ownFields = fieldsOf(plan, plan.header.columns);
+  let reader = ownReader;
+  let fields = ownFields;
+  const startBlock = (place: { at: number; row: number }, lines: readonly string[]) => {
+    const startUs = headerStamp(lines);
+    table.blocks.push({ ...place, fields, ...(startUs === undefined ? {} : { startUs }) });
+  };
+  startBlock({ at: 0, row: first.row }, headerLines);
+  let group: OddLine[] = [];
+  let isHeader = false;
+  let comments = 0;
+  let repeats = 0;
+  /** Rows follow on a group of odd lines: it was a header, or rows that cannot be used. */
+  const closeGroup = (place: { at: number; row: number }) => {
+    if (isHeader) {
+      startBlock(
+        place,
+        group.map(({ text: line }) => line),
+      );
+      repeats++;
+    } else for (const line of group) table.rejects.push(notARow(line, plan));
+    group = [];
+    isHeader = false;
+  };
+
+  let at = first.from;
+  let row = first.row;
+  while (at < text.bytes.length) {
+    const place = { at: table.length, row };
+    const taken = table.length + table.rejects.length;
+    ({ at, row } = reader.read(at, row));
+    if (table.length + table.rejects.length > taken && group.length > 0) closeGroup(place);
+    if (at >= text.bytes.length) break;
+    const span = lineAt(text.bytes, at, row);
+    const line = { ...span, text: text.decode(span.from, span.to) };
+    at = span.next;
+    row++;
+    if (line.text.trim() === '') continue;
+    const names = repeatedNames(line.text, plan);
+    if (COMMENT.test(line.text) && !names) {
+      comments++;
+      continue;
+    }
+    group.push(line);
+    if (known.has(line.text.trim()) || names) isHeader = true;
+    if (names) {
+      const columns = blockColumns(line.text, plan, names, notes, line.row);
+      reader = columns ? readerFor(columns, columns.length) : ownReader;
+      fields = columns ? fieldsOf(plan, columns) : ownFields;
+    }
+  }
+  if (group.length > 0) closeGroup({ at: table.length, row });
+  if (comments > 0)
+    notes.push(
+      `${count(comments, 'comment line')} between the rows ${comments === 1 ? 'was' : 'were'} passed over.`,
+    );
+  if (repeats > 0)
+    notes.push(
+      `The header starts over ${count(repeats, 'time')} in the file; the rows of all blocks are read as one log.`,
+    );
+  return table;
+}
+
+const count = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
+
+/** Field of each channel in rows of these columns. */
+function fieldsOf({ channels }: ReadPlan, columns: readonly HeaderColumn[]): number[] {
+  const places = new Map(columns.map(({ index }, at) => [index, at] as const));
+  return channels.map(({ index }) => places.get(index) ?? -1);
+}
+
+/** Behind the last line that has a line end. */
+function endOfLastLine(bytes: Uint8Array): number {
+  let at = bytes.length;
+  while (at > 0 && bytes[at - 1] !== LF && bytes[at - 1] !== CR) at--;
+  return at;
+}
+
+/** A little more room than the first lines let expect; growing is slow and takes memory twice. */
+function capacityFor({ bytes }: LogText, first: LineSpan): number {
+  let line = first;
+  let lines = 1;
+  while (lines < 100 && line.next < bytes.length) {
+    line = lineAt(bytes, line.next, 0);
+    lines++;
+  }
+  const perLine = Math.max(2, (line.next - first.from) / lines);
+  return Math.ceil(((bytes.length - first.from) / perLine) * 1.03) + 16;
+}
+
+function layoutOf(plan: ReadPlan, columns: readonly HeaderColumn[], usual: number): RowLayout {
+  const { dialect, clock } = plan;
+  const roles = new Uint8Array(Math.max(usual, columns.length));
+  const channel = new Int32Array(roles.length);
+  const places = new Map(columns.map(({ index }, at) => [index, at] as const));
+  const place = (index: number) => places.get(index) ?? -1;
+  if ('column' in clock && place(clock.column) >= 0) roles[place(clock.column)] = CLOCK;
+  if (clock.kind === 'date and time' && place(clock.date) >= 0) roles[place(clock.date)] = DATE;
+  if (plan.reference && place(plan.reference.index) >= 0) roles[place(plan.reference.index)] = REFERENCE;
+  const absent: number[] = [];
+  plan.channels.forEach(({ index }, k) => {
+    const at = place(index);
+    if (at < 0) absent.push(k);
+    else {
+      roles[at] = CHANNEL;
+      channel[at] = k;
+    }
+  });
+  let last = roles.length - 1;
+  while (last > 0 && roles[last] === 0) last--;
+  return {
+    delimiter: dialect.delimiter,
+    decimal: dialect.decimal,
+    least: Math.max(last + 1, usual - plan.emptyTail),
+    usual,
+    most: roles.length,
+    roles,
+    channel,
+    units: plan.units,
+    absent,
+  };
+}
+
+/** Fields of a line that has at least half of the names of the names row. */
+function repeatedNames(line: string, { header, dialect }: ReadPlan): string[] | undefined {
+  if (header.names.length === 0 || line.length > 65_536) return undefined;
+  const fields = splitFields(line.replace(/^\s*(?:#|%|\/\/)\s*/, ''), dialect.delimiter);
+  const names = new Set(header.names.filter((name) => name !== ''));
+  const found = new Set(fields.map((field) => field.toLowerCase()).filter((field) => names.has(field)));
+  return found.size > 0 && found.size * 2 >= names.size ? fields : undefined;
+}
+
+/** Columns of a block whose names row differs from the first one; undefined when it is the same. */
+function blockColumns(
+  line: string,
+  plan: ReadPlan,
+  fields: readonly string[],
+  notes: string[],
+  row: number,
+): HeaderColumn[] | undefined {
+  const same =
+    fields.length === plan.header.names.length &&
+    fields.every((field, i) => field.toLowerCase() === plan.header.names[i]);
+  if (same) return undefined;
+  const dialect = { ...plan.dialect, width: fields.length };
+  const { columns } = readHeader([{ row, text: line }], dialect, []);
+  const moved = columns.map((column) => {
+    const own = plan.header.columns.find(({ name }) => name.toLowerCase() === column.name.toLowerCase());
+    return { ...column, index: own?.index ?? -1 };
+  });
+  const strangers = moved.filter(({ index }) => index < 0).map(({ name }) => `"${name}"`);
+  notes.push(
+    `From row ${row} on the columns stand otherwise; they are found by name${strangers.length > 0 ? `, and ${strangers.join(', ')}, which the first header does not have, ${strangers.length === 1 ? 'is' : 'are'} left aside` : ''}.`,
+  );
+  return moved;
+}
+
+function notARow({ row, from, text }: OddLine, { clock, dialect, header }: ReadPlan) {
+  const fields = splitFields(text, dialect.delimiter);
+  const column = 'column' in clock ? clock.column : undefined;
+  const isShort =
+    column === undefined ||
+    fields.length <= column ||
+    (fields[column] === '' && fields.length < dialect.width);
+  const name = column === undefined ? '' : (header.columns[column]?.name ?? '');
+  return isShort
+    ? {
+        row,
+        offset: from,
+        kind: 'missing field' as const,
+        column: '',
+        reason: `the row has ${fields.length} of ${dialect.width} fields and no reading that can be placed`,
+      }
+    : {
+        row,
+        offset: from,
+        kind: 'clock' as const,
+        column: name,
+        reason: fields[column] === '' ? 'the row has no time' : 'the time of the row cannot be read',
+      };
+}

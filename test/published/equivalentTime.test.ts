@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/arrhenius_equivalent_time.json';
+import published from '../../data/published/arrhenius-equivalent-time.json';
 import { equivalentTime } from '../../lib/exposure';
 import {
   isothermal,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/logger_sampling.json';
+import published from '../../data/published/logger-sampling.json';
 import { coolingRate, equivalentTime, heatingRate, peak, samplingLoss, timeAbove } from '../../lib/exposure';
 import { thinPlateRise } from '../../lib/heatflow';
 import {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import response from '../../data/published/thermocouple_response.json';
-import tolerances from '../../data/published/thermocouple_tolerances.json';
+import response from '../../data/published/thermocouple-response.json';
+import tolerances from '../../data/published/thermocouple-tolerances.json';
 import { thermalHistory } from '../../lib/history';
 import {
   conductionErrorFraction,

@@ -176,7 +176,7 @@ function markLabel(
     xanchor: 'left',
     yanchor: 'top',
     xshift: 4,
-    yshift: -15 * (rank % 3),
+    yshift: 0 - 15 * (rank % 3),
     showarrow: false,
     font: { size: TEXT_PX - 1, color: QUIET_INK },
   };

@@ -36,7 +36,7 @@ export function residualFigure(rows: readonly ResidualRow[], options: ResidualOp
   );
   const legendPx = 30;
   const left = Math.max(...labels.map((label) => Math.ceil(label.length * 6.4))) + 14;
-  const plotPx = rows.length * ROW_PX;
+  const plotPx = Math.max(2, rows.length) * ROW_PX;
   return {
     data: names.flatMap((name, look) => modelMarks(rows, name, look, names.length, options.unit)),
     layout: {

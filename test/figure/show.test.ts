@@ -1,0 +1,80 @@
+import { createRequire } from 'node:module';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { show, traceFigure } from '../../lib/figure';
+import { thermalHistory } from '../../lib/history';
+
+interface Display {
+  readonly data: Readonly<Record<string, unknown>>;
+}
+
+const require = createRequire(import.meta.url);
+const history = thermalHistory([0, 60, 120], [20, 220, 90]);
+const figure = traceFigure([{ name: 'TC1 <a>', history }], { title: 'Trace & more' });
+
+describe('show', () => {
+  let written: Display[];
+  const tslab = require('tslab/dist/jupyter');
+
+  beforeEach(() => {
+    written = [];
+    tslab.lastWriteDisplayData = (display: Display, update: boolean) => {
+      expect(update).toBe(false);
+      written.push(display);
+    };
+  });
+  afterEach(() => {
+    tslab.lastWriteDisplayData = null;
+    vi.restoreAllMocks();
+  });
+
+  it('sends one message with the figure in every form a front end may know', () => {
+    show(figure);
+    expect(written).toHaveLength(1);
+    const { data } = written[0]!;
+    expect(Object.keys(data)).toEqual([
+      'application/vnd.plotly.v1+json',
+      'text/html',
+      'image/svg+xml',
+      'text/plain',
+    ]);
+    expect(data['application/vnd.plotly.v1+json']).toMatchObject({
+      data: figure.data,
+      layout: figure.layout,
+      config: { showSendToCloud: false },
+    });
+    expect(data['image/svg+xml']).toMatch(/^<svg /);
+    expect(data['text/plain']).toBe('Figure: Trace & more');
+    expect(data['text/html']).not.toMatch(/src=|https?:\/\/(?!www\.w3\.org\/2000\/svg)/);
+  });
+
+  it('gives every figure of a session an id of its own', () => {
+    show(figure);
+    show(figure);
+    const ids = written.map(
+      ({ data }) => /<figure class="plot" id="([^"]+)"/.exec(String(data['text/html']))![1],
+    );
+    expect(new Set(ids).size).toBe(2);
+  });
+
+  it('hands plotly itself to a Jupyter page once, before the first figure', () => {
+    process.argv.push('--config-path=connection.json');
+    try {
+      show(figure);
+      show(figure);
+    } finally {
+      process.argv.pop();
+    }
+    expect(written.map(({ data }) => Object.keys(data).length)).toEqual([2, 4, 4]);
+    const library = String(written[0]!.data['text/html']);
+    expect(library).toContain('window.temperbookPlotly');
+    expect(library.length).toBeLessThan(1_200_000);
+  });
+
+  it('outside any front end prints one line that names the figure', () => {
+    tslab.lastWriteDisplayData = null;
+    const write = vi.spyOn(process.stdout, 'write').mockReturnValue(true);
+    show(figure);
+    expect(write.mock.calls).toEqual([['Figure: Trace & more (shown in a notebook)\n']]);
+    expect(written).toEqual([]);
+  });
+});

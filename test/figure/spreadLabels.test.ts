@@ -1,0 +1,29 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { spreadLabels } from '../../lib/figure/spreadLabels';
+
+describe('spreadLabels', () => {
+  it('does as its example says', () => {
+    expect(spreadLabels([10, 12, 50], 10)).toEqual([6, 16, 50]);
+  });
+
+  it('keeps the gap and the order, and moves nothing that has room', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -500, max: 500, noNaN: true }), { maxLength: 20 }),
+        fc.integer({ min: 1, max: 40 }),
+        (wishes, gap) => {
+          const placed = spreadLabels(wishes, gap);
+          const order = wishes.map((_, i) => i).sort((a, b) => wishes[a]! - wishes[b]! || a - b);
+          for (let k = 1; k < order.length; k++) {
+            const apart = placed[order[k]!]! - placed[order[k - 1]!]!;
+            expect(apart).toBeGreaterThanOrEqual(gap - 1e-6);
+          }
+          const roomy = order.every((i, k) => k === 0 || wishes[i]! - wishes[order[k - 1]!]! >= gap);
+          if (roomy) for (const [i, at] of placed.entries()) expect(at).toBeCloseTo(wishes[i]!, 9);
+        },
+      ),
+      { seed: 11 },
+    );
+  });
+});

@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { traceFigure, verdictFigure } from '../../lib/figure';
+import { TemperbookError } from '../../lib/quantity';
+import { buildRecord, checkRecord, JOB_FIELDS, jobSheet } from '../../lib/record';
+import { sampleParts, sampleRecord } from './samples';
+
+describe('buildRecord', () => {
+  const parts = sampleParts();
+  const record = sampleRecord();
+
+  it('is plain data that its own schema accepts', () => {
+    expect(JSON.parse(JSON.stringify(record))).toEqual(record);
+    expect(checkRecord(record)).toBe(record);
+  });
+
+  it('keeps the log’s identity and its account to the row', () => {
+    const { log } = record;
+    expect(log).toMatchObject({ ...parts.log!.source, rows: parts.log!.rows, notes: parts.log!.notes });
+    expect(log!.rows.read).toBe(log!.rows.kept + log!.rows.flagged + log!.rows.rejected);
+    expect(log!.channels.map(({ faults }) => faults)).toEqual(
+      parts.log!.channels.map(({ faults }) => faults),
+    );
+  });
+
+  it('keeps the verdict but for the arrays that the figure shows', () => {
+    expect(record.verdict.channels.map(({ name }) => name)).toEqual(['TC1', 'TC2', 'TC3', 'TC4']);
+    expect(JSON.stringify(record.verdict)).not.toContain('"track"');
+    expect(record.figures).toEqual([
+      { caption: 'Temperature and strength kept', figure: verdictFigure(parts.log!, parts.verdict) },
+    ]);
+  });
+
+  it('takes figures with or without a caption', () => {
+    const figure = traceFigure(parts.log!, { title: 'A & B' });
+    const { figures } = sampleRecord({ figures: [figure, { caption: 'Look at pass 3', figure }] });
+    expect(figures.map(({ caption }) => caption)).toEqual(['A & B', 'Look at pass 3']);
+  });
+
+  it('asks no clock: the same parts give the same record, and the time is there only when given', () => {
+    expect(sampleRecord()).toEqual(record);
+    expect(record.writtenAt).toBeUndefined();
+    expect(sampleRecord({ writtenAt: '2031-05-15' }).writtenAt).toBe('2031-05-15');
+  });
+
+  it('leaves two lines to sign unless told', () => {
+    const { signOff: _, ...unsigned } = parts;
+    expect(buildRecord(unsigned).signOff).toEqual([{ role: 'Decided by' }, { role: 'Checked by' }]);
+  });
+
+  it.each([
+    ['a line the sheet does not have', { job: { colour: 'blue' } }, /colour/],
+    ['a job value that is neither text nor number', { job: { part: ['a'] } }, /part/],
+    ['a job number that is not one', { job: { thicknessMm: Number.NaN } }, /thicknessMm/],
+    [
+      'a condition that is missing',
+      { decision: { disposition: 'accept with condition', reason: 'x' } },
+      /condition/,
+    ],
+    ['a decision without a reason', { decision: { disposition: 'reject', reason: '' } }, /reason/],
+  ] as const)('refuses %s', (_, over, message) => {
+    expect(() => sampleRecord(over)).toThrow(TemperbookError);
+    expect(() => sampleRecord(over)).toThrow(message);
+  });
+
+  it('refuses a number JSON would lose', () => {
+    const { verdict } = parts;
+    const broken = { ...verdict.channels[0]!.peakC, high: Number.NaN };
+    const channels = [{ ...verdict.channels[0]!, peakC: broken }];
+    expect(() => sampleRecord({ verdict: { ...verdict, channels } })).toThrow(/high.*NaN/s);
+  });
+});
+
+describe('recordSchema', () => {
+  const record = sampleRecord();
+
+  it('accepts a record without a log, a decision or figures', () => {
+    const { log: _log, decision: _decision, ...rest } = record;
+    expect(checkRecord({ ...rest, figures: [], options: [] })).toBeTruthy();
+  });
+
+  it.each(['form', 'versions', 'job', 'verdict', 'figures', 'options', 'signOff'])('needs %s', (key) => {
+    expect(() => checkRecord({ ...record, [key]: undefined })).toThrow(TemperbookError);
+  });
+
+  it.each([
+    ['an unknown key', { ...record, extra: 1 }, /extra/],
+    ['another form', { ...record, form: 'receipt' }, /form/],
+    [
+      'an unknown disposition',
+      { ...record, decision: { disposition: 'maybe', reason: 'x' } },
+      /one of accept/,
+    ],
+    ['a broken checksum', { ...record, log: { ...record.log, sha256: 'abc' } }, /log\.sha256/],
+    ['a verdict without channels', { ...record, verdict: { ...record.verdict, channels: [] } }, /channels/],
+    ['an unknown verdict', { ...record, verdict: { ...record.verdict, verdict: 'fine' } }, /verdict/],
+    ['nothing', null, /decision record/],
+  ])('refuses %s', (_, value, message) => {
+    expect(() => checkRecord(value)).toThrow(message);
+  });
+});
+
+describe('jobSheet', () => {
+  it('takes every line it names and leaves out empty ones', () => {
+    const filled = Object.fromEntries(Object.keys(JOB_FIELDS).map((name) => [name, 'x']));
+    expect(jobSheet({ ...filled, remarks: '' })).toEqual(
+      Object.fromEntries(Object.entries(filled).filter(([name]) => name !== 'remarks')),
+    );
+    expect(jobSheet({ thicknessMm: 0 })).toEqual({ thicknessMm: 0 });
+  });
+
+  it('is not fooled by names every object has', () => {
+    expect(() => jobSheet({ constructor: 'x' })).toThrow(TemperbookError);
+  });
+});

@@ -1,9 +1,14 @@
 import { cumulativeEquivalentTime, equivalentTime } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
-import { type Judged, judged } from '../quantity';
+import { formatTemp, type Judged, judged } from '../quantity';
 import { dissolvableFraction } from './dissolution/dissolvableFraction';
 import { dissolutionClock, dissolvedAfter } from './dissolution/dissolvedFraction';
-import { type OverageingOptions, type OverageingState, overageingModel } from './overageing/overageingModel';
+import {
+  BULK_SOAK_LIMIT_C,
+  type OverageingOptions,
+  type OverageingState,
+  overageingModel,
+} from './overageing/overageingModel';
 import { resolveAlloy } from './resolveAlloy';
 import type { AlloyLike, RangeRemark, StartState, TemperModel, TemperTrajectory } from './temperModel';
 
@@ -94,15 +99,17 @@ export function softeningModel(
     const floor = card.overageing.curves[state.overageing.temper]!.floorYieldMPa.value / startYieldMPa;
     const soft = (mpa: number): number => Math.min(1, mpa / startYieldMPa);
     let { nominal: x, low: xLow, high: xHigh } = state.dissolved;
+    const mix = (kept: number, mpa: number, part: number): number => (1 - part) * kept + part * soft(mpa);
     for (let i = 0; i < n; i++) {
-      const exposureS = state.dissolutionS + running[i]!;
-      const ceiling = dissolvableFraction(tempC[i]!, card);
-      const dissolvedBy = (t: number): number =>
-        Math.min(ceiling, dissolvedAfter(exposureS, t, exponent.value));
-      x = Math.max(x, dissolvedBy(tr1.value));
-      xLow = Math.max(xLow, dissolvedBy(tr1.high));
-      xHigh = Math.max(xHigh, dissolvedBy(tr1.low));
-      const mix = (kept: number, mpa: number, part: number): number => (1 - part) * kept + part * soft(mpa);
+      if (i > 0 && running[i] !== running[i - 1]) {
+        const exposureS = state.dissolutionS + running[i]!;
+        const ceiling = dissolvableFraction(Math.max(tempC[i - 1]!, tempC[i]!), card);
+        const dissolvedBy = (t: number): number =>
+          Math.min(ceiling, dissolvedAfter(exposureS, t, exponent.value));
+        x = Math.max(x, dissolvedBy(tr1.value));
+        xLow = Math.max(xLow, dissolvedBy(tr1.high));
+        xHigh = Math.max(xHigh, dissolvedBy(tr1.low));
+      }
       const keptCoarse = coarsening.yieldKeptFraction[i]!;
       const kept = mix(keptCoarse, dissolvedMPa.value, x);
       const worst = coarsening.yieldKeptLow[i]!;
@@ -132,7 +139,7 @@ export function softeningModel(
       },
       timeS,
       ...columns,
-      remarks: [...coarsening.remarks.filter(({ quantity }) => quantity === 'exposure'), ...hotRemark(tempC)],
+      remarks: remarksOf(coarsening.remarks, tempC),
     };
   };
 
@@ -186,15 +193,15 @@ export function combinedSoftening(
   };
 }
 
-function hotRemark(tempC: Float64Array): RangeRemark[] {
-  let peakC = tempC[0]!;
-  for (const t of tempC) if (t > peakC) peakC = t;
-  if (peakC <= 300) return [];
+/** The curve's remarks; above bulk soaks the one on dissolution takes the place of its own on temperature. */
+function remarksOf(ofCurve: readonly RangeRemark[], tempC: Float64Array): readonly RangeRemark[] {
+  if (tempC.every((t) => t <= BULK_SOAK_LIMIT_C)) return ofCurve;
   return [
+    ...ofCurve.filter(({ quantity }) => quantity !== 'temperature'),
     {
       model: NAME,
       quantity: 'temperature',
-      text: 'Above 300 °C (572 °F) the answer rests on the dissolution rule, whose time constant is known within a factor of 20 only: the band is wide, measure the hardness.',
+      text: `Above ${formatTemp(BULK_SOAK_LIMIT_C)} the answer rests on the dissolution rule, whose time constant is known within a factor of 20 only: the band is wide, measure the hardness.`,
     },
   ];
 }

@@ -61,15 +61,15 @@ describe('peakDoseS', () => {
 
 describe('yieldKept', () => {
   it('never falls below the floor', () => {
-    expect(yieldKept(1e15, falling, 0.3, 0)).toBeGreaterThan(0.3);
-    expect(yieldKept(1e15, falling, 0.3, 0)).toBeLessThan(0.301);
+    expect(yieldKept(falling, 0.3, 0)(1e15)).toBeGreaterThan(0.3);
+    expect(yieldKept(falling, 0.3, 0)(1e15)).toBeLessThan(0.301);
   });
 
   it('goes on along the same curve from a temper that has seen some of it', () => {
     const floorMPa = 80;
     const t6 = 200;
-    const t7 = t6 * yieldKept(5000, falling, floorMPa / t6, 0);
-    const both = t6 * yieldKept(12_000, falling, floorMPa / t6, 0);
-    expect(t7 * yieldKept(7000, falling, floorMPa / t7, 5000)).toBeCloseTo(both, 9);
+    const t7 = t6 * yieldKept(falling, floorMPa / t6, 0)(5000);
+    const both = t6 * yieldKept(falling, floorMPa / t6, 0)(12_000);
+    expect(t7 * yieldKept(falling, floorMPa / t7, 5000)(7000)).toBeCloseTo(both, 9);
   });
 });

@@ -19,7 +19,9 @@ export interface OverageingShape {
  * (t/τs)^(−1/3) whatever the gain. For t ≥ 0; the same units for t, τr and τs.
  */
 export function hardeningLeft(doseS: number, { gain, riseS, softenS }: OverageingShape): number {
-  return (1 - gain * Math.expm1(-doseS / riseS)) / Math.cbrt(1 + ((1 + gain) ** 3 * doseS) / softenS);
+  const full = 1 + gain;
+  const risen = gain === 0 ? 1 : full - gain * Math.exp(-doseS / riseS);
+  return risen / Math.cbrt(1 + (full * full * full * doseS) / softenS);
 }
 
 /**
@@ -44,17 +46,16 @@ export function peakDoseS({ gain, riseS, softenS }: OverageingShape): number {
 }
 
 /**
- * Yield kept after an exposure: the floor, which coarsening cannot take, and the hardening left above it,
- * φ + (1 − φ) S(t₀ + t)/S(t₀).
+ * Yield kept after an exposure, as a function of the dose: the floor, which coarsening cannot take, and the
+ * hardening left above it, φ + (1 − φ) S(t₀ + t)/S(t₀).
  * @param floorFraction φ, floor yield over the yield at the start, 0 to 1.
  * @param startDoseS t₀, what the temper has seen of the curve already, s.
  */
 export function yieldKept(
-  doseS: number,
   shape: OverageingShape,
   floorFraction: number,
   startDoseS: number,
-): number {
-  const left = hardeningLeft(startDoseS + doseS, shape) / hardeningLeft(startDoseS, shape);
-  return floorFraction + (1 - floorFraction) * left;
+): (doseS: number) => number {
+  const perHardening = (1 - floorFraction) / hardeningLeft(startDoseS, shape);
+  return (doseS) => floorFraction + perHardening * hardeningLeft(startDoseS + doseS, shape);
 }

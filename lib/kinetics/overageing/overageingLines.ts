@@ -60,22 +60,25 @@ export function keptLines(
   const nominal = shape(gain.value);
   const moved =
     start.value === 0 ? movedAlong(nominal, entry.yieldMPa.value, startYieldMPa, floor.value) : nominal;
-  const lows = [shape(gain.low), moved];
-  const highs = [shape(gain.high), moved];
-  const fraction = (floorMPa: number): number => Math.min(floorMPa / startYieldMPa, 0.95);
+  const line = (of: OverageingShape, floorMPa: number, startClock: number): ((doseS: number) => number) =>
+    yieldKept(of, Math.min(floorMPa / startYieldMPa, 0.95), rate * startClock * start.value);
+  const middleLine = line(nominal, floor.value, 1);
+  const lowLine = line(shape(gain.low), floor.low, Math.exp(fast));
+  const lowMovedLine = line(moved, floor.low, Math.exp(fast));
+  const highLine = line(shape(gain.high), floor.high, Math.exp(-slow));
+  const highMovedLine = line(moved, floor.high, Math.exp(-slow));
 
-  return (dose) => {
-    const most = Math.max(dose.nominal, dose.lowEnergy, dose.highEnergy);
-    const least = Math.min(dose.nominal, dose.lowEnergy, dose.highEnergy);
-    const kept = (curveShape: OverageingShape, floorMPa: number, clock: number, startClock: number): number =>
-      yieldKept(rate * clock * dose.nominal, curveShape, fraction(floorMPa), rate * startClock * start.value);
-    const hurried = dose.nominal > 0 ? Math.exp(Math.hypot(fast, Math.log(most / dose.nominal))) : 1;
-    const delayed = dose.nominal > 0 ? Math.exp(-Math.hypot(slow, Math.log(dose.nominal / least))) : 1;
-    const middle = kept(nominal, floor.value, 1, 1);
+  return ({ nominal: dose, lowEnergy, highEnergy }) => {
+    if (dose === 0) return { nominal: 1, low: 1, high: 1 };
+    const most = Math.log(Math.max(dose, lowEnergy, highEnergy) / dose);
+    const least = Math.log(dose / Math.min(dose, lowEnergy, highEnergy));
+    const hurried = rate * dose * Math.exp(Math.sqrt(fast * fast + most * most));
+    const delayed = rate * dose * Math.exp(-Math.sqrt(slow * slow + least * least));
+    const middle = middleLine(rate * dose);
     return {
       nominal: middle,
-      low: Math.min(middle, ...lows.map((s) => kept(s, floor.low, hurried, Math.exp(fast)))),
-      high: Math.max(middle, ...highs.map((s) => kept(s, floor.high, delayed, Math.exp(-slow)))),
+      low: Math.min(middle, lowLine(hurried), lowMovedLine(hurried)),
+      high: Math.max(middle, highLine(delayed), highMovedLine(delayed)),
     };
   };
 }

@@ -73,7 +73,7 @@ export function rowResidual(card: AlloyCard, row: OverageingRow, shape: Overagei
     return Math.log(dose / Math.max(peakDoseS(shape), 1)) / measured.standardError;
   const { curve } = temperCurve(card, row.temper);
   const start = row.startYieldMPa ?? typicalYield(card, row.temper);
-  const kept = yieldKept(dose, shape, curve.floorYieldMPa.value / start, curve.startDoseS.value);
+  const kept = yieldKept(shape, curve.floorYieldMPa.value / start, curve.startDoseS.value)(dose);
   const { kind, keptFraction, standardError } = measured;
   return censoredResidual(kept, kind === 'kept' ? 'value' : kind, keptFraction, standardError);
 }

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { inflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { cutDown, plotlyBundle } from '../../lib/figure/plotlyBundle';
 import { TemperbookError } from '../../lib/quantity';
 
-const installed = createRequire(import.meta.url).resolve('plotly.js-dist');
+const installed = require.resolve('plotly.js-dist');
 
 describe('plotlyBundle', () => {
   it('is the installed plotly, cut to the kit’s traces and packed', () => {

@@ -1,4 +1,3 @@
-import { createRequire } from 'node:module';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { show, traceFigure } from '../../lib/figure';
 import { thermalHistory } from '../../lib/history';
@@ -7,7 +6,6 @@ interface Display {
   readonly data: Readonly<Record<string, unknown>>;
 }
 
-const require = createRequire(import.meta.url);
 const history = thermalHistory([0, 60, 120], [20, 220, 90]);
 const figure = traceFigure([{ name: 'TC1 <a>', history }], { title: 'Trace & more' });
 

@@ -1,0 +1,62 @@
+import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { CHROMIUM } from './programs';
+
+/** A browser that talks to nobody of its own accord. */
+export const startChromium = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+    ],
+  });
+
+/** An opened page and what it did that it should not do. */
+export interface OpenedPage {
+  readonly page: Page;
+  /** Console errors and warnings, uncaught exceptions, dialogs. */
+  readonly complaints: readonly string[];
+  /** Every address asked for, the page's own file apart. */
+  readonly requests: readonly string[];
+  close(): Promise<void>;
+}
+
+export const DESK = { viewport: { width: 1280, height: 800 } } as const;
+export const PHONE = {
+  viewport: { width: 390, height: 844 },
+  isMobile: true,
+  hasTouch: true,
+  deviceScaleFactor: 2,
+} as const;
+
+/** Opens a file offline and waits until its figures are drawn, unless scripts are off. */
+export async function openFile(
+  browser: Browser,
+  path: string,
+  options: BrowserContextOptions = DESK,
+): Promise<OpenedPage> {
+  const context = await browser.newContext({ ...options, offline: true });
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  const requests: string[] = [];
+  const own = `file://${path}`;
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  page.on('dialog', (dialog) => {
+    complaints.push(`dialog: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  page.on('request', (request) => {
+    if (request.url() !== own) requests.push(request.url());
+  });
+  await page.goto(own);
+  if (options.javaScriptEnabled !== false) await page.waitForSelector('html[data-figures="drawn"]');
+  return { page, complaints, requests, close: () => context.close() };
+}

@@ -4,22 +4,23 @@ import { type Judged, judged, requireNumber, TemperbookError } from '../../quant
 import { type FitUnknown, type LeastSquaresFit, leastSquares } from '../../statistics';
 import type { Calibration, CalibrationChannel, CalibrationOptions, HeatModel } from './calibration';
 import { calibrationWarnings } from './calibrationWarnings';
-import { channelResidual, noiseOf } from './channelResidual';
-import { type Readings, readingsToCompare } from './readingsToCompare';
+import { type ChannelResidual, channelResidual, noiseOf, residualOf } from './channelResidual';
+import { offsetsFromPasses, passClock } from './passClock';
+import { readingsToCompare } from './readingsToCompare';
 import { rememberLast } from './rememberLast';
 
-const CLOCK = 'clock offset';
 /** Derivative step as a share of an unknown's range: well above a solver's own error, well below its curvature. */
 const STEP_SHARE = 0.01;
-/** The clock may be off by this much from what the first pass suggests, s. */
-const CLOCK_RANGE_S = 120;
+/** A pass may lie this far from where the foot of its rise suggests, s. */
+const CLOCK_RANGE_S = 60;
+const CLOCK_STEP_S = 0.02;
 
 /**
  * Fits a heat-flow model to logged channels: the values of the unknowns for which the predicted histories lie
  * closest to the log, their standard errors and correlations, and a plain warning where the log cannot tell.
  *
  * The fit starts from the passes found in the trace (`findPasses`): they set the clock, and the model gets them to
- * time its own passes by. A common clock offset is fitted along, which costs no model run.
+ * time its own passes by. One clock offset per pass is fitted along; it costs no model run.
  *
  * Two rounds. The first weighs channels by their `standardErrorC`. The second takes each channel's noise from its
  * residuals and counts a run of residuals of the same sign as few independent readings, not many
@@ -35,92 +36,85 @@ export function calibrateToLog<Name extends string>(
   { parameters, readingsPerChannel = 300, onStep }: CalibrationOptions<Name>,
 ): Calibration<Name> {
   const names = Object.keys(parameters) as Name[];
-  checkChannels(channels, names);
+  checkJob(channels, names);
   requireNumber(readingsPerChannel, 'readingsPerChannel', { low: 10, high: 100_000 });
-  const passes = findPasses(liveliest(channels).history);
+  const leader = channels.indexOf(liveliest(channels));
+  const passes = findPasses(channels[leader]!.history);
   let modelRuns = 0;
-  const asRecord = (values: Float64Array) =>
-    Object.fromEntries(names.map((name, j) => [name, values[j]!])) as Record<Name, number>;
-  // Only the clock moves for one column of each Jacobian, and the second round starts where the first ended.
+  // Only a clock moves in some columns of each Jacobian, and the second round starts where the first ended.
   const predict = rememberLast(4 * names.length + 4, (values: Float64Array) => {
     modelRuns++;
-    const predicted = model(asRecord(values), passes);
-    if (predicted.length !== channels.length)
-      throw new TemperbookError('The model gives another number of histories than there are channels', {
-        found: `${predicted.length} for ${channels.length}`,
-      });
-    return predicted;
+    return runModel(model, names, values, passes, channels.length);
   });
 
-  const starts = Float64Array.from(names, (name) => parameters[name].start);
-  const atStart = predict(starts);
-  const clockStart = clockFromPasses(channels, atStart, passes);
+  const starts = names.map((name) => parameters[name].start);
+  const atStart = predict(Float64Array.from(starts));
+  const clock = passClock(passes);
+  const clockStarts = offsetsFromPasses(passes, findPasses(atStart[leader]!));
   const readings = channels.map(({ name, history }, c) =>
-    readingsToCompare(name, history, atStart[c]!, clockStart, readingsPerChannel),
+    readingsToCompare(name, history, atStart[c]!, clockStarts, readingsPerChannel),
   );
-  const fitFrom = (values: readonly number[], clock: number, noise: readonly number[]): LeastSquaresFit =>
+  const split = (all: Float64Array) => ({
+    predicted: predict(all.subarray(0, names.length)),
+    offsetsS: all.subarray(names.length),
+  });
+  const unknownsFrom = (values: ArrayLike<number>): FitUnknown[] => [
+    ...names.map((name, j) => {
+      const { low, high, prior } = parameters[name];
+      const derivativeStep = STEP_SHARE * (high - low);
+      return { name, start: values[j]!, low, high, derivativeStep, ...(prior ? { prior } : {}) };
+    }),
+    ...clockStarts.map((near, k) => ({
+      name: `clock of pass ${k + 1}`,
+      start: values[names.length + k]!,
+      low: near - CLOCK_RANGE_S,
+      high: near + CLOCK_RANGE_S,
+      derivativeStep: CLOCK_STEP_S,
+    })),
+  ];
+  const fitFrom = (values: ArrayLike<number>, noise: readonly number[]): LeastSquaresFit =>
     leastSquares(
-      (all) => weighted(readings, predict(all.subarray(0, names.length)), all[names.length]!, noise),
-      [
-        ...names.map((name, j): FitUnknown => {
-          const { low, high, prior } = parameters[name];
-          return {
-            name,
-            start: values[j]!,
-            low,
-            high,
-            derivativeStep: STEP_SHARE * (high - low),
-            ...(prior ? { prior } : {}),
-          };
-        }),
-        {
-          name: CLOCK,
-          start: clock,
-          low: clockStart - CLOCK_RANGE_S,
-          high: clockStart + CLOCK_RANGE_S,
-          derivativeStep: 0.02,
-        },
-      ],
+      (all) => {
+        const { predicted, offsetsS } = split(all);
+        return concatenate(
+          readings.map((r, c) => residualOf(r, predicted[c]!, clock, offsetsS).map((d) => d / noise[c]!)),
+        );
+      },
+      unknownsFrom(values),
       { noise: 'unit', tolerance: 1e-3, maxIterations: 60, ...(onStep ? { onStep } : {}) },
     );
+  const residualsOf = (fit: LeastSquaresFit): ChannelResidual[] => {
+    const { predicted, offsetsS } = split(Float64Array.from(fit.unknowns, (u) => u.value));
+    return readings.map((r, c) => channelResidual(r, predicted[c]!, clock, offsetsS));
+  };
 
   const first = fitFrom(
-    names.map((name) => parameters[name].start),
-    clockStart,
+    [...starts, ...clockStarts],
     channels.map((channel) => channel.standardErrorC ?? 2),
   );
-  const found = first.unknowns.map((u) => u.value);
-  const residualsAt = (values: readonly number[]) => {
-    const predicted = predict(Float64Array.from(values.slice(0, -1)));
-    return readings.map((r, c) => channelResidual(r, predicted[c]!, values.at(-1)!));
-  };
-  const noise = residualsAt(found).map((residual) => noiseOf(residual, names.length + 1));
-  const fit = fitFrom(found.slice(0, -1), found.at(-1)!, noise);
-
-  const fitted = fit.unknowns.map((u) => u.value);
-  const residuals = residualsAt(fitted);
-  const band = (j: number, low: number, high: number, unit: string, label: string): Judged => {
+  const noise = residualsOf(first).map((residual) =>
+    noiseOf(residual, first.unknowns.length / channels.length),
+  );
+  const fit = fitFrom(
+    first.unknowns.map((u) => u.value),
+    noise,
+  );
+  const residuals = residualsOf(fit);
+  const because = [`Fitted to ${channels.map((c) => c.name).join(', ')}; the band is two standard errors.`];
+  const band = (j: number, unit: string, low = -Infinity, high = Infinity): Judged => {
     const { value, standardError } = fit.unknowns[j]!;
-    return judged(
-      value,
-      [Math.max(low, value - 2 * standardError), Math.min(high, value + 2 * standardError)],
-      unit,
-      [`Fitted to ${channels.map((c) => c.name).join(', ')}; band of two standard errors of ${label}.`],
-    );
+    const ends = [Math.max(low, value - 2 * standardError), Math.min(high, value + 2 * standardError)];
+    return judged(value, ends, unit, because);
   };
   return {
-    values: Object.fromEntries(
-      names.map((name, j) => {
-        const { low, high, unit = '1', label = name } = parameters[name];
-        return [name, band(j, low, high, unit, label)];
-      }),
-    ) as Record<Name, Judged>,
-    standardErrors: Object.fromEntries(
-      names.map((name, j) => [name, fit.unknowns[j]!.standardError]),
-    ) as Record<Name, number>,
-    names: [...names, CLOCK],
-    correlation: fit.correlation,
-    clockOffsetS: band(names.length, -Infinity, Infinity, 's', CLOCK),
+    values: record(names, (name, j) => {
+      const { low, high, unit = '1' } = parameters[name];
+      return band(j, unit, low, high);
+    }),
+    standardErrors: record(names, (_, j) => fit.unknowns[j]!.standardError),
+    names,
+    correlation: names.map((_, j) => fit.correlation[j]!.slice(0, names.length)),
+    clockOffsetsS: clockStarts.map((_, k) => band(names.length + k, 's')),
     channels: residuals,
     passes,
     warnings: calibrationWarnings(fit, parameters, residuals),
@@ -129,11 +123,28 @@ export function calibrateToLog<Name extends string>(
   };
 }
 
-function checkChannels(channels: readonly CalibrationChannel[], names: readonly string[]): void {
+function checkJob(channels: readonly CalibrationChannel[], names: readonly string[]): void {
   if (channels.length === 0) throw new TemperbookError('A calibration needs at least one logged channel');
   if (names.length === 0) throw new TemperbookError('A calibration needs at least one parameter to find');
   for (const { name, standardErrorC = 2 } of channels)
     requireNumber(standardErrorC, `The standard error of ${name} in °C`, { low: 1e-3, high: 500 });
+}
+
+function runModel<Name extends string>(
+  model: HeatModel<Name>,
+  names: readonly Name[],
+  values: Float64Array,
+  passes: readonly Pass[],
+  channels: number,
+): readonly ThermalHistory[] {
+  const predicted = model(
+    record(names, (_, j) => values[j]!),
+    passes,
+  );
+  if (predicted.length === channels) return predicted;
+  throw new TemperbookError('The model gives another number of histories than there are channels', {
+    found: `${predicted.length} for ${channels}`,
+  });
 }
 
 /** The channel with the largest swing: its passes stand out best. */
@@ -144,25 +155,14 @@ function liveliest(channels: readonly CalibrationChannel[]): CalibrationChannel 
   return channels.reduce((best, channel) => (swing(channel) > swing(best) ? channel : best));
 }
 
-/** Log time minus model time: the start of the first pass in the log less that in the prediction. */
-function clockFromPasses(
-  channels: readonly CalibrationChannel[],
-  predicted: readonly ThermalHistory[],
-  passes: readonly Pass[],
-): number {
-  const inModel = findPasses(predicted[channels.indexOf(liveliest(channels))]!);
-  return passes[0] && inModel[0] ? passes[0].startS - inModel[0].startS : 0;
+function record<Name extends string, Value>(
+  names: readonly Name[],
+  make: (name: Name, j: number) => Value,
+): Record<Name, Value> {
+  return Object.fromEntries(names.map((name, j) => [name, make(name, j)])) as Record<Name, Value>;
 }
 
-function weighted(
-  readings: readonly Readings[],
-  predicted: readonly ThermalHistory[],
-  clockOffsetS: number,
-  noise: readonly number[],
-): Float64Array {
-  const parts = readings.map((r, c) =>
-    channelResidual(r, predicted[c]!, clockOffsetS).residualC.map((d) => d / noise[c]!),
-  );
+function concatenate(parts: readonly Float64Array[]): Float64Array {
   const all = new Float64Array(parts.reduce((n, part) => n + part.length, 0));
   let at = 0;
   for (const part of parts) {

@@ -46,11 +46,11 @@ export interface Calibration<Name extends string> {
   /** Fitted values; the band is two standard errors either way, cut at the bounds. */
   readonly values: Readonly<Record<Name, Judged>>;
   readonly standardErrors: Readonly<Record<Name, number>>;
-  /** Row and column order of `correlation`: the unknowns, then the clock offset. */
+  /** Row and column order of `correlation`. */
   readonly names: readonly string[];
   readonly correlation: readonly (readonly number[])[];
-  /** Log time minus model time, s: found by the fit, so that a clock that started early or late does no harm. */
-  readonly clockOffsetS: Judged;
+  /** Log time less model time for each pass, s: fitted along, so that clocks and restarts do no harm. */
+  readonly clockOffsetsS: readonly Judged[];
   readonly channels: readonly ChannelResidual[];
   readonly passes: readonly Pass[];
   /** What a user must know before believing the values, in sentences; empty when there is nothing. */

@@ -1,4 +1,5 @@
 import { type ThermalHistory, tempAt } from '../../history';
+import { modelTime, onLogClock, type PassClock } from './passClock';
 import type { Readings } from './readingsToCompare';
 
 /** How far the fitted model lies from one channel. */
@@ -22,14 +23,25 @@ export interface ChannelResidual {
 /** A residual below this is the logger's resolution, not evidence of a perfect model, °C. */
 const LEAST_NOISE_C = 0.1;
 
-/** Reading minus prediction for a prediction whose clock is `clockOffsetS` behind the log's. */
-export function channelResidual(
-  { name, timeS, tempC }: Readings,
+/** Reading minus prediction at every reading, °C. */
+export function residualOf(
+  { timeS, tempC }: Readings,
   predicted: ThermalHistory,
-  clockOffsetS: number,
+  clock: PassClock,
+  offsetsS: ArrayLike<number>,
+): Float64Array {
+  return tempC.map((temp, i) => temp - tempAt(predicted, modelTime(clock, offsetsS, timeS[i]!)));
+}
+
+/** The same with what a user wants to know of it. */
+export function channelResidual(
+  readings: Readings,
+  predicted: ThermalHistory,
+  clock: PassClock,
+  offsetsS: ArrayLike<number>,
 ): ChannelResidual {
-  const onLogClock = { ...predicted, timeS: predicted.timeS.map((t) => t + clockOffsetS) };
-  const residualC = tempC.map((temp, i) => temp - tempAt(onLogClock, timeS[i]!));
+  const { name, timeS, tempC } = readings;
+  const residualC = residualOf(readings, predicted, clock, offsetsS);
   return {
     name,
     timeS,
@@ -38,7 +50,7 @@ export function channelResidual(
     worstC: residualC.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0),
     swingK: Math.max(...tempC) - Math.min(...tempC),
     persistence: persistenceOf(residualC),
-    predicted: onLogClock,
+    predicted: onLogClock(clock, offsetsS, predicted),
   };
 }
 

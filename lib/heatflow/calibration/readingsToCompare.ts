@@ -18,11 +18,11 @@ export function readingsToCompare(
   name: string,
   { timeS, tempC }: ThermalHistory,
   predicted: ThermalHistory,
-  clockOffsetS: number,
+  offsetsS: readonly number[],
   count: number,
 ): Readings {
-  const from = predicted.timeS[0]! + clockOffsetS;
-  const to = predicted.timeS.at(-1)! + clockOffsetS;
+  const from = predicted.timeS[0]! + offsetsS[0]!;
+  const to = predicted.timeS.at(-1)! + offsetsS.at(-1)!;
   const covered = Array.from(timeS.keys()).filter((i) => timeS[i]! >= from && timeS[i]! <= to);
   if (covered.length < 10)
     throw new TemperbookError(`Channel "${name}" and the model hardly overlap in time`, {

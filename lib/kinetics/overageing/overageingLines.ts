@@ -35,7 +35,8 @@ export function temperCurve(card: AlloyCard, temper: string): FoundTemper & { cu
  * replaces it) and the spread between the three activation energies are independent, so they add as squares in
  * the logarithm of time.
  *
- * Curve: the low line has the least gain and the lowest floor of the card, the high line the most.
+ * Curve: the low line has the least gain and the lowest floor of the card, the high line the most. A fast clock
+ * softens sooner but also hardens an under-aged temper sooner, so the high line looks at both ends of the clock.
  *
  * Measured start: a yield off the typical one is either a stronger or weaker casting, whose hardening scales
  * (nominal), or one aged further or less, which sits elsewhere on the same curve. The band takes in both.
@@ -78,7 +79,13 @@ export function keptLines(
     return {
       nominal: middle,
       low: Math.min(middle, lowLine(hurried), lowMovedLine(hurried)),
-      high: Math.max(middle, highLine(delayed), highMovedLine(delayed)),
+      high: Math.max(
+        middle,
+        highLine(delayed),
+        highMovedLine(delayed),
+        highLine(hurried),
+        highMovedLine(hurried),
+      ),
     };
   };
 }

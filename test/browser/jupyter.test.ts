@@ -5,6 +5,7 @@ import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runAllCells } from './jupyterPage';
 import { type JupyterServer, startJupyter } from './jupyterServer';
+import { CHROMIUM } from './programs';
 
 const CELLS_TIMEOUT_MS = 240_000;
 const FOLDERS = ['notebooks', 'test/notebook/fixtures'];
@@ -16,7 +17,7 @@ const servers = new Map<string, JupyterServer>();
 
 beforeAll(async () => {
   home = mkdtempSync(path.join(tmpdir(), 'home-'));
-  browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox'] });
+  browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox'] });
   for (const folder of FOLDERS) servers.set(folder, await startJupyter(folder, home));
 });
 

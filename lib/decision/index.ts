@@ -1,4 +1,5 @@
 export { compareScenarios, type Scenario, type ScenarioResult } from './compareScenarios';
+export { considerRecovery, type RecoveryOption } from './considerRecovery';
 export { judge } from './judge';
 export { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 export type * from './verdict';

@@ -9,9 +9,9 @@ export type {
 } from './calibration/calibration';
 export type { ChannelResidual } from './calibration/channelResidual';
 export { lumpedHeatModel } from './calibration/lumpedHeatModel';
+export { passesAsLogged, plateHeatModel } from './calibration/plateHeatModel';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
 export { bulkRise } from './closedForm/bulkRise';
-export { type CoolingRate, coolingRate, relativePlateThickness } from './closedForm/coolingRate';
 export { type CoolingTime, type CoolingWeld, coolingTime } from './closedForm/coolingTime';
 export { type FastWeld, fastThickRise, fastThinRise } from './closedForm/fastWeldRise';
 export {
@@ -33,6 +33,7 @@ export { solidificationTime } from './closedForm/solidificationTime';
 export { type JointShape, steelCoolingTime85 } from './closedForm/steelCoolingTime';
 export { type ThickPlatePoint, thickPlateRise } from './closedForm/thickPlateRise';
 export { type ThinPlatePoint, type ThinPlateWeld, thinPlateRise } from './closedForm/thinPlateRise';
+export { type CoolingRate, relativePlateThickness, weldCoolingRate } from './closedForm/weldCoolingRate';
 export type { PlateMetal, WeldInPlate } from './closedForm/weldInPlate';
 export {
   type ArcReading,

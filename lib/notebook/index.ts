@@ -4,7 +4,7 @@ export { exportTable } from './exportTable';
 export { findJupyter, JUPYTER_HELP, openJupyter, registerKernel } from './jupyter';
 export { type Notebook, readNotebook } from './notebookFile';
 export { type ParameterValues, parseSettings } from './parameters';
+export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
 export { type NotebookRun, type RunOptions, runNotebook } from './runNotebook';
 export { showTable, tableText } from './showTable';
 export { type TableRow, type TableValue, tableOf } from './table';
-export { verdictRows } from './verdictRows';

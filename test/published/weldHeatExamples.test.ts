@@ -3,11 +3,11 @@ import examples from '../../data/published/weld-heat-examples.json';
 import {
   arcPowerForBeadW,
   beadAreaMm2,
-  coolingRate,
   handbookHazWidthMm,
   handbookPeakC,
   meltingHeatJPerMm3,
   steelCoolingTime85,
+  weldCoolingRate,
 } from '../../lib/heatflow';
 
 /** Handbook examples: `printed` rows to the printed digit, `own` rows to half a unit of their last digit. */
@@ -31,7 +31,7 @@ describe('CR-1: travel speed for a cooling rate below 6 K/s at 550 °C (own eval
   const { coolingRate: weld } = examples;
   it.each(weld.rows)('$travelMmPerS mm/s', ({ travelMmPerS, own }) => {
     const netHeatJPerMm = (weld.efficiency * weld.amps * weld.volts) / travelMmPerS;
-    const rate = coolingRate({ ...steel, ...weld, netHeatJPerMm });
+    const rate = weldCoolingRate({ ...steel, ...weld, netHeatJPerMm });
     digits(netHeatJPerMm, own.netHeatJPerMm, 2);
     digits(rate.relativeThickness, own.tau, 4);
     digits(rate.rateKPerS, own.thinKPerS, 3);

@@ -3,13 +3,13 @@ import { describe, expect, it } from 'vitest';
 import {
   beadAreaMm2,
   bulkRise,
-  coolingRate,
   coolingTime,
   handbookHazWidthMm,
   handbookPeakC,
   handbookThickPeakC,
   solidificationTime,
   steelCoolingTime85,
+  weldCoolingRate,
 } from '../../../lib/heatflow';
 
 const steel = { conductivityWPerMK: 28, volumetricHeatJPerM3K: 4.4e6 };
@@ -39,7 +39,7 @@ describe('handbook equations', () => {
   });
 
   it('cooling rate is the slope of the cooling time', () => {
-    const rate = coolingRate({ ...weld, atC: 600 });
+    const rate = weldCoolingRate({ ...weld, atC: 600 });
     const { thinS, thickS } = coolingTime({ ...weld, fromC: 600.5, toC: 599.5 });
     // A 1 K chord of the curve: its error is about (1 K / 575 K)², 3e-6.
     expect(rate.thinKPerS * thinS).toBeCloseTo(1, 5);
@@ -47,15 +47,15 @@ describe('handbook equations', () => {
   });
 
   it('says when the thickness lies between thin and thick', () => {
-    expect(coolingRate({ ...weld, thicknessMm: 13, atC: 550 })).toMatchObject({
+    expect(weldCoolingRate({ ...weld, thicknessMm: 13, atC: 550 })).toMatchObject({
       applies: 'thin',
       between: true,
     });
-    expect(coolingRate({ ...weld, thicknessMm: 14.5, atC: 550 })).toMatchObject({
+    expect(weldCoolingRate({ ...weld, thicknessMm: 14.5, atC: 550 })).toMatchObject({
       applies: 'thick',
       between: true,
     });
-    expect(coolingRate({ ...weld, thicknessMm: 30, atC: 550 })).toMatchObject({
+    expect(weldCoolingRate({ ...weld, thicknessMm: 30, atC: 550 })).toMatchObject({
       applies: 'thick',
       between: false,
     });
@@ -85,7 +85,7 @@ describe('handbook equations', () => {
       () => coolingTime({ ...weld, fromC: 300, toC: 500 }),
       /hotter to a colder/,
     ],
-    ['a rate below the start', () => coolingRate({ ...weld, atC: 20 }), /above the start/],
+    ['a rate below the start', () => weldCoolingRate({ ...weld, atC: 20 }), /above the start/],
     [
       'a start too hot for the steel form',
       () => steelCoolingTime85({ netHeatKJPerMm: 1, startC: 600, thicknessMm: 10 }),

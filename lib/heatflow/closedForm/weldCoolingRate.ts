@@ -39,7 +39,7 @@ export function relativePlateThickness(weld: CoolingWeld & { readonly atC: numbe
  * steel from 30 °C, 750 J/mm, at 550 °C: τ = 0.331, thin, 6.97 K/s.
  * @throws TemperbookError unless Tc lies above the start.
  */
-export function coolingRate(weld: CoolingWeld & { readonly atC: number }): CoolingRate {
+export function weldCoolingRate(weld: CoolingWeld & { readonly atC: number }): CoolingRate {
   const relativeThickness = relativePlateThickness(weld);
   const { k, rc } = metalInMm(weld);
   const above = weld.atC - weld.startC;

@@ -2,6 +2,7 @@ export { type AgeingState, type AgeingTrajectory, ageingCurve } from './ageing/a
 export { type AgeingRow, ageingEvidence, type MeasuredAgeing } from './ageing/ageingEvidence';
 export { type AgeingResidual, ageingResiduals } from './ageing/ageingResiduals';
 export { type AgeingFit, fitAgeingCurve } from './ageing/fitAgeingCurve';
+export { combinedSoftening, type Softening } from './combinedSoftening';
 export {
   type DissolutionState,
   type DissolutionTrajectory,
@@ -46,13 +47,7 @@ export {
   quenchedFraction,
   quenchFactor,
 } from './quenchFactor';
-export {
-  combinedSoftening,
-  type Softening,
-  type SofteningState,
-  type SofteningTrajectory,
-  softeningModel,
-} from './softeningModel';
+export { type SofteningState, type SofteningTrajectory, softeningModel } from './softeningModel';
 export type {
   AlloyLike,
   RangeRemark,

@@ -1,3 +1,4 @@
+export { type ConformityLimits, conformityProbability, guardFactor, type MeasuredValue } from './conformity';
 export {
   type FittedUnknown,
   type FitUnknown,
@@ -5,4 +6,10 @@ export {
   type LeastSquaresOptions,
   leastSquares,
 } from './leastSquares';
+export { normalProbability, normalQuantile } from './normalDistribution';
 export { type SeededRandom, seededRandom } from './seededRandom';
+export { type StraightLine, straightLine } from './straightLine';
+export { tProbability, tQuantile } from './studentT';
+export { mean, standardDeviation } from './summary';
+export { type RobustLine, theilSen } from './theilSen';
+export { type TolerancePromise, toleranceFactor } from './toleranceFactor';

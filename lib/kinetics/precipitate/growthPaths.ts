@@ -4,28 +4,31 @@
  * particles part: below it they dissolve, above it they grow.
  */
 export interface GrowthPaths {
-  /** Takes new node speeds (1/m²). */
-  set(speed: Float64Array): void;
+  /** Takes new node speeds (1/m²) of the first `nodes` nodes: as many as particles may reach in the step. */
+  set(speed: Float64Array, nodes: number): void;
   /** Where a particle now at `ln r` (as node units from the first node) is after θ; below 0: dissolved. */
   ahead(position: number, thetaM2: number): number;
   /** Where a particle now at the first node was θ ago, in node units. */
   survivorBefore(thetaM2: number): number;
 }
 
-/** Makes the working arrays for `nodes` nodes; positions count in nodes from 0 to nodes − 1. */
-export function growthPaths(nodes: number, spacingLn: number): GrowthPaths {
-  const top = nodes - 1;
-  const w = new Float64Array(nodes);
+/** Makes the working arrays for up to `most` nodes; positions count in nodes from 0. */
+export function growthPaths(most: number, spacingLn: number): GrowthPaths {
+  let nodes = most;
+  let top = most - 1;
+  const w = new Float64Array(most);
   /** θ from the node next to the critical radius to each node, outwards on both sides. */
-  const travel = new Float64Array(nodes);
+  const travel = new Float64Array(most);
   /** First node that grows; `nodes` if none does. */
   let root = 0;
   /** Nodes up to here have their travel worked out. */
   let reach = 0;
 
-  function set(speed: Float64Array): void {
+  function set(speed: Float64Array, used: number): void {
+    nodes = used;
+    top = used - 1;
     for (let j = 0; j < nodes; j++) w[j] = speed[j]! / spacingLn;
-    root = firstGrowing(w);
+    root = firstGrowing(w, nodes);
     reach = root;
     if (root < nodes) travel[root] = 0;
     if (root > 0) travel[root - 1] = 0;
@@ -88,9 +91,9 @@ export function growthPaths(nodes: number, spacingLn: number): GrowthPaths {
   return { set, ahead, survivorBefore };
 }
 
-function firstGrowing(w: Float64Array): number {
+function firstGrowing(w: Float64Array, nodes: number): number {
   let low = 0;
-  let high = w.length;
+  let high = nodes;
   while (low < high) {
     const mid = (low + high) >> 1;
     if (w[mid]! > 0) high = mid;

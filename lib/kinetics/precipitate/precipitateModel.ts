@@ -1,4 +1,4 @@
-import { loadAlloy, type MatrixWtPct } from '../../alloy';
+import { type AlloyCard, loadAlloy, type MatrixWtPct } from '../../alloy';
 import { checkHistory, type ThermalHistory } from '../../history';
 import { requireNumber } from '../../quantity';
 import type { AlloyLike, StartState, TemperModel, TemperTrajectory } from '../temperModel';
@@ -48,10 +48,9 @@ export interface PrecipitateOptions {
  * broken history.
  */
 export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions = {}): PrecipitateModel {
-  const given = typeof alloy === 'string' ? loadAlloy(alloy) : alloy;
-  const card = 'designation' in given ? given : undefined;
+  const { card, matrixWtPct } = matrixOf(alloy);
   const p = publishedParameters;
-  const solute = checkedSolute(given.matrixWtPct);
+  const solute = checkedSolute(matrixWtPct);
   const remarks = compositionRemarks(p, solute);
 
   function run(state: PrecipitateState, history: ThermalHistory) {
@@ -103,6 +102,13 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
   }
 
   return { name: NAME, start, advance };
+}
+
+/** The matrix of whatever was given, and its card if it has one. */
+function matrixOf(alloy: AlloyLike): { readonly card?: AlloyCard; readonly matrixWtPct: MatrixWtPct } {
+  if (typeof alloy !== 'string' && !('designation' in alloy)) return alloy;
+  const card = loadAlloy(alloy);
+  return { card, matrixWtPct: card.matrixWtPct };
 }
 
 /** The solute of a matrix, or a clear error. */

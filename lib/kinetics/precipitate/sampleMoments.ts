@@ -47,19 +47,19 @@ export function sampleMoments(
   let next = 1;
   let passed = 0;
   let place = 0;
-  let whole = next < moments.length ? path.stretch(0, moments[1]!.place).thetaM2 : 0;
+  let whole = next < moments.length ? path.thetaM2(0, moments[1]!.place) : 0;
   for (let i = 0; i < samples; i++) {
     const at = path.atSample[i]!;
     while (next < moments.length - 1 && at > moments[next]!.place) {
       place = moments[next]!.place;
       passed = 0;
       next++;
-      whole = path.stretch(place, moments[next]!.place).thetaM2;
+      whole = path.thetaM2(place, moments[next]!.place);
     }
     const b = moments[Math.min(next, moments.length - 1)]!;
     const a = moments[Math.max(0, next - 1)]!;
     if (at > place) {
-      passed += path.stretch(place, at).thetaM2;
+      passed += path.thetaM2(place, at);
       place = at;
     }
     const share = whole > 0 ? Math.min(1, passed / whole) : 0;

@@ -28,6 +28,9 @@ const LARGEST_LN = Math.log(5e-6);
 const NODES = 240;
 const SPACING_LN = (LARGEST_LN - SMALLEST_LN) / (NODES - 1);
 
+/** Nodes worked out beyond the largest particle: a step in which it grows 5 times is rejected for its error. */
+const GROWTH_NODES = 40;
+
 /** The mean matrix Mg of a step is solved to this share of itself. */
 const MEAN_MG_TOLERANCE = 1e-5;
 const MOST_TRIALS = 20;
@@ -53,24 +56,28 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
   const speed = new Float64Array(NODES);
   const start = classBuffer();
   let surfaceTempK = Number.NaN;
+  let surfaceNodes = 0;
+  let used = 0;
 
   /** Mg at the particle surface per node (Gibbs–Thomson); kept while the temperature stays. */
-  function setSurface(tempK: number): void {
-    if (tempK === surfaceTempK) return;
+  function setSurface(tempK: number, upTo: number): void {
+    used = Math.min(NODES, upTo);
+    if (tempK === surfaceTempK && used <= surfaceNodes) return;
     surfaceTempK = tempK;
+    surfaceNodes = used;
     const solvus = Math.log(p.solvusWtPct) - p.solvusJPerMol / (GAS_CONSTANT * tempK);
-    for (let j = 0; j < NODES; j++)
+    for (let j = 0; j < used; j++)
       surface[j] = Math.min(Math.exp(solvus + capillary / (nodeM[j]! * tempK)), halfPrecipitate);
   }
 
   /** d(ln r)/dθ = (C − Ci)/(Cp − Ci)/r² at each node. */
   function setSpeed(mg: number): void {
-    for (let j = 0; j < NODES; j++) {
+    for (let j = 0; j < used; j++) {
       const ci = surface[j]!;
       const r = nodeM[j]!;
       speed[j] = (mg - ci) / ((p.precipitateMgWtPct - ci) * r * r);
     }
-    paths.set(speed);
+    paths.set(speed, used);
   }
 
   /** Moves the edges of `start` into `into`; what falls below the smallest radius is gone. */
@@ -127,7 +134,6 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
   }
 
   return (from, mgWtPct, tempK, thetaM2, into) => {
-    setSurface(tempK);
     copyBuffer(from, start);
     const first = births(mgWtPct, tempK);
     if (first.perTheta * thetaM2 > NO_BIRTH_PER_M3 && first.radiusLn < LARGEST_LN) {
@@ -136,6 +142,8 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
         addSmallest(start, first.radiusLn, 0);
       } else if (first.radiusLn < start.edgeLn[0]! - 1e-9) addSmallest(start, first.radiusLn, 0);
     }
+    const top = start.count > 0 ? start.edgeLn[start.count]! : SMALLEST_LN;
+    setSurface(tempK, Math.ceil((top - SMALLEST_LN) / SPACING_LN) + GROWTH_NODES);
     const z = relaxation(thetaM2);
     const late = z < 1e-3 ? 0.5 + z / 12 : 1 / -Math.expm1(-z) - 1 / z;
     let mean = mgWtPct;

@@ -24,9 +24,14 @@ export function particleSums({ count, edgeLn, perM3 }: ClassBuffer, shearRadiusM
     if (n > 0) {
       const perLn = n / (edgeLn[i + 1]! - edgeLn[i]!);
       number += n;
-      cube += (perLn * (high ** 3 - low ** 3)) / 3;
+      cube += (perLn * (high * high * high - low * low * low)) / 3;
       radius += perLn * (high - low);
-      obstacle += perLn * meanObstacle(low, high, shearRadiusM);
+      obstacle +=
+        high <= shearRadiusM
+          ? (perLn * (high - low)) / shearRadiusM
+          : low >= shearRadiusM
+            ? n
+            : perLn * meanObstacle(low, high, shearRadiusM);
     }
     low = high;
   }
@@ -40,10 +45,8 @@ export function particleSums({ count, edgeLn, perM3 }: ClassBuffer, shearRadiusM
     : { numberPerM3: 0, volumeFraction: 0, meanRadiusM: 0, meanObstacle: 0 };
 }
 
-/** ∫ min(r / r_c, 1) d(ln r) over a class. */
+/** ∫ min(r / r_c, 1) d(ln r) over a class that holds r_c. */
 function meanObstacle(low: number, high: number, shear: number): number {
-  if (high <= shear) return (high - low) / shear;
-  if (low >= shear) return Math.log(high / low);
   return (shear - low) / shear + Math.log(high / shear);
 }
 

@@ -5,7 +5,7 @@ import { type FitUnknown, type LeastSquaresFit, leastSquares } from '../../stati
 import type { Calibration, CalibrationChannel, CalibrationOptions, HeatModel } from './calibration';
 import { calibrationWarnings } from './calibrationWarnings';
 import { type ChannelResidual, channelResidual, noiseOf, residualOf } from './channelResidual';
-import { offsetsFromPasses, passClock } from './passClock';
+import { offsetsAfter, offsetsFromPasses, passClock, retimed } from './passClock';
 import { readingsToCompare } from './readingsToCompare';
 import { rememberLast } from './rememberLast';
 
@@ -25,7 +25,7 @@ const CLOCK_STEP_S = 0.02;
  * Two rounds. The first weighs channels by their `standardErrorC`. The second takes each channel's noise from its
  * residuals and counts a run of residuals of the same sign as few independent readings, not many
  * (n (1 − ρ)/(1 + ρ), ρ the correlation of neighbours), so that standard errors are not too small and priors weigh
- * what they should. An error common to all readings of a probe, such as its calibration, is not in them.
+ * what they should; it also gives the model the passes as far apart as the first round found them to be. An error common to all readings of a probe, such as its calibration, is not in them.
  *
  * @throws TemperbookError on no channels or parameters, a start outside its bounds, a model that gives another
  * number of histories than there are channels, or no overlap of log and model in time.
@@ -41,46 +41,34 @@ export function calibrateToLog<Name extends string>(
   const leader = channels.indexOf(liveliest(channels));
   const passes = findPasses(channels[leader]!.history);
   let modelRuns = 0;
-  // Only a clock moves in some columns of each Jacobian, and the second round starts where the first ended.
-  const predict = rememberLast(4 * names.length + 4, (values: Float64Array) => {
-    modelRuns++;
-    return runModel(model, names, values, passes, channels.length);
-  });
+  // Only a clock moves in some columns of each Jacobian, and a fit starts where one ended: those runs are not repeated.
+  const predictor = (timing: readonly Pass[]) =>
+    rememberLast(4 * names.length + 4, (values: Float64Array) => {
+      modelRuns++;
+      return runModel(model, names, values, timing, channels.length);
+    });
 
   const starts = names.map((name) => parameters[name].start);
+  let predict = predictor(passes);
   const atStart = predict(Float64Array.from(starts));
   const clock = passClock(passes);
-  const clockStarts = offsetsFromPasses(passes, findPasses(atStart[leader]!));
+  const offsets = offsetsFromPasses(passes, findPasses(atStart[leader]!));
   const readings = channels.map(({ name, history }, c) =>
-    readingsToCompare(name, history, atStart[c]!, clockStarts, readingsPerChannel),
+    readingsToCompare(name, history, atStart[c]!, offsets, readingsPerChannel),
   );
   const split = (all: Float64Array) => ({
-    predicted: predict(all.subarray(0, names.length)),
+    predicted: predict(all.slice(0, names.length)),
     offsetsS: all.subarray(names.length),
   });
-  const unknownsFrom = (values: ArrayLike<number>): FitUnknown[] => [
-    ...names.map((name, j) => {
-      const { low, high, prior } = parameters[name];
-      const derivativeStep = STEP_SHARE * (high - low);
-      return { name, start: values[j]!, low, high, derivativeStep, ...(prior ? { prior } : {}) };
-    }),
-    ...clockStarts.map((near, k) => ({
-      name: `clock of pass ${k + 1}`,
-      start: values[names.length + k]!,
-      low: near - CLOCK_RANGE_S,
-      high: near + CLOCK_RANGE_S,
-      derivativeStep: CLOCK_STEP_S,
-    })),
-  ];
-  const fitFrom = (values: ArrayLike<number>, noise: readonly number[]): LeastSquaresFit =>
+  const fitFrom = (values: readonly number[], offsetsS: readonly number[], noise: readonly number[]) =>
     leastSquares(
       (all) => {
-        const { predicted, offsetsS } = split(all);
+        const { predicted, offsetsS: now } = split(all);
         return concatenate(
-          readings.map((r, c) => residualOf(r, predicted[c]!, clock, offsetsS).map((d) => d / noise[c]!)),
+          readings.map((r, c) => residualOf(r, predicted[c]!, clock, now).map((d) => d / noise[c]!)),
         );
       },
-      unknownsFrom(values),
+      [...parameterUnknowns(parameters, names, values), ...clockUnknowns(offsetsS)],
       { noise: 'unit', tolerance: 1e-3, maxIterations: 60, ...(onStep ? { onStep } : {}) },
     );
   const residualsOf = (fit: LeastSquaresFit): ChannelResidual[] => {
@@ -89,16 +77,23 @@ export function calibrateToLog<Name extends string>(
   };
 
   const first = fitFrom(
-    [...starts, ...clockStarts],
+    starts,
+    offsets,
     channels.map((channel) => channel.standardErrorC ?? 2),
   );
   const noise = residualsOf(first).map((residual) =>
     noiseOf(residual, first.unknowns.length / channels.length),
   );
-  const fit = fitFrom(
-    first.unknowns.map((u) => u.value),
-    noise,
-  );
+  const found = first.unknowns.map((u) => u.value);
+  const values = found.slice(0, names.length);
+  let offsetsFound = found.slice(names.length);
+  if (passes.length > 1) {
+    const before = findPasses(predict(Float64Array.from(values))[leader]!);
+    predict = predictor(retimed(passes, offsetsFound));
+    const after = findPasses(predict(Float64Array.from(values))[leader]!);
+    offsetsFound = offsetsAfter(offsetsFound, before, after);
+  }
+  const fit = fitFrom(values, offsetsFound, noise);
   const residuals = residualsOf(fit);
   const because = [`Fitted to ${channels.map((c) => c.name).join(', ')}; the band is two standard errors.`];
   const band = (j: number, unit: string, low = -Infinity, high = Infinity): Judged => {
@@ -114,7 +109,7 @@ export function calibrateToLog<Name extends string>(
     standardErrors: record(names, (_, j) => fit.unknowns[j]!.standardError),
     names,
     correlation: names.map((_, j) => fit.correlation[j]!.slice(0, names.length)),
-    clockOffsetsS: clockStarts.map((_, k) => band(names.length + k, 's')),
+    clockOffsetsS: offsets.map((_, k) => band(names.length + k, 's')),
     channels: residuals,
     passes,
     warnings: calibrationWarnings(fit, parameters, residuals),
@@ -122,6 +117,27 @@ export function calibrateToLog<Name extends string>(
     modelRuns,
   };
 }
+
+function parameterUnknowns<Name extends string>(
+  parameters: CalibrationOptions<Name>['parameters'],
+  names: readonly Name[],
+  values: readonly number[],
+): FitUnknown[] {
+  return names.map((name, j) => {
+    const { low, high, prior } = parameters[name];
+    const derivativeStep = STEP_SHARE * (high - low);
+    return { name, start: values[j]!, low, high, derivativeStep, ...(prior ? { prior } : {}) };
+  });
+}
+
+const clockUnknowns = (offsetsS: readonly number[]): FitUnknown[] =>
+  offsetsS.map((start, k) => ({
+    name: `clock of pass ${k + 1}`,
+    start,
+    low: start - CLOCK_RANGE_S,
+    high: start + CLOCK_RANGE_S,
+    derivativeStep: CLOCK_STEP_S,
+  }));
 
 function checkJob(channels: readonly CalibrationChannel[], names: readonly string[]): void {
   if (channels.length === 0) throw new TemperbookError('A calibration needs at least one logged channel');

@@ -1,1 +1,77 @@
-export async function review(_args: string[]): Promise<void> {}
+import { parseArgs } from 'node:util';
+import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
+import { type ReadOptions, readLog } from '../log';
+import { tableOf, tableText, verdictRows } from '../notebook';
+import { fahrenheitToCelsius } from '../quantity';
+import { buildRecord, writeRecord } from '../record';
+import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
+
+/** `temperbook review <log file> --alloy A356.0 --temper T6 --out folder …` */
+export async function review(args: string[]): Promise<void> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      alloy: { type: 'string' },
+      temper: { type: 'string' },
+      out: { type: 'string' },
+      loss: { type: 'string' },
+      limit: { type: 'string' },
+      attached: { type: 'string' },
+      probe: { type: 'string', multiple: true, default: [] },
+      job: { type: 'string', multiple: true, default: [] },
+      read: { type: 'string', default: '{}' },
+    },
+  });
+  const path = onlyOne(positionals, 'the log file to review');
+  const outFolder = required(values.out, '--out <folder>');
+  const options: JudgeOptions = {
+    alloy: required(values.alloy, '--alloy <name>'),
+    temper: required(values.temper, '--temper <name>'),
+    allowanceFraction: values.loss === undefined ? undefined : fractionOf(values.loss),
+    limitC: values.limit === undefined ? undefined : celsiusOf(values.limit),
+    // `judge` knows the ways of attaching, and names them when it is given another.
+    attachment: values.attached as JudgeOptions['attachment'],
+    byChannel: Object.fromEntries(values.probe.map(probeOf)),
+  };
+  const job = Object.fromEntries(values.job.map((line) => keyValue('--job', line)));
+  const log = readLog(path, readOptionsOf(values.read));
+  const verdict = judge(log, options);
+  const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
+
+  process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
+  process.stdout.write(`Record  ${shortest(record.html)}\nData    ${shortest(record.json)}\n`);
+}
+
+function fractionOf(percent: string): number {
+  const [, number] = /^(\d+(?:\.\d+)?) ?%?$/.exec(percent) ?? [];
+  if (number === undefined) throw new UsageError(`--loss takes a percentage such as 10, not "${percent}"`);
+  return Number(number) / 100;
+}
+
+function celsiusOf(temperature: string): number {
+  const [, number, unit] = /^(-?\d+(?:\.\d+)?) ?°?([CF])$/i.exec(temperature) ?? [];
+  if (number === undefined || unit === undefined) {
+    throw new UsageError(
+      `--limit takes a temperature with its unit, such as 440F or 227C, not "${temperature}"`,
+    );
+  }
+  return unit.toUpperCase() === 'F' ? fahrenheitToCelsius(Number(number)) : Number(number);
+}
+
+function probeOf(text: string): [name: string, options: ChannelOptions] {
+  const [name, material] = keyValue('--probe', text);
+  const [alloy, temper, ...more] = material.trim().split(/\s+/);
+  if (!alloy || more.length > 0) {
+    throw new UsageError(`--probe takes the probe's name, its alloy and its temper, not "${text}"`);
+  }
+  return [name, { alloy, temper }];
+}
+
+function readOptionsOf(json: string): ReadOptions {
+  try {
+    return JSON.parse(json);
+  } catch {
+    throw new UsageError(`--read takes JSON such as '{"unit": "°F"}', not ${json}`);
+  }
+}

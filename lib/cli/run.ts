@@ -1,8 +1,7 @@
-import { relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { parseSettings, readNotebook, runNotebook } from '../notebook';
 import { progressPrinter } from './progressPrinter';
-import { required, UsageError } from './usage';
+import { onlyOne, required, shortest } from './usage';
 
 /** `temperbook run <notebook> --set name=value … --out folder [--no-code]` */
 export async function run(args: string[]): Promise<void> {
@@ -15,9 +14,7 @@ export async function run(args: string[]): Promise<void> {
       'no-code': { type: 'boolean', default: false },
     },
   });
-  const [path, ...more] = positionals;
-  const notebook = required(path, 'the notebook to run');
-  if (more.length > 0) throw new UsageError(`only one notebook at a time: what is "${more.join(' ')}"?`);
+  const notebook = onlyOne(positionals, 'the notebook to run');
   const outFolder = required(values.out, '--out <folder>');
   const parameters = parseSettings(readNotebook(notebook), values.set, process.cwd());
 
@@ -28,10 +25,4 @@ export async function run(args: string[]): Promise<void> {
     onProgress: progressPrinter(),
   });
   process.stdout.write(`\nResults   ${shortest(htmlPath)}\nNotebook  ${shortest(notebookPath)}\n`);
-}
-
-/** The path as seen from where the user stands, unless that leads upwards. */
-function shortest(path: string): string {
-  const fromHere = relative('', path);
-  return fromHere.startsWith('..') ? path : fromHere;
 }

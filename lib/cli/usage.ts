@@ -1,3 +1,5 @@
+import { relative } from 'node:path';
+
 /** The command was typed wrongly: told with a hint at --help, exit code 2. */
 export class UsageError extends Error {}
 
@@ -15,15 +17,22 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Opens the folder's notebooks in Jupyter, to read, change and run them.
 
 For review:
-  --alloy <name>     what the part is made of: A356.0, 356.0, 6061, 6063, 6082
-  --temper <name>    its temper before welding, such as T6
-  --allow <percent>  how much of its strength it may lose (10 unless you say)
-  --out <folder>     where the record goes; made if it is not there
+  --alloy <name>       what the part is made of: A356.0, 356.0, 6061, 6063, 6082
+  --temper <name>      its temper before welding, such as T6
+  --out <folder>       where the record goes; made if it is not there
+  --loss <percent>     how much of its strength it may lose; 10 unless you say
+  --limit <temp>       your shop's limit, such as 440F or 227C
+  --attached <how>     how the probes were fixed, such as "peened hole"
+  --probe "name=alloy temper"
+                       a probe that sits on something else; once per probe
+  --job name=value     a line for the record, such as part=HB-07, operator=…
+  --read <options>     how to read the file where it leaves something open,
+                       such as '{"unit": "°F"}'; the message says what to give
 
 For run:
-  --set name=value   sets a value the notebook asks for; as often as you need
-  --out <folder>     where the results go; made if it is not there
-  --no-code          leaves the code out of the web page
+  --set name=value     sets a value the notebook asks for; as often as you need
+  --out <folder>       where the results go; made if it is not there
+  --no-code            leaves the code out of the web page
 
 Exit code: 0 done, 1 something is wrong with a file or value, 2 the command
 was typed wrongly.
@@ -33,4 +42,25 @@ was typed wrongly.
 export function required(value: string | undefined, what: string): string {
   if (value === undefined || value === '') throw new UsageError(`${what} is missing`);
   return value;
+}
+
+/** The one thing a command is about. */
+export function onlyOne([first, ...more]: readonly string[], what: string): string {
+  if (more.length > 0) throw new UsageError(`one at a time, please: what is "${more.join(' ')}"?`);
+  return required(first, what);
+}
+
+/** The two sides of `name=value`. */
+export function keyValue(option: string, text: string): [name: string, value: string] {
+  const [, name, value] = /^([^=]+)=(.*)$/s.exec(text) ?? [];
+  if (name === undefined || value === undefined) {
+    throw new UsageError(`${option} takes name=value, not "${text}"`);
+  }
+  return [name, value];
+}
+
+/** A path as seen from where the user stands, unless that leads upwards. */
+export function shortest(path: string): string {
+  const fromHere = relative('', path);
+  return fromHere.startsWith('..') ? path : fromHere;
 }

@@ -5,11 +5,11 @@ import type { CellOutputs } from './cellOutputs';
 import { executeCells, type NotebookProgress } from './executeCells';
 import { type Cell, formatNotebook, type Notebook, readNotebook } from './notebookFile';
 import { notebookHtml } from './notebookHtml';
-import { injectParameters, type ParameterValues } from './parameters';
+import { declaredParameters, injectParameters, type ParameterValues } from './parameters';
 import { writeWhole } from './writeWhole';
 
 export interface RunOptions {
-  /** Values for the variables of the cell tagged `parameters`. */
+  /** Values for the variables of the cell tagged `parameters`. One called `out` defaults to `outFolder`. */
   readonly parameters?: ParameterValues;
   /** Where the copy with outputs and the HTML page go; created if need be. */
   readonly outFolder: string;
@@ -32,8 +32,9 @@ export interface NotebookRun {
  * @throws CellError when a cell fails, TemperbookError for a bad file, parameter or folder.
  */
 export async function runNotebook(path: string, options: RunOptions): Promise<NotebookRun> {
-  const notebook = injectParameters(readNotebook(path), options.parameters ?? {});
+  const source = readNotebook(path);
   const outFolder = prepareOutFolder(path, options.outFolder);
+  const notebook = injectParameters(source, withOut(source, options.parameters ?? {}, outFolder));
   const outputs = await executeCells(path, notebook, options.onProgress ?? (() => undefined));
 
   const finished = withOutputs(notebook, outputs);
@@ -44,6 +45,12 @@ export async function runNotebook(path: string, options: RunOptions): Promise<No
   writeWhole(notebookPath, (file) => writeFileSync(file, formatNotebook(finished)));
   writeWhole(htmlPath, (file) => writeFileSync(file, page));
   return { notebookPath, htmlPath };
+}
+
+/** A parameter called `out` is where the notebook writes files of its own: beside its results, unless given. */
+function withOut(notebook: Notebook, parameters: ParameterValues, outFolder: string): ParameterValues {
+  const asked = declaredParameters(notebook).some(({ name, isPath }) => name === 'out' && isPath);
+  return asked ? { out: outFolder, ...parameters } : parameters;
 }
 
 function prepareOutFolder(path: string, outFolder: string): string {

@@ -20,8 +20,9 @@ export interface ScenarioResult {
 }
 
 /**
- * Judges several scenarios alike and ranks them: most strength kept first, and of equals (to a tenth of a
- * percent) the quicker one first.
+ * Judges several scenarios alike and ranks them by the strength one can count on, the low end of the band, and
+ * of equals (to half a percent) the quicker one first. Ranking by the nominal value would put the hottest run
+ * of an under-aged casting on top, because it ages further before it softens.
  */
 export function compareScenarios(scenarios: readonly Scenario[], options: JudgeOptions): ScenarioResult[] {
   return scenarios
@@ -33,7 +34,7 @@ export function compareScenarios(scenarios: readonly Scenario[], options: JudgeO
     }))
     .sort(
       (a, b) =>
-        Math.round(1000 * (b.verdict.yieldKeptFraction.nominal - a.verdict.yieldKeptFraction.nominal)) ||
-        a.timeSpentS - b.timeSpentS,
+        Math.round(200 * b.verdict.yieldKeptFraction.low) -
+          Math.round(200 * a.verdict.yieldKeptFraction.low) || a.timeSpentS - b.timeSpentS,
     );
 }

@@ -44,7 +44,12 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
       card: cardOf(own.alloy ?? options.alloy),
       temper: own.temper ?? options.temper,
       measuredYieldMPa: own.measuredYieldMPa,
-      probe: { ambientC, thermocouple: options.thermocouple, attachment: own.attachment },
+      probe: {
+        ambientC,
+        thermocouple: options.thermocouple,
+        attachment: own.attachment,
+        sampled: 'channels' in record,
+      },
       allowanceFraction,
       limitC: options.limitC,
     };

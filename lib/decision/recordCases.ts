@@ -1,6 +1,6 @@
-import { peak, samplingLoss, timeAbove } from '../exposure';
+import { peak, type SamplingLoss, samplingLoss, timeAbove } from '../exposure';
 import { shiftTemperature, type ThermalHistory } from '../history';
-import { formatDuration, formatPercent, formatTemp } from '../quantity';
+import { formatDuration, formatPercent, formatTemp, judged } from '../quantity';
 import {
   type Attachment,
   attachmentCorrectionC,
@@ -19,6 +19,8 @@ export interface ProbeDoubt {
   readonly thermocouple?: ToleranceClass;
   /** Default: 'not stated', which is anything from welded wires to a dry clamp. */
   readonly attachment?: Attachment;
+  /** False for a plan or a prediction, which is known between its points too: nothing was missed there. */
+  readonly sampled: boolean;
 }
 
 /** The record and what it may have hidden. `cooler`, `hotter` and `readLow` keep the times of the record. */
@@ -38,6 +40,11 @@ export interface RecordCases {
 }
 
 const USUAL_WIRE: ToleranceClass = { standard: 'IEC 60584-1', class: 2, type: 'K' };
+
+const NOTHING_MISSED: Pick<SamplingLoss, 'missedPeakK' | 'tooSlow'> = {
+  missedPeakK: judged(0, [], 'K', []),
+  tooSlow: false,
+};
 
 /** At or below this a T6 part loses nothing in hours, so a probe may be blind meanwhile. */
 const QUIET_C = 150;
@@ -60,7 +67,7 @@ export function recordCases({
   const tolerance = (tempC: number): number =>
     toleranceC(wire.standard, wire.class, wire.type, tempC) ?? undefinedTolerance(tempC);
   const lowBy = attachmentError(attachment).high;
-  const { missedPeakK, tooSlow } = samplingLoss(history, 130_000);
+  const { missedPeakK, tooSlow } = probe.sampled ? samplingLoss(history, 130_000) : NOTHING_MISSED;
   const missedK = (tempC: number): number =>
     topC > ambientC ? (missedPeakK.high * Math.max(0, tempC - ambientC)) / (topC - ambientC) : 0;
   const readsLow = (tempC: number): number => attachmentCorrectionC(tempC, ambientC, lowBy) + missedK(tempC);

@@ -1,5 +1,5 @@
 import type { ThermalHistory } from '../history';
-import type { ChannelData } from './channelData';
+import { type ChannelData, isTrusted } from './channelData';
 import { TRUSTED } from './faultCodes';
 import type { GapPolicy } from './gapPolicy';
 
@@ -20,43 +20,40 @@ export function channelHistories(
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples[] {
-  let shared: Uint32Array | undefined;
-  return channels.map(({ tempC, marks, breaks }) => {
-    if (breaks.size === 0 && marks.every((mark) => mark === TRUSTED)) {
-      shared ??= gapsAfter(timeS, (a, b) => gaps.isGap(a, b));
-      return { history: history(timeS, tempC, shared), rows };
-    }
-    let count = 0;
-    for (let i = 0; i < marks.length; i++) if (marks[i] === TRUSTED) count++;
-    const ownTimeS = new Float64Array(count);
-    const ownRows = new Uint32Array(count);
-    const gapAfter: number[] = [];
-    const jumps = [...breaks].sort((a, b) => a - b);
-    let k = 0;
-    let last = -1;
-    let jump = 0;
-    for (let i = 0; i < marks.length; i++) {
-      if (marks[i] !== TRUSTED) continue;
-      let isBroken = false;
-      for (; jump < jumps.length && jumps[jump]! <= i; jump++) isBroken ||= jumps[jump]! > last;
-      if (last >= 0 && (isBroken || gaps.isGap(last, i))) gapAfter.push(k - 1);
-      ownTimeS[k] = timeS[i]!;
-      ownRows[k] = rows[i]!;
-      tempC[k] = tempC[i]!;
-      last = i;
-      k++;
-    }
-    return {
-      history: history(ownTimeS, tempC.subarray(0, count), Uint32Array.from(gapAfter)),
-      rows: ownRows,
-    };
-  });
+  return channels.map((channel) =>
+    channel.breaks.size === 0 && isTrusted(channel.marks)
+      ? { history: history(timeS, channel.tempC, gaps.afterRow), rows }
+      : compact(channel, timeS, rows, gaps),
+  );
 }
 
-function gapsAfter(timeS: Float64Array, isGap: (a: number, b: number) => boolean): Uint32Array {
-  const after: number[] = [];
-  for (let i = 0; i + 1 < timeS.length; i++) if (isGap(i, i + 1)) after.push(i);
-  return Uint32Array.from(after);
+function compact(
+  { tempC, marks, breaks }: ChannelData,
+  timeS: Float64Array,
+  rows: Uint32Array,
+  gaps: GapPolicy,
+): TrustedSamples {
+  let count = 0;
+  for (let i = 0; i < marks.length; i++) if (marks[i] === TRUSTED) count++;
+  const ownTimeS = new Float64Array(count);
+  const ownRows = new Uint32Array(count);
+  const gapAfter: number[] = [];
+  const jumps = [...breaks].sort((a, b) => a - b);
+  let k = 0;
+  let last = -1;
+  let jump = 0;
+  for (let i = 0; i < marks.length; i++) {
+    if (marks[i] !== TRUSTED) continue;
+    let isBroken = false;
+    for (; jump < jumps.length && jumps[jump]! <= i; jump++) isBroken ||= jumps[jump]! > last;
+    if (last >= 0 && (isBroken || gaps.isGap(last, i))) gapAfter.push(k - 1);
+    ownTimeS[k] = timeS[i]!;
+    ownRows[k] = rows[i]!;
+    tempC[k] = tempC[i]!;
+    last = i;
+    k++;
+  }
+  return { history: history(ownTimeS, tempC.subarray(0, count), Uint32Array.from(gapAfter)), rows: ownRows };
 }
 
 function history(timeS: Float64Array, tempC: Float64Array, gapAfter: Uint32Array): ThermalHistory {

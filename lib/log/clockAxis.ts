@@ -37,7 +37,8 @@ export function clockAxis(
 ): ClockAxis {
   const perS = plan.kind === 'elapsed' || plan.kind === 'rows' ? 1 : US_PER_S;
   let breaks: number[] = [];
-  if (!isRising(table.clock, table.length)) {
+  const isInOrder = isRising(table.clock, table.length);
+  if (!isInOrder) {
     placeBlocks(table, plan, perS, notes);
     breaks = unwrap(table, plan, perS, hasZone, file, notes);
     dropStrays(table, perS, notes);
@@ -49,7 +50,7 @@ export function clockAxis(
   const isElapsed = perS === 1 || (plan.kind === 'time' && Math.abs(first) < ELAPSED_START_S * US_PER_S);
   const zero = isElapsed ? 0 : first;
   if (perS !== 1 || zero !== 0) for (let i = 0; i < ticks.length; i++) ticks[i] = (ticks[i]! - zero) / perS;
-  breaks = dropStanding(table, breaks, notes);
+  if (!isInOrder) breaks = dropStanding(table, breaks, notes);
   const timeS = table.clock.subarray(0, table.length);
   return {
     timeS,

@@ -33,10 +33,19 @@ export class ClockReader {
     return this.plan.kind === 'elapsed' || this.plan.kind === 'count';
   }
 
+  /** An elapsed clock is `number × timesS / perS` seconds; `perS` is 0 for the other clocks. */
+  get timesS(): number {
+    return this.plan.kind === 'elapsed' ? this.plan.timesS : 0;
+  }
+
+  get perS(): number {
+    return this.plan.kind === 'elapsed' ? this.plan.perS : 0;
+  }
+
   /** Clock of a number read from a number column. */
   fromNumber(value: number): number {
     const { plan } = this;
-    if (plan.kind === 'elapsed') return plan.timesS === 1 ? value / plan.perS : value * plan.timesS;
+    if (plan.kind === 'elapsed') return (value * plan.timesS) / plan.perS;
     if (plan.kind === 'count')
       return Math.round((value * plan.timesUs) / plan.roundUs) * plan.roundUs + plan.addUs;
     return Number.NaN;

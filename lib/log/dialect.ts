@@ -1,5 +1,5 @@
 import { TemperbookError } from '../quantity';
-import { fieldClass, isTyped, isValue } from './fieldClass';
+import { type FieldClass, fieldClass, isTyped, isValue } from './fieldClass';
 import { type SampleLine, splitFields } from './lines';
 import type { ReadOptions } from './readOptions';
 
@@ -23,18 +23,13 @@ export const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = {
 };
 
 /** Could these fields be a row of readings? Most are numbers, stamps or error words, and the first is a value. */
-export function isRowLike(fields: readonly string[]): boolean {
-  let filled = 0;
-  let typed = 0;
-  let first: boolean | undefined;
-  for (const field of fields) {
-    const kind = fieldClass(field);
-    if (kind === 'empty') continue;
-    filled++;
-    first ??= isValue(kind);
-    if (isTyped(kind)) typed++;
-  }
-  return filled > 0 && first === true && typed * 2 >= filled;
+export const isRowLike = (fields: readonly string[]): boolean => shareTyped(fields.map(fieldClass)) >= 0.5;
+
+/** Share of filled fields that are numbers, stamps or error words; 0 when the first of them is no value. */
+function shareTyped(kinds: readonly FieldClass[]): number {
+  const filled = kinds.filter((kind) => kind !== 'empty');
+  if (filled.length === 0 || !isValue(filled[0]!)) return 0;
+  return filled.filter(isTyped).length / filled.length;
 }
 
 interface Candidate {
@@ -75,31 +70,24 @@ export function sniffDialect(lines: readonly SampleLine[], file: string, options
 }
 
 function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidate {
-  const rows = lines.map(({ text }) => splitFields(text, delimiter)).filter(isRowLike);
+  const rows = lines
+    .map(({ text }) => splitFields(text, delimiter))
+    .map((fields) => ({ fields, typed: shareTyped(fields.map(fieldClass)) }))
+    .filter(({ typed }) => typed >= 0.5);
   const counts = new Map<number, number>();
-  for (const { length } of rows) counts.set(length, (counts.get(length) ?? 0) + 1);
-  let width = 0;
-  let most = 0;
-  for (const [length, count] of counts)
-    if (count > most || (count === most && length > width)) {
-      width = length;
-      most = count;
-    }
-  const ofWidth = rows.filter(({ length }) => length === width);
-  let typed = 0;
-  let filled = 0;
-  for (const fields of ofWidth)
-    for (const field of fields) {
-      const kind = fieldClass(field);
-      if (kind !== 'empty') filled++;
-      if (isTyped(kind)) typed++;
-    }
+  for (const { fields } of rows) counts.set(fields.length, (counts.get(fields.length) ?? 0) + 1);
+  const [width, most] = [...counts].reduce(
+    (best, next) => (next[1] > best[1] || (next[1] === best[1] && next[0] > best[0]) ? next : best),
+    [0, 0],
+  );
+  const ofWidth = rows.filter(({ fields }) => fields.length === width);
+  const typed = ofWidth.reduce((sum, row) => sum + row.typed, 0);
   // Two fields are better than one, more than two are no better than two.
   return {
     delimiter,
     width,
-    rows: ofWidth,
-    score: filled === 0 ? 0 : most * (typed / filled) * (width > 1 ? 2 : 1),
+    rows: ofWidth.map(({ fields }) => fields),
+    score: most === 0 ? 0 : typed * (width > 1 ? 2 : 1),
   };
 }
 

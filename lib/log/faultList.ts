@@ -1,5 +1,5 @@
 import { formatDuration, formatTemp } from '../quantity';
-import type { ChannelData, Limits } from './channelData';
+import { type ChannelData, isTrusted, type Limits } from './channelData';
 import { ABSENT, FAULT_KINDS, TRUSTED } from './faultCodes';
 import type { GapPolicy } from './gapPolicy';
 import { lineAt, splitFields } from './lines';
@@ -33,7 +33,9 @@ const LONGEST_VALUE = 60;
 
 /** Faults of every channel, rows of one kind in a row as one fault. */
 export function channelFaults(channels: readonly ChannelData[], context: FaultContext): Fault[][] {
-  const runs = channels.flatMap(({ marks, tempC }, k) => runsOf(k, marks, tempC, context));
+  const runs = channels.flatMap(({ marks, tempC }, k) =>
+    isTrusted(marks) ? [] : runsOf(k, marks, tempC, context),
+  );
   const texts = fieldTexts(runs, context);
   const faults: Fault[][] = channels.map(() => []);
   runs.forEach((run, r) => {
@@ -181,7 +183,7 @@ const sentence = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}.`;
 /** Rejected rows and gaps of the clock, in the order of the file. */
 export function rowFaults(rejects: readonly Reject[], context: FaultContext): Fault[] {
   const { table, timeS, text, gaps, clockColumn } = context;
-  const place = timeOfRow(table, timeS);
+  const place = rejects.length > 0 ? timeOfRow(table, timeS) : () => [0, 0] as const;
   const faults: Fault[] = [];
   let open: { -readonly [K in keyof Fault]: Fault[K] } | undefined;
   for (const { row, offset, kind, column, ...reject } of [...rejects].sort((a, b) => a.row - b.row)) {
@@ -198,8 +200,7 @@ export function rowFaults(rejects: readonly Reject[], context: FaultContext): Fa
     open = { kind, row, lastRow: row, column, value, reason, fromS, toS, readings: 1 };
     faults.push(open);
   }
-  for (let i = 0; i + 1 < timeS.length; i++) {
-    if (!gaps.isGap(i, i + 1)) continue;
+  for (const i of gaps.afterRow) {
     const span = formatDuration(timeS[i + 1]! - timeS[i]!);
     faults.push({
       kind: 'gap',

@@ -16,9 +16,13 @@ export function isDate(text: string): boolean {
   return !Number.isNaN(parseDate(text, 'day first'));
 }
 
+/** The ordinary case, looked for first. */
+const PLAIN = /^[+-]?\d{1,15}(?:[.,]\d{1,15})?$/;
+
 /** Classes a trimmed field. Either decimal mark is taken for one here. */
 export function fieldClass(text: string): FieldClass {
   if (text === '') return 'empty';
+  if (PLAIN.test(text)) return 'number';
   if ('value' in readCell(text, '.') || 'value' in readCell(text, ',')) return 'number';
   if (parseTime(text) || parseTime(text, 'm:s')) return 'time';
   if (isDate(text)) return 'date';

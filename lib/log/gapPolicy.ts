@@ -8,6 +8,8 @@ const AROUND = 4;
 export interface GapPolicy {
   /** Limit at the usual interval, s. */
   readonly limitS: number;
+  /** Rows (by index) after which no row comes for longer than that. */
+  readonly afterRow: Uint32Array;
   /** Is the time between rows a < b a gap? */
   readonly isGap: (a: number, b: number) => boolean;
 }
@@ -15,7 +17,7 @@ export interface GapPolicy {
 /**
  * A stretch is a gap when it is longer than the limit you gave, else than 4 usual intervals of the log and
  * also of the rows around it: a log whose rate changes half-way is not one long gap. A restart of the recording
- * is always a gap.
+ * (`breaks`, ascending) is always a gap.
  */
 export function gapPolicy(
   timeS: Float64Array,
@@ -26,20 +28,32 @@ export function gapPolicy(
   const limitS = givenS ?? GAP_INTERVALS * intervalS;
   // A hair of room for times that are multiples of the limit in decimals but not in binary.
   const limit = limitS * (1 + 1e-9);
-  const isBreak = new Set(breaks);
-  const usualAround = (a: number, b: number): number => {
-    const steps: number[] = [];
-    for (let i = Math.max(0, a - AROUND); i < a; i++) steps.push(timeS[i + 1]! - timeS[i]!);
-    for (let i = b; i < Math.min(timeS.length - 1, b + AROUND); i++) steps.push(timeS[i + 1]! - timeS[i]!);
-    return steps.length === 0 ? intervalS : median(steps);
-  };
-  return {
-    limitS,
-    isGap: (a, b) => {
-      if (isBreak.size > 0) for (let i = a; i < b; i++) if (isBreak.has(i)) return true;
-      const span = timeS[b]! - timeS[a]!;
-      if (span <= limit) return false;
-      return givenS !== undefined || span > GAP_INTERVALS * usualAround(a, b) * (1 + 1e-9);
-    },
-  };
+  const isLong = (a: number, b: number): boolean =>
+    givenS !== undefined || timeS[b]! - timeS[a]! > GAP_INTERVALS * usualAround(timeS, a, b) * (1 + 1e-9);
+  const isGap = (a: number, b: number): boolean =>
+    hasBetween(breaks, a, b) || (timeS[b]! - timeS[a]! > limit && isLong(a, b));
+  const after: number[] = [];
+  for (let i = 0; i + 1 < timeS.length; i++)
+    if (timeS[i + 1]! - timeS[i]! > limit || breaks.length > 0) if (isGap(i, i + 1)) after.push(i);
+  return { limitS, afterRow: Uint32Array.from(after), isGap };
+}
+
+/** Does any of the ascending numbers lie in [a, b)? */
+function hasBetween(sorted: readonly number[], a: number, b: number): boolean {
+  let low = 0;
+  let high = sorted.length;
+  while (low < high) {
+    const mid = (low + high) >> 1;
+    if (sorted[mid]! < a) low = mid + 1;
+    else high = mid;
+  }
+  return low < sorted.length && sorted[low]! < b;
+}
+
+/** Middle of the steps between the rows before a and after b, s; of the span itself when there are none. */
+function usualAround(timeS: Float64Array, a: number, b: number): number {
+  const steps: number[] = [];
+  for (let i = Math.max(0, a - AROUND); i < a; i++) steps.push(timeS[i + 1]! - timeS[i]!);
+  for (let i = b; i < Math.min(timeS.length - 1, b + AROUND); i++) steps.push(timeS[i + 1]! - timeS[i]!);
+  return steps.length === 0 ? 0 : median(steps);
 }

@@ -26,14 +26,14 @@ export interface SampleLine {
   readonly text: string;
 }
 
-const HEAD_LINES = 200;
-const WINDOW_LINES = 80;
+const HEAD_LINES = 120;
+const WINDOW_LINES = 40;
 const WINDOWS_AT = [0.25, 0.5, 0.75, 0.98];
 /** A line longer than any logger writes is looked at only so far. */
 const LONGEST_LOOKED_AT = 65_536;
 
 /**
- * Lines to decide the layout from: the first 200 and four windows further in, so that a long header or a late
+ * Lines to decide the layout from: the first 120 and four windows further in, so that a long header or a late
  * decimal mark is not missed. Blank lines are left out.
  */
 export function sampleLines({ bytes, decode }: LogText): SampleLine[] {

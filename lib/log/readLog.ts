@@ -1,5 +1,5 @@
 import { formatDuration, TemperbookError } from '../quantity';
-import type { ChannelData, Limits } from './channelData';
+import { type ChannelData, isTrusted, type Limits } from './channelData';
 import { channelHistories } from './channelHistory';
 import { type ClockAxis, clockAxis } from './clockAxis';
 import { type ColumnPlan, columnPlan } from './columnPlan';
@@ -19,7 +19,7 @@ import { checkOptions, type ReadOptions } from './readOptions';
 import { readRows } from './readRows';
 import { sourceBytes } from './sourceBytes';
 import { isoStamp } from './stamp';
-import { TO_CELSIUS } from './temperatureUnits';
+import { fromUnit } from './temperatureUnits';
 import type { RowAccount, ThermalLog } from './thermalLog';
 
 const MOST_COLUMNS = 1024;
@@ -74,10 +74,9 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
   const channels = channelData(table, plan);
   const emf = emfConversion(table, plan, options);
-  const raw = channels.map(({ tempC }) => tempC.slice(0, ZERO_START_ROWS));
-  for (const channel of channels) toCelsius(channel, limits, options.sentinels, emf);
-  markZeroStart(channels, (k, row) => raw[k]![row] ?? Number.NaN);
-  detectFaults(channels, axis.timeS, limits, options.accept ?? [], notes);
+  markZeroStart(channels);
+  const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
+  detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], notes);
 
   const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
   const context: FaultContext = {
@@ -117,9 +116,6 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
   };
 }
 
-/** Rows of zeros before the first measurement are looked for among so many. */
-const ZERO_START_ROWS = 1000;
-
 /** Sampled lines that are rows of the usual width, from the first row of the file on. */
 function sampledRows(
   sample: readonly SampleLine[],
@@ -150,7 +146,7 @@ function emfConversion(
   if (!thermocouple || !channels.some(({ unit }) => unit === 'mV')) return undefined;
   const { type, referenceC } = thermocouple;
   if (referenceC !== undefined) return { type, referenceC };
-  return { type, referenceC: reference!.subarray(0, length).map(TO_CELSIUS[referenceUnit]) };
+  return { type, referenceC: reference!.subarray(0, length).map((value) => fromUnit(value, referenceUnit)) };
 }
 
 function given<T extends object>(limits: T | undefined): Partial<T> {
@@ -160,9 +156,11 @@ function given<T extends object>(limits: T | undefined): Partial<T> {
 }
 
 function rowAccount(channels: readonly ChannelData[], { length, rejects }: LogTable): RowAccount {
+  const marked = channels.filter(({ marks }) => !isTrusted(marks));
   let flagged = 0;
-  for (let i = 0; i < length; i++)
-    if (channels.some(({ marks }) => marks[i] !== TRUSTED && marks[i] !== ABSENT)) flagged++;
+  if (marked.length > 0)
+    for (let i = 0; i < length; i++)
+      if (marked.some(({ marks }) => marks[i] !== TRUSTED && marks[i] !== ABSENT)) flagged++;
   return { read: length + rejects.length, kept: length - flagged, flagged, rejected: rejects.length };
 }
 

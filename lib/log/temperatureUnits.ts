@@ -1,15 +1,23 @@
-import { fahrenheitToCelsius, kelvinToCelsius, TemperbookError } from '../quantity';
+import { celsiusToFahrenheit, TemperbookError, ZERO_C_IN_K } from '../quantity';
 import { type ColumnSample, findColumn, median } from './columnSample';
 import type { ReadOptions, TempUnit } from './readOptions';
 
-/** Value in °C of a reading in a unit that is a straight line from °C; mV is not one. */
-export const TO_CELSIUS: Readonly<Record<Exclude<TempUnit, 'mV'>, (value: number) => number>> = {
-  '°C': (value) => value,
-  '°F': fahrenheitToCelsius,
-  K: kelvinToCelsius,
-  '0.1 °C': (value) => value / 10,
-  '0.001 °C': (value) => value / 1000,
+/** A unit that is a straight line from °C: °C = (value − zero) / perDegree. mV is not one. */
+export const SCALES: Readonly<
+  Record<Exclude<TempUnit, 'mV'>, { readonly zero: number; readonly perDegree: number }>
+> = {
+  '°C': { zero: 0, perDegree: 1 },
+  '°F': { zero: celsiusToFahrenheit(0), perDegree: 1.8 },
+  K: { zero: ZERO_C_IN_K, perDegree: 1 },
+  '0.1 °C': { zero: 0, perDegree: 10 },
+  '0.001 °C': { zero: 0, perDegree: 1000 },
 };
+
+/** Value in °C of a reading in one of these units. */
+export function fromUnit(value: number, unit: Exclude<TempUnit, 'mV'>): number {
+  const { zero, perDegree } = SCALES[unit];
+  return (value - zero) / perDegree;
+}
 
 /** Room temperature of any shop, °C: a log that starts in it has its unit right. Common practice, no source. */
 const ROOM_C = { low: 5, high: 40 };
@@ -84,7 +92,7 @@ function sharedUnit(
     numbers.every((value) => Number.isNaN(value) || Number.isInteger(value)),
   );
   const fits = (['°C', '°F', 'K', '0.001 °C'] as const).filter(
-    (unit) => isRoom(TO_CELSIUS[unit](start)) && (unit !== '0.001 °C' || areWhole),
+    (unit) => isRoom(fromUnit(start, unit)) && (unit !== '0.001 °C' || areWhole),
   );
   if (fits.length === 1) {
     notes.push(
@@ -132,9 +140,9 @@ function preambleUnit(
 function checkStart(sample: ColumnSample, unit: TempUnit, notes: string[]): void {
   const start = startOf(sample);
   if (unit === 'mV' || Number.isNaN(start)) return;
-  const startC = TO_CELSIUS[unit](start);
+  const startC = fromUnit(start, unit);
   if (isRoom(startC)) return;
-  const other = (['°C', '°F', 'K'] as const).find((u) => u !== unit && isRoom(TO_CELSIUS[u](start)));
+  const other = (['°C', '°F', 'K'] as const).find((u) => u !== unit && isRoom(fromUnit(start, u)));
   notes.push(
     `"${sample.column.name}" starts at ${round(start)} ${unit}, which is not room temperature: ${other ? `either the part was not at room temperature or the column is in ${other}; please check` : 'the part was already hot, or cold, when the log began'}.`,
   );

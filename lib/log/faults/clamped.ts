@@ -1,6 +1,7 @@
 import { formatTemp } from '../../quantity';
 import { type ChannelData, trustedRows } from '../channelData';
 import { codeOf } from '../faultCodes';
+import type { TraceScan } from './traceScan';
 
 const CLAMPED = codeOf('clamped');
 /** A trace that hardly moves has no ends to be clamped at, K. */
@@ -28,29 +29,27 @@ interface Run {
  * and be reached more than once, or be hotter than any preheat; the top must be run into and left at full
  * slope, as a plateau of metal never is.
  */
-export function markClamped(channel: ChannelData, rows: Uint32Array): void {
+export function markClamped(
+  channel: ChannelData,
+  { low, high, lowRun, highRun }: TraceScan,
+  rows: Uint32Array,
+): void {
   const { tempC, marks } = channel;
+  if (!(high - low >= LEAST_SWING_C) || high <= ABOVE_ROOM_C) return;
+  const mayBeLow = low > ABOVE_ROOM_C && lowRun >= BOTTOM_RUN;
+  if (!mayBeLow && highRun < TOP_RUN) return;
+
   const count = trustedRows(marks, rows);
   const at = (j: number) => tempC[rows[j]!]!;
-  let low = Number.POSITIVE_INFINITY;
-  let high = Number.NEGATIVE_INFINITY;
-  let digit = Number.POSITIVE_INFINITY;
-  for (let j = 0; j < count; j++) {
-    const value = at(j);
-    if (value < low) low = value;
-    if (value > high) high = value;
-    if (j > 0 && value !== at(j - 1)) digit = Math.min(digit, Math.abs(value - at(j - 1)));
-  }
-  if (!(high - low >= LEAST_SWING_C)) return;
-  const lowRuns = runsAt(low, BOTTOM_RUN);
+  const lowRuns = mayBeLow ? runsAt(low, BOTTOM_RUN) : [];
   const highRuns = runsAt(high, TOP_RUN);
-  if (lowRuns.length === 0 && highRuns.length === 0) return;
+  const digit = lastDigit();
   const other = longestOther();
 
   const lowCount = sum(lowRuns);
   const isReachedTwice = lowRuns.length > 1;
   if (
-    low > ABOVE_ROOM_C &&
+    lowRuns.length > 0 &&
     lowCount >= BOTTOM_SHARE * count &&
     (isReachedTwice || low > HOT_START_C) &&
     longest(lowRuns) >= LONGER_THAN_OTHERS * other
@@ -60,7 +59,7 @@ export function markClamped(channel: ChannelData, rows: Uint32Array): void {
       `the reading stays at exactly ${formatTemp(low, 1)}, the lowest it ever shows: the bottom of the instrument's range`,
     );
   const sharp = highRuns.filter(isSharp);
-  if (high > ABOVE_ROOM_C && sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
+  if (sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
     mark(
       highRuns,
       `the reading stays at exactly ${formatTemp(high, 1)}, the highest it ever shows, and runs into it at full slope: the top of the instrument's range`,
@@ -69,6 +68,14 @@ export function markClamped(channel: ChannelData, rows: Uint32Array): void {
   function mark(runs: readonly Run[], reason: string): void {
     for (const { from, to } of runs) for (let j = from; j <= to; j++) marks[rows[j]!] = CLAMPED;
     channel.remarks.set('clamped', reason);
+  }
+
+  /** Smallest step the reading makes. */
+  function lastDigit(): number {
+    let digit = Number.POSITIVE_INFINITY;
+    for (let j = 1; j < count; j++)
+      if (at(j) !== at(j - 1)) digit = Math.min(digit, Math.abs(at(j) - at(j - 1)));
+    return digit;
   }
 
   function runsAt(value: number, least: number): Run[] {

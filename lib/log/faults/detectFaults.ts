@@ -1,12 +1,13 @@
-import type { ChannelData, Limits } from '../channelData';
+import { type ChannelData, isTrusted, type Limits } from '../channelData';
 import { FAULT_KINDS, TRUSTED } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 import { markClamped } from './clamped';
 import { markLetGo } from './letGo';
 import { markOddChannels } from './neighbours';
 import { markRamps } from './ramps';
-import { markSpikes } from './spikes';
+import { markSpikes, SMALLEST_SPIKE_C } from './spikes';
 import { markSteps } from './steps';
+import { scanTrace, type TraceScan } from './traceScan';
 
 /**
  * Looks for readings that no part could give, in an order in which each search sees only what the ones before
@@ -15,18 +16,23 @@ import { markSteps } from './steps';
  */
 export function detectFaults(
   channels: readonly ChannelData[],
+  scans: readonly TraceScan[],
   timeS: Float64Array,
   limits: Limits,
   accept: readonly FaultKind[],
   notes: string[],
 ): void {
   const rows = new Uint32Array(timeS.length);
-  for (const channel of channels) {
-    markSpikes(channel, timeS, limits, rows);
-    markSteps(channel, timeS, limits, rows);
-    markRamps(channel, timeS);
-    markClamped(channel, rows);
-  }
+  channels.forEach((channel, k) => {
+    const scan = scans[k]!;
+    if (scan.largestStep >= SMALLEST_SPIKE_C) {
+      markSpikes(channel, timeS, limits, rows);
+      markSteps(channel, timeS, limits, rows);
+    }
+    const isWhole = isTrusted(channel.marks);
+    if (!isWhole) markRamps(channel, timeS);
+    markClamped(channel, isWhole ? scan : scanTrace(channel), rows);
+  });
   markOddChannels(channels);
   markLetGo(channels, timeS);
   noteTwins(channels, notes);

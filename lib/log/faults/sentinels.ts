@@ -1,8 +1,9 @@
 import { TemperbookError, ZERO_C_IN_K } from '../../quantity';
 import { emfToCelsius, type ThermocoupleType } from '../../thermocouple';
 import type { ChannelData, Limits } from '../channelData';
-import { codeOf } from '../faultCodes';
-import { TO_CELSIUS } from '../temperatureUnits';
+import { codeOf, TRUSTED } from '../faultCodes';
+import { SCALES } from '../temperatureUnits';
+import { scanTrace, type TraceScan } from './traceScan';
 
 /**
  * Numbers loggers write for an input that is open, too high or not measured: instrument overload, ends of
@@ -21,6 +22,7 @@ const ZERO = codeOf('absolute zero');
 const NOT_A_NUMBER = codeOf('not a number');
 const MISSING = codeOf('missing field');
 const OVERLOAD = 9e36;
+const ZERO_START_REMARK = 'all channels read exactly zero before the first measurement';
 const NAN_SENTINEL = 9.91e37;
 /** A sentinel that could be a temperature is one only when the reading jumps by so much to it or from it, K. */
 const SENTINEL_JUMP_C = 100;
@@ -34,46 +36,83 @@ export interface EmfConversion {
   readonly referenceC: Float64Array | number;
 }
 
-/** Turns a channel's numbers into °C in place and marks sentinels and temperatures no part can have. */
+/**
+ * Turns a channel's numbers into °C in place and marks sentinels and temperatures no part can have. Returns a
+ * scan of what is left.
+ */
 export function toCelsius(
-  { tempC, marks, unit }: ChannelData,
-  { lowC, highC }: Limits,
+  channel: ChannelData,
+  limits: Limits,
   sentinels: readonly number[] | undefined,
   emf: EmfConversion | undefined,
-): void {
+): TraceScan {
+  if (channel.unit === 'mV') convertEmf(channel, limits, new Set(sentinels ?? DEFAULT_SENTINELS), emf!);
+  else {
+    const scan = convertScale(channel, SCALES[channel.unit], limits, sentinels);
+    if (scan) return scan;
+  }
+  return scanTrace(channel);
+}
+
+/** Returns the scan of the converted channel when no reading had to be marked. */
+function convertScale(
+  channel: ChannelData,
+  { zero, perDegree }: { readonly zero: number; readonly perDegree: number },
+  { lowC, highC }: Limits,
+  sentinels: readonly number[] | undefined,
+): TraceScan | undefined {
+  const { tempC, marks } = channel;
+  const convert = (raw: number) => (raw - zero) / perDegree;
   const listed = new Set(sentinels ?? DEFAULT_SENTINELS);
+  const isBelieved = (value: number) => value >= lowC && value < highC;
+  const lowestListed = Math.min(...[...listed].filter((raw) => isBelieved(convert(raw))));
+  const scan = scanTrace(channel);
+  if (convert(scan.low) >= lowC && convert(scan.high) < highC && scan.high < lowestListed) {
+    if (zero !== 0 || perDegree !== 1)
+      for (let i = 0; i < tempC.length; i++) tempC[i] = (tempC[i]! - zero) / perDegree;
+    const largestStep = scan.largestStep / perDegree;
+    return { ...scan, low: convert(scan.low), high: convert(scan.high), largestStep };
+  }
   const perhaps: number[] = [];
-  const linear = unit === 'mV' ? undefined : TO_CELSIUS[unit];
   for (let i = 0; i < tempC.length; i++) {
-    if (marks[i] !== 0) continue;
+    if (marks[i] !== TRUSTED) continue;
     const raw = tempC[i]!;
-    if (linear && raw < OVERLOAD && raw > -OVERLOAD) {
-      const value = linear(raw);
-      tempC[i] = value;
-      const isListed = listed.has(raw);
-      if (value >= lowC && value < highC) {
-        if (!isListed) continue;
-        if (sentinels) marks[i] = OPEN;
-        else perhaps.push(i);
-      } else if (isListed) marks[i] = OPEN;
-      else if (value + ZERO_C_IN_K <= NEAR_ZERO_C && value + ZERO_C_IN_K >= -NEAR_ZERO_C) marks[i] = ZERO;
-      else marks[i] = OVER;
-    } else if (emf && raw < OVERLOAD && raw > -OVERLOAD && !listed.has(raw)) {
-      const cold = typeof emf.referenceC === 'number' ? emf.referenceC : emf.referenceC[i]!;
-      const value = Number.isNaN(cold) ? Number.NaN : fromEmf(emf.type, raw, cold);
-      tempC[i] = value;
-      if (Number.isNaN(cold)) marks[i] = MISSING;
-      else if (!(value >= lowC && value < highC)) marks[i] = OVER;
-    } else {
+    const value = convert(raw);
+    tempC[i] = value;
+    if (isBelieved(value)) {
+      if (!listed.has(raw)) continue;
+      if (sentinels) marks[i] = OPEN;
+      else perhaps.push(i);
+    } else if (listed.has(raw) || Math.abs(raw) >= OVERLOAD) {
       tempC[i] = Number.NaN;
-      marks[i] = Math.abs(raw) >= OVERLOAD ? (raw === NAN_SENTINEL ? NOT_A_NUMBER : OVER) : OPEN;
-    }
+      marks[i] = raw === NAN_SENTINEL ? NOT_A_NUMBER : Math.abs(raw) >= OVERLOAD ? OVER : OPEN;
+    } else marks[i] = Math.abs(value + ZERO_C_IN_K) <= NEAR_ZERO_C ? ZERO : OVER;
   }
   for (const i of perhaps) {
     const before = neighbour(tempC, marks, i, -1, perhaps.length);
     const after = neighbour(tempC, marks, i, 1, perhaps.length);
     const jumps = [before, after].some((value) => Math.abs(value - tempC[i]!) > SENTINEL_JUMP_C);
     if (jumps) marks[i] = OPEN;
+  }
+  return undefined;
+}
+
+function convertEmf(
+  { tempC, marks }: ChannelData,
+  { lowC, highC }: Limits,
+  listed: ReadonlySet<number>,
+  { type, referenceC }: EmfConversion,
+): void {
+  for (let i = 0; i < tempC.length; i++) {
+    if (marks[i] !== TRUSTED) continue;
+    const raw = tempC[i]!;
+    const isSentinel = listed.has(raw) || Math.abs(raw) >= OVERLOAD;
+    const coldC = typeof referenceC === 'number' ? referenceC : referenceC[i]!;
+    const value = isSentinel || Number.isNaN(coldC) ? Number.NaN : fromEmf(type, raw, coldC);
+    tempC[i] = value;
+    if (isSentinel) marks[i] = raw === NAN_SENTINEL ? NOT_A_NUMBER : Math.abs(raw) >= OVERLOAD ? OVER : OPEN;
+    else if (Number.isNaN(coldC)) marks[i] = MISSING;
+    else if (!(value >= lowC && value < highC)) marks[i] = OVER;
   }
 }
 
@@ -100,20 +139,20 @@ function neighbour(
   return Number.NaN;
 }
 
-/** Marks rows at the start in which every channel reads exactly zero, before the logger measured at all. */
-export function markZeroStart(
-  channels: readonly ChannelData[],
-  raw: (channel: number, row: number) => number,
-): void {
+/**
+ * Marks rows at the start in which every channel reads exactly zero, before the logger measured at all. Looks at
+ * the file's own numbers, so it comes before `toCelsius`.
+ */
+export function markZeroStart(channels: readonly ChannelData[]): void {
   const length = channels[0]?.tempC.length ?? 0;
+  const isZero = (row: number) =>
+    channels.every(({ tempC, marks }) => marks[row] !== TRUSTED || tempC[row] === 0);
   let zeros = 0;
-  while (zeros < length && channels.every(({ marks }, k) => marks[zeros] !== 0 || raw(k, zeros) === 0))
-    zeros++;
+  while (zeros < length && isZero(zeros)) zeros++;
   if (zeros === 0 || zeros === length) return;
-  const leaves = channels.some(({ marks }, k) => marks[zeros] === 0 && Math.abs(raw(k, zeros)) > 5);
-  if (!leaves) return;
+  if (!channels.some(({ tempC, marks }) => marks[zeros] === TRUSTED && Math.abs(tempC[zeros]!) > 5)) return;
   for (const { marks, remarks } of channels) {
-    for (let i = 0; i < zeros; i++) if (marks[i] === 0) marks[i] = MISSING;
-    remarks.set('missing field', 'all channels read exactly zero before the first measurement');
+    for (let i = 0; i < zeros; i++) if (marks[i] === TRUSTED) marks[i] = MISSING;
+    remarks.set('missing field', ZERO_START_REMARK);
   }
 }

@@ -4,7 +4,7 @@ import { localSteps } from './localSteps';
 
 const SPIKE = codeOf('spike');
 /** Smaller spikes change no verdict, K. */
-const SMALLEST_C = 15;
+export const SMALLEST_SPIKE_C = 15;
 /** So many times the usual step around it makes a spike stand out. */
 const STANDS_OUT = 10;
 /** A spike comes back to where it was within this share of its height: heat in metal leaves slowly. */
@@ -32,7 +32,7 @@ export function markSpikes(
     for (let j = 1; j + 1 < count; j++) {
       const start = tempC[rows[before]!]!;
       const step = tempC[rows[j]!]! - start;
-      if (step > -SMALLEST_C && step < SMALLEST_C) {
+      if (step > -SMALLEST_SPIKE_C && step < SMALLEST_SPIKE_C) {
         before = j;
         continue;
       }
@@ -52,7 +52,7 @@ export function markSpikes(
       const stepOut = at(last + 1) - at(last);
       if (stepIn * stepOut >= 0) return false;
       const height = Math.min(Math.abs(stepIn), Math.abs(stepOut));
-      if (height < SMALLEST_C) return false;
+      if (height < SMALLEST_SPIKE_C) return false;
       const { trend, size } = localSteps(tempC, rows, count, j, last);
       if (height < STANDS_OUT * size) return false;
       const inS = timeS[rows[j]!]! - timeS[rows[before]!]!;

@@ -82,11 +82,11 @@ export function lumpedNetwork(job: LumpedJob, toleranceK = 0.02): LumpedResult {
   const run = marchLumped(system, job.untilS, toleranceK);
   const finer = historiesOf(job, marchLumped(system, job.untilS, toleranceK / 4));
   const histories = historiesOf(job, run);
-  const storedJ = system.capacity.reduce(
-    (sum, c, i) => sum + c * (run.temps.at(-1)![i]! - system.startC[i]!),
-    0,
-  );
-  const turnover = run.pulsesJ.gross + run.lostJ.gross + Math.abs(storedJ);
+  const end = run.temps.at(-1)!;
+  const stored = system.capacity.map((c, i) => c * (end[i]! - system.startC[i]!));
+  const storedJ = stored.reduce((sum, heat) => sum + heat, 0);
+  const turnover =
+    run.pulsesJ.gross + run.lostJ.gross + stored.reduce((sum, heat) => sum + Math.abs(heat), 0);
   return {
     histories,
     energy: {

@@ -8,6 +8,8 @@ import type { TimeScale } from './timeScale';
 /** Faults of one channel, and the readings beside which they are marked. */
 export interface FaultyChannel {
   readonly name: string;
+  /** What the figure calls it. */
+  readonly label: string;
   readonly color: string;
   readonly history: ThermalHistory;
   readonly faults: readonly Fault[];
@@ -20,24 +22,27 @@ const SHADE_SHARE = 0.02;
 /** A shaded stretch wider than this share has room for its name. */
 const NAME_SHARE = 0.14;
 const MOST_NAMES = 4;
+const ROW_PX = 15;
 
 /**
  * Crosses at the last trusted reading before each fault, one for each cluster, and pale bands with a name
- * over long ones.
+ * over long ones. `limitsPx` are the limit lines' distances from the top, whose names the bands' names avoid.
  */
 export function faultMarks(
   channels: readonly FaultyChannel[],
   scale: TimeScale,
   spanS: number,
+  limitsPx: readonly number[],
 ): {
   readonly data: readonly Trace[];
   readonly shapes: readonly Shape[];
   readonly annotations: readonly Annotation[];
 } {
+  const free = freeRows(limitsPx);
   const data: Trace[] = [];
-  const shapes: Shape[] = [];
+  const shaded: [number, number][] = [];
   const annotations: Annotation[] = [];
-  for (const { name, color, history, faults } of channels) {
+  for (const { name, label, color, history, faults } of channels) {
     const clusters = cluster(faults, spanS * MERGE_SHARE);
     if (clusters.length === 0) continue;
     data.push({
@@ -55,35 +60,56 @@ export function faultMarks(
       if (toS - fromS < spanS * SHADE_SHARE) continue;
       const x0 = fromS / scale.secondsPerUnit;
       const x1 = toS / scale.secondsPerUnit;
-      shapes.push({
-        type: 'rect',
-        xref: 'x',
-        yref: 'y domain',
-        x0,
-        x1,
-        y0: 0,
-        y1: 1,
-        fillcolor: 'rgba(29,33,39,0.05)',
-        line: { width: 0 },
-        layer: 'below',
-      });
+      shaded.push([x0, x1]);
       if (toS - fromS >= spanS * NAME_SHARE && annotations.length < MOST_NAMES)
         annotations.push({
-          text: plotText(`${name} ${members[0]!.kind}`),
+          text: plotText(`${label} ${members[0]!.kind}`),
           x: (x0 + x1) / 2,
           y: 1,
           xref: 'x',
           yref: 'y domain',
           xanchor: 'center',
           yanchor: 'top',
-          yshift: -4 - 15 * annotations.length,
+          yshift: -free[annotations.length]!,
           showarrow: false,
           font: { size: TEXT_PX - 1, color: QUIET_INK },
         });
     }
   }
-  return { data, shapes, annotations };
+  return { data, shapes: united(shaded).map(shade), annotations };
 }
+
+/** Distances from the top at which a name meets no limit's, px. */
+function freeRows(limitsPx: readonly number[]): number[] {
+  const rows: number[] = [];
+  for (let top = 4; rows.length < MOST_NAMES; top += ROW_PX)
+    if (limitsPx.every((limit) => top + ROW_PX <= limit - ROW_PX - 2 || top >= limit + 2)) rows.push(top);
+  return rows;
+}
+
+/** Stretches that overlap become one, so that shade never lies on shade. */
+function united(stretches: readonly (readonly [number, number])[]): [number, number][] {
+  const whole: [number, number][] = [];
+  for (const [from, to] of [...stretches].sort((a, b) => a[0] - b[0])) {
+    const open = whole[whole.length - 1];
+    if (open && from <= open[1]) open[1] = Math.max(open[1], to);
+    else whole.push([from, to]);
+  }
+  return whole;
+}
+
+const shade = ([x0, x1]: readonly [number, number]): Shape => ({
+  type: 'rect',
+  xref: 'x',
+  yref: 'y domain',
+  x0,
+  x1,
+  y0: 0,
+  y1: 1,
+  fillcolor: 'rgba(29,33,39,0.05)',
+  line: { width: 0 },
+  layer: 'below',
+});
 
 interface Cluster {
   readonly fromS: number;

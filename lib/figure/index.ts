@@ -15,4 +15,4 @@ export type { StrengthLine } from './strengthPanel';
 export { escapeXml } from './svg/markup';
 export { traceFigure } from './traceFigure';
 export type { TracedChannel, TraceOptions } from './tracePanel';
-export { verdictFigure } from './verdictFigure';
+export { bestWitness, verdictFigure } from './verdictFigure';

@@ -10,16 +10,25 @@ const NARROW_PX = 358;
 const TITLE_PX = 26;
 
 /**
- * What draws a figure in a page, given plotly: hides the static picture once the live one stands, keeps the
- * °F labels round when zoomed, and leaves swiping to the page on a touch screen.
+ * What draws a figure in a page, given plotly: makes room for a legend that needs more rows on this screen,
+ * hides the static picture once the live one stands, keeps the °F labels round when zoomed, and leaves
+ * swiping to the page on a touch screen.
  */
 export const DRAW_FIGURE = `async (Plotly, figure) => {
   const { data, layout } = JSON.parse(figure.querySelector('script').textContent);
   const live = figure.querySelector('.live');
   const touch = matchMedia('(pointer: coarse)').matches;
   live.hidden = false;
+  if (touch) layout.dragmode = false;
+  if (layout.showlegend && layout.legend.entrywidth) {
+    const perRow = Math.floor((live.clientWidth - layout.margin.l - layout.margin.r) / (layout.legend.entrywidth + 44));
+    const rows = Math.ceil(data.filter((trace) => trace.showlegend).length / Math.max(1, perRow));
+    const more = Math.max(0, rows * 20 + 70 - layout.margin.b);
+    layout.margin.b += more;
+    layout.height += more;
+  }
   try {
-    await Plotly.newPlot(live, data, touch ? { ...layout, dragmode: false } : layout, {
+    await Plotly.newPlot(live, data, layout, {
       responsive: true,
       displaylogo: false,
       displayModeBar: touch ? false : 'hover',

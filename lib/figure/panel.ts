@@ -62,6 +62,3 @@ export function assemble(title: string, plotHeightPx: number, xaxis: Axis, panel
 
 /** Width a text takes at the figures' size, px: near enough to reserve room for it. */
 export const textWidthPx = (text: string): number => Math.ceil(text.length * 7.2);
-
-/** A name short enough for a label; the full one stays in the hover text and the tables. */
-export const shortName = (name: string): string => (name.length <= 26 ? name : `${name.slice(0, 25)}…`);

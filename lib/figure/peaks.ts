@@ -1,6 +1,7 @@
 import type { ThermalHistory } from '../history';
 import { formatTemp } from '../quantity';
 import type { Annotation, Trace } from './figure';
+import type { Naming } from './naming';
 import { spreadLabels } from './spreadLabels';
 import { lineLook, plotText, TEXT_PX, VEIL } from './style';
 import type { TimeScale } from './timeScale';
@@ -50,6 +51,7 @@ export function peakLabels(
   scale: TimeScale,
   { fromS, toS }: { readonly fromS: number; readonly toS: number },
   pxPerC: number,
+  { label }: Naming,
 ): Annotation[] {
   const offsets = new Array<number>(channels.length).fill(0);
   for (const column of columns(peaks, (toS - fromS) * COLUMN_SHARE)) {
@@ -62,7 +64,7 @@ export function peakLabels(
     const peak = peaks[index]!;
     const late = (peak.timeS - fromS) / (toS - fromS || 1) > 0.6;
     return {
-      text: plotText(`${name} ${peak.tempC.toFixed(0)} °C`),
+      text: plotText(`${label(name)} ${peak.tempC.toFixed(0)} °C`),
       x: Number((peak.timeS / scale.secondsPerUnit).toPrecision(7)),
       y: Number(peak.tempC.toFixed(1)),
       xref: 'x',

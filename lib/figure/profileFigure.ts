@@ -1,6 +1,7 @@
 import { endLabels } from './endLabels';
 import type { Annotation, Figure, Shape, Trace } from './figure';
-import { MARGIN, shortName, textWidthPx } from './panel';
+import { shortName } from './naming';
+import { MARGIN, textWidthPx } from './panel';
 import { requireSome } from './requireSome';
 import {
   axisHeading,

@@ -1,7 +1,7 @@
 import type { Figure } from './figure';
+import { namingOf } from './naming';
 import { assemble } from './panel';
 import { type StrengthLine, strengthPanel } from './strengthPanel';
-import { namingOf } from './style';
 import { timeAxis, timeScale } from './timeScale';
 import { spanOf } from './traceFigure';
 import { type TracedChannel, type TraceOptions, tracePanel } from './tracePanel';

@@ -4,17 +4,9 @@ import { formatPercent } from '../quantity';
 import { endLabels } from './endLabels';
 import type { Trace } from './figure';
 import { lastAtOrBefore } from './lastAtOrBefore';
-import { type Panel, shortName, textWidthPx } from './panel';
-import {
-  axisHeading,
-  baseAxis,
-  levelLine,
-  lineLook,
-  type Naming,
-  namingOf,
-  plotText,
-  withAlpha,
-} from './style';
+import { type Naming, namingOf, shortName } from './naming';
+import { type Panel, textWidthPx } from './panel';
+import { axisHeading, baseAxis, levelLine, lineLook, plotText, withAlpha } from './style';
 import type { TimeScale } from './timeScale';
 
 /** Strength kept along one history. */
@@ -68,7 +60,7 @@ export function strengthPanel(
   const naming = place.naming ?? namingOf(lines.map(({ name }) => name));
   const labels = lines.map(({ name }, index) => {
     const kept = formatPercent(ends[index]! / 100);
-    return naming === 'direct' ? `${name} ${kept}` : kept;
+    return naming.mode === 'direct' ? `${naming.label(name)} ${kept}` : kept;
   });
   const few = lines.length <= MOST_BANDS;
   const looks = lines.map(({ look }, index) => look ?? index);
@@ -96,7 +88,7 @@ export function strengthPanel(
       [place.axis === 'y' ? 'yaxis' : 'yaxis3']: { ...baseAxis(), range, domain: place.domain, nticks: 5 },
     },
     rightPx: Math.max(...labels.map(textWidthPx)) + 22,
-    legendNames: place.naming || naming === 'direct' ? [] : lines.map(({ name }) => shortName(name)),
+    legendNames: place.naming || naming.mode === 'direct' ? [] : lines.map(({ name }) => shortName(name)),
   };
 }
 
@@ -169,7 +161,7 @@ function nominal(
   yaxis: 'y' | 'y3',
   alone: boolean,
 ): Trace {
-  const { color, dash } = lineLook(look, naming);
+  const { color, dash } = lineLook(look, naming.mode);
   return {
     type: 'scatter',
     mode: 'lines',
@@ -179,7 +171,7 @@ function nominal(
     yaxis,
     connectgaps: false,
     line: { color, dash, width: 1.8 },
-    showlegend: alone && naming === 'legend',
+    showlegend: alone && naming.mode === 'legend',
     customdata: broken(
       track.lowPct.map((low, i) => `${low.toFixed(0)} to ${track.highPct[i]!.toFixed(0)}`),
       track,

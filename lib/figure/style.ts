@@ -1,4 +1,5 @@
 import type { Annotation, Axis, Layout, LineStyle, MarkerSymbol, Shape } from './figure';
+import type { NamingMode } from './naming';
 
 /** Text and rules. One ink, two greys: a figure's colour is kept for its channels. */
 export const INK = '#1d2127';
@@ -18,24 +19,13 @@ const COLOURS = ['#1d5fa6', '#b8500f', '#0d7a63', '#8d3f8f', '#82680a', '#39424e
 const DASHES = ['solid', 'dash', 'dot'] as const;
 const SYMBOLS: readonly MarkerSymbol[] = ['circle', 'square', 'diamond', 'triangle-up'];
 
-/** Where lines get their names: beside them, or in a legend when they are many or their names long. */
-export type Naming = 'direct' | 'legend';
-const MOST_DIRECT = 5;
-const LONGEST_DIRECT = 9;
-
-export function namingOf(names: readonly string[]): Naming {
-  return names.length <= MOST_DIRECT && names.every((name) => name.length <= LONGEST_DIRECT)
-    ? 'direct'
-    : 'legend';
-}
-
 /**
  * The look of the n-th line. Colour is the first cue; the second is the marker at its peak where lines are
  * named directly, and the dash in a legend.
  */
 export function lineLook(
   index: number,
-  naming: Naming = 'direct',
+  mode: NamingMode = 'direct',
 ): {
   readonly color: string;
   readonly dash: NonNullable<LineStyle['dash']>;
@@ -44,7 +34,7 @@ export function lineLook(
   const round = Math.floor(index / COLOURS.length);
   return {
     color: COLOURS[index % COLOURS.length]!,
-    dash: DASHES[(naming === 'legend' ? index + round : round) % DASHES.length]!,
+    dash: DASHES[(mode === 'legend' ? index + round : round) % DASHES.length]!,
     symbol: SYMBOLS[index % SYMBOLS.length]!,
   };
 }

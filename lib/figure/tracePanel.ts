@@ -5,9 +5,10 @@ import { celsiusToFahrenheit } from '../quantity';
 import { faultMarks } from './faultMarks';
 import type { Annotation, Trace } from './figure';
 import { type FigureLimit, limitLines, limitsInSight } from './limitLines';
-import { type Panel, shortName, textWidthPx } from './panel';
+import { namingOf, shortName } from './naming';
+import { type Panel, textWidthPx } from './panel';
 import { type DrawnChannel, peakLabels, peakMark, peakOf } from './peaks';
-import { lineLook, namingOf, plotText, QUIET_INK, TEXT_PX, VEIL } from './style';
+import { lineLook, plotText, QUIET_INK, TEXT_PX, VEIL } from './style';
 import { temperatureAxes } from './temperatureAxes';
 import type { TimeScale } from './timeScale';
 
@@ -42,18 +43,21 @@ export function tracePanel(
   const lowC = Math.min(0, ...channels.map(({ history }) => coldest(history)));
   const highC = Math.max(hottestC, ...limits.map((limit) => limit.limitC)) * 1.08 + 4;
   const pxPerC = place.heightPx / (highC - lowC);
-  const direct = namingOf(all.map(({ name }) => name)) === 'direct';
+  const naming = namingOf(all.map(({ name }) => name));
+  const direct = naming.mode === 'direct';
   const axes = temperatureAxes(lowC, highC, place.domain);
   const lines = limitLines(limits, channels, span, pxPerC);
   const marks = faultMarks(
     channels.map(({ name, history, faults = [], look }) => ({
       name,
+      label: naming.label(name),
       history,
       faults,
       color: lineLook(look).color,
     })),
     scale,
     span.toS - span.fromS,
+    limits.map(({ limitC }) => (highC - limitC) * pxPerC),
   );
   const order = channels.map((_, index) => index).sort((a, b) => peaks[b]!.tempC - peaks[a]!.tempC);
   return {
@@ -74,8 +78,8 @@ export function tracePanel(
     annotations: [
       ...axes.headings,
       ...lines.annotations,
-      ...(direct ? peakLabels(channels, peaks, scale, span, pxPerC) : []),
-      ...passLabels(options.passes ?? [], scale),
+      ...(direct ? peakLabels(channels, peaks, scale, span, pxPerC, naming) : []),
+      ...passLabels(options.passes ?? [], scale, span.toS - span.fromS),
       ...marks.annotations,
       ...footNotes(all, marks.data.length > 0),
     ],
@@ -137,19 +141,32 @@ function line(
   };
 }
 
-function passLabels(passes: readonly Pass[], scale: TimeScale): Annotation[] {
-  return passes.map((pass) => ({
-    text: pass.number === passes[0]!.number ? `pass ${pass.number}` : String(pass.number),
-    x: Number((pass.peakS / scale.secondsPerUnit).toPrecision(7)),
-    y: 1,
-    xref: 'x',
-    yref: 'y domain',
-    xanchor: 'center',
-    yanchor: 'bottom',
-    yshift: 8,
-    showarrow: false,
-    font: { size: TEXT_PX - 1, color: QUIET_INK },
-  }));
+/** Passes nearer than this share of the span share one label. */
+const PASS_SHARE = 0.03;
+
+function passLabels(passes: readonly Pass[], scale: TimeScale, spanS: number): Annotation[] {
+  const groups: Pass[][] = [];
+  for (const pass of passes) {
+    const open = groups[groups.length - 1];
+    if (open && pass.peakS - open[open.length - 1]!.peakS < PASS_SHARE * spanS) open.push(pass);
+    else groups.push([pass]);
+  }
+  return groups.map((group, rank) => {
+    const numbers = group.map(({ number }) => number).join(', ');
+    const middleS = group.reduce((sum, { peakS }) => sum + peakS, 0) / group.length;
+    return {
+      text: rank === 0 ? `pass ${numbers}` : numbers,
+      x: Number((middleS / scale.secondsPerUnit).toPrecision(7)),
+      y: 1,
+      xref: 'x',
+      yref: 'y domain',
+      xanchor: 'center',
+      yanchor: 'bottom',
+      yshift: 8,
+      showarrow: false,
+      font: { size: TEXT_PX - 1, color: QUIET_INK },
+    };
+  });
 }
 
 /** Says once what a cross means, and which channels hold nothing that could be drawn. */

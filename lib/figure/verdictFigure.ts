@@ -1,4 +1,4 @@
-import type { Verdict } from '../decision';
+import type { ChannelVerdict, Verdict } from '../decision';
 import type { ThermalLog } from '../log';
 import type { Figure } from './figure';
 import { gapsOf } from './gapsOf';
@@ -8,8 +8,8 @@ import { channelsOf } from './traceFigure';
 import type { TracedChannel, TraceOptions } from './tracePanel';
 
 /**
- * The picture of a verdict: the trace above, strength kept below, on one time axis. Limits and passes come
- * from the channel that was judged worst unless given. Throws `TemperbookError` when there is no channel.
+ * The picture of a verdict: the trace above, strength kept below, on one time axis. Limits come from the
+ * channel that was judged worst, passes from the best witness, unless given. Throws `TemperbookError` when there is no channel.
  */
 export function verdictFigure(
   of: ThermalLog | readonly TracedChannel[],
@@ -28,7 +28,7 @@ export function verdictFigure(
     {
       title: 'Temperature and strength kept',
       limits: worst?.limits ?? [],
-      passes: worst?.passes ?? [],
+      passes: bestWitness(verdict.channels)?.passes ?? [],
       allowanceFraction: verdict.allowanceFraction,
       ...options,
     },
@@ -38,4 +38,14 @@ export function verdictFigure(
 /** The channel with the lowest low side of strength kept. */
 export function worstChannel(verdict: Verdict): Verdict['channels'][number] | undefined {
   return [...verdict.channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
+}
+
+/** The channel that shows the passes best: the hottest of those that recorded nearly throughout. */
+export function bestWitness<Channel extends Pick<ChannelVerdict, 'coveredS' | 'peakC'>>(
+  channels: readonly Channel[],
+): Channel | undefined {
+  const longestS = Math.max(...channels.map(({ coveredS }) => coveredS));
+  return channels
+    .filter(({ coveredS }) => coveredS >= 0.95 * longestS)
+    .sort((a, b) => b.peakC.nominal - a.peakC.nominal)[0];
 }

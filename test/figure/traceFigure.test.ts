@@ -99,6 +99,13 @@ describe('traceFigure', () => {
     expect(texts(figure)).toContain('✕ reading left out');
   });
 
+  it('shades once where several channels fail together', () => {
+    const log = sampleLog();
+    const tc3 = log.channels[2]!;
+    const figure = traceFigure([tc3, { ...tc3, name: 'TC5' }, { ...tc3, name: 'TC6' }]);
+    expect(figure.layout.shapes!.filter(({ type }) => type === 'rect')).toHaveLength(1);
+  });
+
   it('keeps labels of neighbouring peaks apart', () => {
     const figure = traceFigure(
       [201, 202, 203, 204].map((riseC, i) => ({ name: `TC${i + 1}`, history: passTrace(riseC, 9) })),
@@ -111,6 +118,33 @@ describe('traceFigure', () => {
       .sort((a, b) => a - b);
     expect(heights).toHaveLength(4);
     for (let i = 1; i < 4; i++) expect(heights[i]! - heights[i - 1]!).toBeGreaterThanOrEqual(15.7);
+  });
+
+  it('calls numbered probes by their number where that tells them apart', () => {
+    const history = passTrace(200, 9);
+    const label = (...names: string[]) => texts(traceFigure(names.map((name) => ({ name, history }))));
+    const peak = Math.max(...history.tempC).toFixed(0);
+    expect(label('TC1 block 12 mm', 'TC2 lug')).toEqual(
+      expect.arrayContaining([`TC1 ${peak} °C`, `TC2 ${peak} °C`]),
+    );
+    expect(label('block near', 'block far').join()).not.toContain('block');
+    expect(label('TC1 near', 'TC1 far').join()).not.toContain('TC1');
+  });
+
+  it('gives passes close together one label', () => {
+    const pass = (number: number, peakS: number) => ({
+      number,
+      startS: peakS - 5,
+      peakS,
+      endS: peakS + 50,
+      peakC: 200,
+      interpassC: 50,
+      heatingRateKPerS: 30,
+      coolingRateKPerS: 5,
+    });
+    const passes = [pass(1, 100), pass(2, 600), pass(3, 630)];
+    const figure = traceFigure([{ name: 'TC1', history: passTrace(200, 9) }], { passes });
+    expect(texts(figure)).toEqual(expect.arrayContaining(['pass 1', '2, 3']));
   });
 
   it('gives twelve channels a legend, hottest first, and no two the same look', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { scenarioFigure, strengthFigure, verdictFigure } from '../../lib/figure';
+import { bestWitness, scenarioFigure, strengthFigure, verdictFigure } from '../../lib/figure';
 import { TemperbookError } from '../../lib/quantity';
 import { passTrace, sampleLog, sampleTrack, sampleVerdict } from './samples';
 
@@ -55,6 +55,16 @@ describe('verdictFigure', () => {
     const texts = figure.layout.annotations!.map(({ text }) => text);
     expect(texts).toContain('shop limit 227 °C (440 °F)');
     expect(texts).toEqual(expect.arrayContaining(['pass 1', '2', '3', '4']));
+  });
+
+  it('takes the passes from the hottest probe that recorded throughout', () => {
+    const [tc1, tc2] = verdict.channels;
+    const brief = { ...tc1!, coveredS: tc1!.coveredS / 2 };
+    const hotter = { ...tc2!, peakC: { ...tc2!.peakC, nominal: 400 } };
+    expect(bestWitness([tc1!, tc2!])).toBe(tc1);
+    expect(bestWitness([brief, tc2!])).toBe(tc2);
+    expect(bestWitness([tc1!, hotter])).toBe(hotter);
+    expect(bestWitness([])).toBeUndefined();
   });
 
   it('keeps a colour with its channel when another was not judged', () => {

@@ -31,7 +31,7 @@ th:last-child, td:last-child { padding-right: 0; }
 thead th { color: var(--quiet); font-size: .8125rem; border-bottom-color: #9aa1ab; }
 tbody th { font-weight: 600; }
 tbody th { min-width: 5.5rem; }
-.probes td, .probes th, .word { white-space: nowrap; }
+.word { white-space: nowrap; }
 .word { display: inline-flex; align-items: center; gap: .35rem; color: var(--tone); font-weight: 600; }
 .bar { display: block; width: 132px; height: 16px; margin-top: .15rem; }
 .bar .rail { stroke: #c9ced6; } .bar .band { fill: #aab2bd; } .bar .value { fill: var(--ink); } .bar .needed { stroke: var(--ink); stroke-width: 1.4; }
@@ -49,11 +49,11 @@ tbody th { min-width: 5.5rem; }
   main { padding: .75rem 1rem 2rem; }
   header { display: block; margin-bottom: .8rem; } header p { margin-bottom: .3rem; }
   .lead { font-size: 1.0625rem; } .why { font-size: .9375rem; }
-  .numbers { grid-template-columns: 1fr 1fr; gap: .5rem 1.2rem; margin: .8rem 0; }
+  .numbers { grid-template-columns: 1fr 1fr; gap: .5rem 1rem; margin: .8rem 0; } .numbers dd { font-size: .9375rem; }
   thead { display: none; }
   table, tbody, tr, th, td { display: block; }
   tr { border-bottom: 1px solid var(--rule); padding: .5rem 0; }
-  tbody th, tbody td, .probes td, .probes th { border: 0; padding: .12rem 0; white-space: normal; }
+  tbody th, tbody td { border: 0; padding: .12rem 0; }
   tbody td { display: grid; grid-template-columns: 8.2rem minmax(0, 1fr); gap: .6rem; }
   tbody td > .bar { grid-column: 2; }
   tbody td::before { content: attr(data-label); color: var(--quiet); font-size: .8125rem; line-height: 1.7; }

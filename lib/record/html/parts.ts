@@ -38,12 +38,16 @@ export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0');
 
 /** "91 % (85 to 95 %)". */
 export const keptText = ({ nominal, low, high }: Judged): string =>
-  unbroken(`${formatPercent(nominal)} (${Math.round(low * 100)} to ${formatPercent(high)})`);
+  `${unbroken(formatPercent(nominal))} ${unbroken(`(${Math.round(low * 100)} to ${formatPercent(high)})`)}`;
+
+/** "205 MPa (190 to 220)". */
+export const yieldText = ({ nominal, low, high }: Judged): string =>
+  `${unbroken(`${Math.round(nominal)} MPa`)} ${unbroken(`(${Math.round(low)} to ${Math.round(high)})`)}`;
 
 /** "38 s (38 s to 71 s)", or the one value where the band is nothing. */
 export function durationText({ nominal, low, high }: Judged): string {
   const [a, b, c] = [formatDuration(nominal), formatDuration(low), formatDuration(high)];
-  return unbroken(a === b && a === c ? a : `${a} (${b} to ${c})`);
+  return a === b && a === c ? unbroken(a) : `${unbroken(a)} ${unbroken(`(${b} to ${c})`)}`;
 }
 
 /** "319 °C (606 °F)". */
@@ -59,7 +63,7 @@ export const KNOWN_IN_WORDS: Readonly<Record<HowKnown, string>> = {
 };
 
 /** Range of the small bars, fraction of the starting yield. */
-const BAR = { low: 0.5, high: 1.1, widthPx: 132 } as const;
+const BAR = { low: 0.4, high: 1.2, widthPx: 132 } as const;
 
 /** Strength kept as a small bar: the band, the value, and the line that must be held. */
 export function keptBar({ nominal, low, high }: Judged, needed: number): Html {

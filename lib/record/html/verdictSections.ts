@@ -1,6 +1,6 @@
+import { bestWitness } from '../../figure';
 import { formatDuration, formatPercent, formatTemp } from '../../quantity';
 import type { ConsideredOption, DecisionRecord, RecordedVerdict } from '../decisionRecord';
-import { worstOf } from './firstScreen';
 import { type Html, html } from './html';
 import {
   durationText,
@@ -14,6 +14,7 @@ import {
   tempText,
   unbroken,
   wordOf,
+  yieldText,
 } from './parts';
 
 type Channels = RecordedVerdict['channels'];
@@ -28,7 +29,7 @@ export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
       tempText(channel.peakC),
       above && above.high > 0 ? durationText(above) : 'never',
       html`${keptText(channel.yieldKeptFraction)}${keptBar(channel.yieldKeptFraction, 1 - allowanceFraction)}`,
-      `${Math.round(channel.yieldMPa.nominal)} MPa (${Math.round(channel.yieldMPa.low)} to ${Math.round(channel.yieldMPa.high)})`,
+      yieldText(channel.yieldMPa),
       wordOf(channel.verdict),
     ];
   });
@@ -42,7 +43,7 @@ export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
   ];
   return section('Each probe', [
     html`<div class="keep">${table(columns, rows, 'probes')}</div>`,
-    html`<p class="note">Bars run from 50 to 110 % of the yield before welding: the dot is the value, the stripe its band, the upright line the ${formatPercent(1 - allowanceFraction)} you asked for.</p>`,
+    html`<p class="note">Bars run from 40 to 120 % of the yield before welding, and stop there: the dot is the value, the stripe its band, the upright line the ${formatPercent(1 - allowanceFraction)} you asked for.</p>`,
   ]);
 }
 
@@ -117,19 +118,19 @@ function timesAbove(channels: Channels, name: string): string {
   return crossed.length > 0 ? crossed.join('; ') : 'no probe went above it';
 }
 
-/** Passes as found in the trace of the probe that was judged worst; the others' are in the JSON file. */
-export function passes(verdict: RecordedVerdict): Html | undefined {
-  const worst = worstOf(verdict);
-  if (!worst || worst.passes.length === 0) return undefined;
-  return section(`Passes found at ${worst.name}`, [
+/** Passes as found in the trace of the probe that shows them best; the others' are in the JSON file. */
+export function passes({ channels }: RecordedVerdict): Html | undefined {
+  const witness = bestWitness(channels);
+  if (!witness || witness.passes.length === 0) return undefined;
+  return section(`Passes found at ${witness.name}`, [
     table(
       ['Pass', 'Began after', 'Metal before it', 'Peak', 'Share of the exposure'],
-      worst.passes.map((pass, i) => [
+      witness.passes.map((pass, i) => [
         `pass ${pass.number}`,
         formatDuration(pass.startS),
         formatTemp(pass.interpassC),
         formatTemp(pass.peakC),
-        formatPercent(worst.passShare[i] ?? 0),
+        formatPercent(witness.passShare[i] ?? 0),
       ]),
     ),
     html`<p class="note">Passes of the other probes are in the JSON file of this record.</p>`,

@@ -51,4 +51,28 @@ export {
   type LumpedResult,
   lumpedNetwork,
 } from './lumped/lumpedNetwork';
+export type {
+  MetalProperties,
+  PartRegion,
+  PlanPoint,
+  PlanShape,
+  PlateContact,
+  PlateDoubt,
+  PlateEnergy,
+  PlateGrid,
+  PlateOptions,
+  PlatePass,
+  PlatePassResult,
+  PlatePlan,
+  PlateProbe,
+  PlateProbeError,
+  PlateProbeResult,
+  PlateProgress,
+  PlateResult,
+  PlateSteps,
+  PlateSurface,
+  PropertyValue,
+  SourceRadius,
+} from './plate';
+export { solvePlate } from './plate';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';

@@ -1,0 +1,110 @@
+import { requireNumber, TemperbookError } from '../../quantity';
+import type { PlanShape, PlatePass, PlatePlan } from './platePlan';
+import { boundsOf } from './shape';
+
+const MOST_CELLS = 4_000_000;
+const TEMPERATURE = { low: -100, high: 2000 };
+
+/** Checks every number of a plan that can be judged without cutting it into cells. @throws TemperbookError */
+export function checkPlan(plan: PlatePlan): void {
+  const cellMm = requireNumber(plan.cellMm, 'cellMm', { low: 0.01, high: 1000 });
+  if (!plan.part.some((region) => region.thicknessMm > 0))
+    throw new TemperbookError('The plan has no part', { expected: 'at least one region with a thickness' });
+  for (const [i, region] of plan.part.entries()) {
+    const name = region.name ?? `region ${i + 1}`;
+    checkShape(region.shape, name);
+    requireNumber(region.thicknessMm, `thicknessMm of ${name}`, { low: 0, high: 1000 });
+  }
+  const solid = plan.part.filter((region) => region.thicknessMm > 0).map((region) => boundsOf(region.shape));
+  const span = (low: 0 | 1, high: 2 | 3) =>
+    Math.max(...solid.map((b) => b[high])) - Math.min(...solid.map((b) => b[low]));
+  const cells = (span(0, 2) / cellMm) * (span(1, 3) / cellMm);
+  if (cells > MOST_CELLS)
+    throw new TemperbookError('The plan has more cells than can be computed', {
+      found: `${Math.round(cells)} cells of ${cellMm} mm`,
+      expected: `at most ${MOST_CELLS}`,
+      remedy: 'Choose larger cells or a smaller piece of the part',
+    });
+  const { convectionWPerM2K, emissivity, ambientC } = plan.surface;
+  requireNumber(convectionWPerM2K, 'convectionWPerM2K', { low: 0, high: 1e5 });
+  requireNumber(emissivity, 'emissivity', { low: 0, high: 1 });
+  requireNumber(ambientC, 'ambientC', TEMPERATURE);
+  for (const [i, contact] of (plan.contacts ?? []).entries()) {
+    const name = contact.name ?? `contact ${i + 1}`;
+    checkShape(contact.shape, name);
+    requireNumber(contact.conductanceWPerM2K, `conductanceWPerM2K of ${name}`, { low: 0, high: 1e9 });
+    requireNumber(contact.bodyC, `bodyC of ${name}`, { low: -273.15, high: 1e7 });
+    if (contact.bodyHeatJPerK !== undefined)
+      requireNumber(contact.bodyHeatJPerK, `bodyHeatJPerK of ${name}`, { low: 1e-3 });
+  }
+  requireNumber(plan.initialC, 'initialC', TEMPERATURE);
+  for (const [i, { shape, tempC }] of (plan.preheat ?? []).entries()) {
+    checkShape(shape, `preheat area ${i + 1}`);
+    requireNumber(tempC, `tempC of preheat area ${i + 1}`, TEMPERATURE);
+  }
+  const names = plan.probes.map((probe) => probe.name);
+  for (const [i, { name, xMm, yMm }] of plan.probes.entries()) {
+    requireNumber(xMm, `xMm of probe "${name}"`);
+    requireNumber(yMm, `yMm of probe "${name}"`);
+    if (names.indexOf(name) !== i)
+      throw new TemperbookError('Two probes have the same name', { found: `"${name}"` });
+  }
+  for (const [i, pass] of plan.passes.entries()) checkPass(pass, pass.name ?? `pass ${i + 1}`, plan);
+  if ('coolForS' in plan.until) requireNumber(plan.until.coolForS, 'coolForS', { low: 0, high: 1e6 });
+  else requireNumber(plan.until.coolToC, 'coolToC', TEMPERATURE);
+}
+
+function checkPass(pass: PlatePass, name: string, { cellMm, probes }: PlatePlan): void {
+  const positive = { low: Number.MIN_VALUE };
+  if (!(pass.travelMmPerS > 0))
+    throw new TemperbookError(`${name} has no travel speed`, {
+      found: `${pass.travelMmPerS} mm/s`,
+      expected: 'a speed above zero',
+      remedy: 'For a dwell give a short path and the speed that takes the dwell time',
+    });
+  requireNumber(pass.travelMmPerS, `travelMmPerS of ${name}`, { ...positive, high: 1000 });
+  requireNumber(pass.netPowerW, `netPowerW of ${name}`, { ...positive, high: 1e6 });
+  for (const [x, y] of pass.path) {
+    requireNumber(x, `path of ${name}`);
+    requireNumber(y, `path of ${name}`);
+  }
+  const [start, ...rest] = pass.path;
+  if (!start || rest.every(([x, y]) => x === start[0] && y === start[1]))
+    throw new TemperbookError(`The path of ${name} has no length`, {
+      found: `${pass.path.length} point(s)`,
+      expected: 'at least two different points',
+    });
+  const radius = pass.sourceRadiusMm;
+  const radii = typeof radius === 'number' ? [radius] : [radius.acrossMm, radius.aheadMm, radius.behindMm];
+  for (const mm of radii) {
+    requireNumber(mm, `sourceRadiusMm of ${name}`, { ...positive, high: 1000 });
+    if (mm < cellMm)
+      throw new TemperbookError(`The cells are too coarse for the arc of ${name}`, {
+        found: `cells of ${cellMm} mm and a source radius of ${mm} mm`,
+        expected: 'cells no larger than the radius, better half of it',
+        remedy: `Choose cells of ${Number((mm / 2).toPrecision(2))} mm`,
+      });
+  }
+  const { waitS = 0, interpassC, atProbe } = pass.startAfter ?? {};
+  requireNumber(waitS, `waitS of ${name}`, { low: 0, high: 1e6 });
+  if (interpassC === undefined) return;
+  requireNumber(interpassC, `interpassC of ${name}`, TEMPERATURE);
+  if (!probes.some((probe) => probe.name === atProbe))
+    throw new TemperbookError(`${name} waits for a probe that the plan does not have`, {
+      found: `"${atProbe}"`,
+      expected: probes.length ? `one of ${probes.map((probe) => `"${probe.name}"`).join(', ')}` : 'a probe',
+    });
+}
+
+function checkShape(shape: PlanShape, name: string): void {
+  const numbers =
+    'rectMm' in shape ? shape.rectMm : 'circleMm' in shape ? shape.circleMm : shape.polygonMm.flat();
+  for (const value of numbers) requireNumber(value, `shape of ${name}`, { low: -1e5, high: 1e5 });
+  const [x0, y0, x1, y1] = boundsOf(shape);
+  const corners = 'polygonMm' in shape ? shape.polygonMm.length : 4;
+  if (corners < 3 || !(x1 > x0 && y1 > y0))
+    throw new TemperbookError(`The shape of ${name} has no area`, {
+      found: JSON.stringify(shape),
+      expected: 'x0 < x1 and y0 < y1, a radius above zero, or at least three corners',
+    });
+}

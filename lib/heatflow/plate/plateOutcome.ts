@@ -1,0 +1,89 @@
+import type { PointCells } from './checkCells';
+import { plateDoubt } from './plateDoubt';
+import { massKg, type PlateModel } from './plateModel';
+import type { PlatePlan } from './platePlan';
+import type { PlateEnergy, PlatePassResult, PlateProbeResult, PlateResult } from './plateResult';
+import type { PlateRun } from './plateRun';
+
+/** What a finished run found. */
+export function plateOutcome(
+  plan: PlatePlan,
+  run: PlateRun,
+  points: readonly PointCells[],
+  passes: readonly PlatePassResult[],
+  cellNotes: readonly string[],
+): PlateResult {
+  const { model, stepper, recorder, options } = run;
+  const peakC = onGrid(model, recorder.peakC);
+  const doubt = plateDoubt(plan, model, peakC);
+  const probes = plan.probes.map((probe, k): PlateProbeResult => {
+    const history = recorder.history(k);
+    const probePeakC = history.tempC.reduce((a, b) => Math.max(a, b));
+    const { cells } = points[k]!;
+    const solidusOf = (cell: number) =>
+      model.metalProperties[model.metalOf[cell]!]!.solidusC ?? Number.POSITIVE_INFINITY;
+    return {
+      ...probe,
+      history,
+      peakC: probePeakC,
+      molten: probePeakC >= Math.min(...cells.map(solidusOf)),
+      doubtful: cells.some((cell) => doubt.doubtful[cell - model.first] === 1),
+    };
+  });
+  return {
+    grid: model.grid,
+    probes,
+    passes,
+    endS: run.timeS,
+    massKg: massKg(model),
+    peakC,
+    finalC: onGrid(model, stepper.now.tempC),
+    timeAbove: options.timeAboveC.map((limitC, k) => ({
+      limitC,
+      seconds: onGrid(model, recorder.secondsAbove[k]!),
+    })),
+    energy: energyOf(run),
+    steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.solver.iterations },
+    doubt,
+    notes: [...cellNotes, ...probeNotes(probes)],
+  };
+}
+
+function energyOf({ model, stepper }: PlateRun): PlateEnergy {
+  const { arcJ, airJ, contactJ } = stepper.account;
+  let storedJ = 0;
+  let turnoverJ = arcJ + Math.abs(airJ) + Math.abs(contactJ);
+  for (let cell = model.first; cell < model.end; cell++) {
+    const change = stepper.heat[cell]! - model.initialHeat[cell]!;
+    storedJ += change;
+    turnoverJ = Math.max(turnoverJ, Math.abs(storedJ));
+  }
+  const missing = arcJ - airJ - contactJ - storedJ;
+  return {
+    arcJ,
+    lostToAirJ: airJ,
+    lostToContactsJ: contactJ,
+    storedJ,
+    imbalance: turnoverJ > 0 ? Math.abs(missing) / turnoverJ : 0,
+  };
+}
+
+/** A cell array without its guard rows, 0 outside the part. */
+function onGrid({ first, end, thicknessMm }: PlateModel, cells: Float64Array): Float64Array {
+  return Float64Array.from({ length: end - first }, (_, i) =>
+    thicknessMm[first + i]! > 0 ? cells[first + i]! : 0,
+  );
+}
+
+function probeNotes(probes: readonly PlateProbeResult[]): string[] {
+  return probes.flatMap(({ name, molten, doubtful, peakC }) => [
+    ...(molten
+      ? [`Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`]
+      : []),
+    ...(doubtful && !molten
+      ? [
+          `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
+        ]
+      : []),
+  ]);
+}

@@ -1,0 +1,123 @@
+import type { ThermalHistory } from '../../history';
+
+/** The cells a map is drawn on: row by row from the lower left, `values[row * columns + column]`. */
+export interface PlateGrid {
+  readonly columns: number;
+  readonly rows: number;
+  readonly cellMm: number;
+  /** Lower left corner of the first cell, mm. */
+  readonly originMm: readonly [xMm: number, yMm: number];
+  /** 1 where there is metal; values of other cells are 0 and mean nothing. */
+  readonly inPart: Uint8Array;
+}
+
+/** What one probe point saw. */
+export interface PlateProbeResult {
+  readonly name: string;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly history: ThermalHistory;
+  readonly peakC: number;
+  /** The point melted: its history is the pool's, not the metal's. */
+  readonly molten: boolean;
+  /** Plan view is doubtful here; see `PlateDoubt`. */
+  readonly doubtful: boolean;
+}
+
+/** When a pass ran and what it brought. */
+export interface PlatePassResult {
+  readonly name: string;
+  readonly startS: number;
+  readonly endS: number;
+  /** Mean temperature of the whole part when the arc was struck, °C. */
+  readonly bulkStartC: number;
+  /** Reading of the interpass probe when the arc was struck, °C; absent when the pass has no such limit. */
+  readonly interpassC?: number;
+  readonly heatJ: number;
+}
+
+/** Where the heat went. `imbalance` is the part that the account cannot find, as a fraction of the turnover. */
+export interface PlateEnergy {
+  readonly arcJ: number;
+  readonly lostToAirJ: number;
+  readonly lostToContactsJ: number;
+  readonly storedJ: number;
+  readonly imbalance: number;
+}
+
+/** How the time axis was walked. */
+export interface PlateSteps {
+  readonly count: number;
+  readonly repeated: number;
+  readonly shortestS: number;
+  readonly longestS: number;
+  /** Largest error one step was estimated to add in any cell, K; at most `toleranceK`. */
+  readonly worstErrorK: number;
+  readonly toleranceK: number;
+  /** Iterations of the linear solver over all steps. */
+  readonly iterations: number;
+}
+
+/**
+ * Where a temperature averaged through the thickness says too little. `differenceK` estimates how much hotter
+ * the face under the arc (or the face away from a chill) is than the mean; a cell is doubtful where that
+ * exceeds 5 % of its rise, or within one thickness of a step in thickness of more than 2 : 1.
+ */
+export interface PlateDoubt {
+  readonly differenceK: Float64Array;
+  readonly doubtful: Uint8Array;
+}
+
+/** Numerical error at one probe, measured by running the plan again. */
+export interface PlateProbeError {
+  readonly name: string;
+  /** Largest change of its history when the steps are made four times more accurate, K. */
+  readonly timeStepK: number;
+  /** Change of its peak against a grid of twice the cell, K: the grid error is a third of it on smooth ground, up to all of it beside a stepped outline. */
+  readonly gridK: number;
+}
+
+/** What `solvePlate` returns. */
+export interface PlateResult {
+  readonly grid: PlateGrid;
+  readonly probes: readonly PlateProbeResult[];
+  readonly passes: readonly PlatePassResult[];
+  readonly endS: number;
+  readonly massKg: number;
+  /** Highest temperature each cell reached, °C. */
+  readonly peakC: Float64Array;
+  readonly finalC: Float64Array;
+  /** Time each cell spent above the limits asked for, s. */
+  readonly timeAbove: readonly { readonly limitC: number; readonly seconds: Float64Array }[];
+  readonly energy: PlateEnergy;
+  readonly steps: PlateSteps;
+  readonly doubt: PlateDoubt;
+  /** Only when `checkErrors` was asked for. */
+  readonly errors?: readonly PlateProbeError[];
+  /** What was assumed, flagged or left aside, in sentences. */
+  readonly notes: readonly string[];
+}
+
+/** Options of `solvePlate`. */
+export interface PlateOptions {
+  /** Error a step may add in any cell, K; default 0.5. */
+  readonly toleranceK?: number;
+  /** Limits for the time-above maps, °C. */
+  readonly timeAboveC?: readonly number[];
+  /** Run again with finer steps and with a coarser grid to measure the errors (about three times the work). */
+  readonly checkErrors?: boolean;
+  /** Longest wait for an interpass limit, s; default 4 h. */
+  readonly longestWaitS?: number;
+  /** Called about four times a second. */
+  readonly onProgress?: (progress: PlateProgress) => void;
+}
+
+/** Where a run is. */
+export interface PlateProgress {
+  /** "pass 2 of 4", "waiting for TC1 before pass 3", "cooling". */
+  readonly doing: string;
+  readonly timeS: number;
+  readonly steps: number;
+  /** Hottest metal now, °C. */
+  readonly hottestC: number;
+}

@@ -1,0 +1,143 @@
+import { type ArcLeg, layHeat } from './arcSource';
+import type { PointCells } from './checkCells';
+import type { PlateModel } from './plateModel';
+import type { PlatePlan } from './platePlan';
+import { PlateRecorder } from './plateRecorder';
+import type { PlateProgress } from './plateResult';
+import { PlateStepper } from './plateStepper';
+
+/** First step after the arc is struck or goes out, s. */
+const FIRST_STEP_S = 0.01;
+const MOST_GROWTH = 2;
+const LEAST_SHRINK = 0.2;
+/** Aim below the tolerance, so that few steps have to be repeated. */
+const CAUTION = 0.75;
+/** A limit counts as reached when the reading is this close below it, K. */
+const CLOSENESS_K = 0.1;
+const SHORTEST_STEP_S = 1e-7;
+const PROGRESS_EVERY_MS = 250;
+const MIDDLE = 2 - Math.SQRT2;
+
+/** Stops a walk when a reading has fallen to a limit and does not rise. */
+export interface CoolingWatch {
+  readonly limitC: number;
+  readonly read: (tempC: Float64Array) => number;
+}
+
+/** `PlateOptions` with everything decided. */
+export interface RunOptions {
+  readonly toleranceK: number;
+  readonly longestWaitS: number;
+  readonly timeAboveC: readonly number[];
+  readonly onProgress: ((progress: PlateProgress) => void) | undefined;
+}
+
+/** One run of a plan: walks the stepper in steps of the right length and records what is asked for. */
+export class PlateRun {
+  readonly stepper: PlateStepper;
+  readonly recorder: PlateRecorder;
+  readonly steps = {
+    count: 0,
+    repeated: 0,
+    shortestS: Number.POSITIVE_INFINITY,
+    longestS: 0,
+    worstErrorK: 0,
+  };
+  doing = 'starting';
+  private readonly arcHeat: { untilMiddle: Float64Array; afterMiddle: Float64Array };
+  private nextStepS = FIRST_STEP_S;
+  private shownMs = Date.now();
+
+  constructor(
+    readonly model: PlateModel,
+    plan: PlatePlan,
+    probes: readonly PointCells[],
+    readonly options: RunOptions,
+  ) {
+    this.stepper = new PlateStepper(model, plan.surface, options.toleranceK);
+    this.recorder = new PlateRecorder(model, probes, options.timeAboveC, 0, this.stepper.now.tempC);
+    this.arcHeat = {
+      untilMiddle: new Float64Array(model.length),
+      afterMiddle: new Float64Array(model.length),
+    };
+  }
+
+  get timeS(): number {
+    return this.stepper.timeS;
+  }
+
+  /** Runs the arc along a leg. */
+  weld(leg: ArcLeg): void {
+    this.restart();
+    const startS = this.timeS;
+    this.walk(startS + leg.lengthMm / leg.travelMmPerS, leg, startS);
+    this.restart();
+  }
+
+  /** Lets the part cool until a time, or until the watch is content; returns whether it was. */
+  cool(toS: number, watch?: CoolingWatch): boolean {
+    return this.walk(toS, undefined, 0, watch);
+  }
+
+  /** Temperature of the hottest cell, °C. */
+  hottest(tempC: Float64Array): number {
+    const { first, end, thicknessMm } = this.model;
+    let hottest = Number.NEGATIVE_INFINITY;
+    for (let cell = first; cell < end; cell++)
+      if (tempC[cell]! > hottest && thicknessMm[cell]! > 0) hottest = tempC[cell]!;
+    return hottest;
+  }
+
+  /** What happened so far says little about the next step. */
+  private restart(): void {
+    this.stepper.forgetTrend();
+    this.nextStepS = Math.min(this.nextStepS, FIRST_STEP_S);
+  }
+
+  private walk(toS: number, leg: ArcLeg | undefined, legStartS: number, watch?: CoolingWatch): boolean {
+    const { stepper, options, arcHeat } = this;
+    const { toleranceK } = options;
+    while (toS - this.timeS > 1e-9 * Math.max(1, toS)) {
+      const restS = toS - this.timeS;
+      // The rest is never cut so that a sliver of a step is left over.
+      const dtS = this.nextStepS >= restS ? restS : Math.min(this.nextStepS, restS / 2);
+      if (leg) {
+        const fromS = this.timeS - legStartS;
+        layHeat(this.model, leg, fromS, fromS + MIDDLE * dtS, arcHeat.untilMiddle);
+        layHeat(this.model, leg, fromS + MIDDLE * dtS, fromS + dtS, arcHeat.afterMiddle);
+      }
+      const errorK = stepper.tryStep(dtS, leg && arcHeat);
+      const aim = Math.max(LEAST_SHRINK, CAUTION * Math.cbrt(toleranceK / Math.max(errorK, 1e-9)));
+      if (errorK > toleranceK && dtS > SHORTEST_STEP_S) {
+        this.steps.repeated++;
+        this.nextStepS = dtS * Math.min(aim, 0.9);
+        continue;
+      }
+      const before = watch ? watch.read(stepper.now.tempC) : 0;
+      const after = watch ? watch.read(stepper.next.tempC) : 0;
+      const isReached = watch !== undefined && after <= watch.limitC && after <= before;
+      if (isReached && before > watch.limitC && after < watch.limitC - CLOSENESS_K) {
+        this.nextStepS = dtS * Math.min(0.95, (before - watch.limitC + CLOSENESS_K / 2) / (before - after));
+        continue;
+      }
+      this.commit(dtS, errorK);
+      this.nextStepS = dtS < restS || aim < 1 ? dtS * Math.min(MOST_GROWTH, aim) : this.nextStepS;
+      if (isReached) return true;
+    }
+    return false;
+  }
+
+  private commit(dtS: number, errorK: number): void {
+    const { stepper, recorder, steps, options } = this;
+    recorder.add(this.timeS, this.timeS + dtS, stepper.now.tempC, stepper.middleC, stepper.next.tempC);
+    stepper.accept();
+    steps.count++;
+    steps.shortestS = Math.min(steps.shortestS, dtS);
+    steps.longestS = Math.max(steps.longestS, dtS);
+    steps.worstErrorK = Math.max(steps.worstErrorK, errorK);
+    if (!options.onProgress || Date.now() - this.shownMs < PROGRESS_EVERY_MS) return;
+    this.shownMs = Date.now();
+    const hottestC = this.hottest(stepper.now.tempC);
+    options.onProgress({ doing: this.doing, timeS: this.timeS, steps: steps.count, hottestC });
+  }
+}

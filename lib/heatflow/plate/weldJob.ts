@@ -1,0 +1,88 @@
+import { TemperbookError } from '../../quantity';
+import { legsOf } from './arcSource';
+import type { PointCells } from './checkCells';
+import type { PlatePlan } from './platePlan';
+import { readPoint } from './plateRecorder';
+import type { PlatePassResult } from './plateResult';
+import type { PlateRun } from './plateRun';
+
+/** Runs every pass of a plan, each after its wait, and the cooling at the end. `points` are the plan's probes. */
+export function weldJob(
+  plan: PlatePlan,
+  run: PlateRun,
+  points: readonly PointCells[],
+  longestWaitS: number,
+): PlatePassResult[] {
+  const passes = plan.passes.map((pass, i): PlatePassResult => {
+    const interpassC = waitForPass(plan, run, i, longestWaitS, points);
+    const startS = run.timeS;
+    const bulkStartC = bulkC(run);
+    const arcBefore = run.stepper.account.arcJ;
+    run.doing = `pass ${i + 1} of ${plan.passes.length}`;
+    for (const leg of legsOf(pass)) run.weld(leg);
+    return {
+      name: pass.name ?? `pass ${i + 1}`,
+      startS,
+      endS: run.timeS,
+      bulkStartC,
+      ...(interpassC === undefined ? {} : { interpassC }),
+      heatJ: run.stepper.account.arcJ - arcBefore,
+    };
+  });
+  coolDown(plan, run, longestWaitS);
+  return passes;
+}
+
+/** Waits as the pass asks; returns the reading of its interpass probe, if it has one. */
+function waitForPass(
+  plan: PlatePlan,
+  run: PlateRun,
+  index: number,
+  longestWaitS: number,
+  points: readonly PointCells[],
+): number | undefined {
+  const { waitS = 0, interpassC, atProbe } = plan.passes[index]!.startAfter ?? {};
+  run.doing = `waiting before pass ${index + 1}`;
+  run.cool(run.timeS + waitS);
+  if (interpassC === undefined) return undefined;
+  const point = points[plan.probes.findIndex((probe) => probe.name === atProbe)]!;
+  const read = (tempC: Float64Array) => readPoint(point, tempC);
+  const isReady = index === 0 && read(run.stepper.now.tempC) <= interpassC;
+  run.doing = `waiting for ${atProbe} before pass ${index + 1}`;
+  if (!isReady && !run.cool(run.timeS + longestWaitS, { limitC: interpassC, read }))
+    throw new TemperbookError(`Pass ${index + 1} would wait for ever`, {
+      found: `probe "${atProbe}" at ${read(run.stepper.now.tempC).toFixed(1)} °C after ${longestWaitS} s`,
+      expected: `${interpassC} °C or less`,
+      remedy: 'Raise the interpass limit, let the part lose more heat, or allow a longer wait',
+    });
+  return read(run.stepper.now.tempC);
+}
+
+function coolDown({ until }: PlatePlan, run: PlateRun, longestWaitS: number): void {
+  run.doing = 'cooling';
+  if ('coolForS' in until) {
+    run.cool(run.timeS + until.coolForS);
+    return;
+  }
+  const limitC = until.coolToC;
+  const read = (tempC: Float64Array) => run.hottest(tempC);
+  if (read(run.stepper.now.tempC) <= limitC) return;
+  if (!run.cool(run.timeS + longestWaitS, { limitC, read }))
+    throw new TemperbookError('The part does not cool to the temperature asked for', {
+      found: `${read(run.stepper.now.tempC).toFixed(1)} °C after ${longestWaitS} s`,
+      expected: `${limitC} °C or less`,
+      remedy: 'Give a time with coolForS, raise coolToC, or allow a longer wait',
+    });
+}
+
+/** Mean temperature of the part, weighted by heat capacity, °C. */
+function bulkC({ model: { first, end, thicknessMm }, stepper: { now } }: PlateRun): number {
+  let heat = 0;
+  let capacity = 0;
+  for (let cell = first; cell < end; cell++) {
+    if (thicknessMm[cell] === 0) continue;
+    heat += now.capacity[cell]! * now.tempC[cell]!;
+    capacity += now.capacity[cell]!;
+  }
+  return heat / capacity;
+}

@@ -3,11 +3,11 @@ import { TemperbookError } from '../quantity';
 import { HELP, UsageError } from './usage';
 
 /** Each command is loaded only when it is asked for, so that --help answers at once. */
-const COMMANDS: { readonly [name: string]: () => Promise<(args: string[]) => Promise<void>> } = {
-  jupyter: async () => (await import('./jupyter')).jupyter,
-  review: async () => (await import('./review')).review,
-  run: async () => (await import('./run')).run,
-};
+const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
+  ['jupyter', async () => (await import('./jupyter')).jupyter],
+  ['review', async () => (await import('./review')).review],
+  ['run', async () => (await import('./run')).run],
+]);
 
 /** Runs a command line and returns its exit code. */
 async function main([name, ...args]: string[]): Promise<number> {
@@ -16,7 +16,7 @@ async function main([name, ...args]: string[]): Promise<number> {
     return name === undefined ? 2 : 0;
   }
   try {
-    const load = COMMANDS[name];
+    const load = COMMANDS.get(name);
     if (load === undefined) throw new UsageError(`there is no command "${name}"`);
     const command = await load();
     await command(args);

@@ -4,8 +4,8 @@ import type { NotebookProgress } from '../notebook';
 const REPEAT_S = 10;
 
 /**
- * Prints what a notebook prints and shows as text, and how far it has come: on a terminal in one line that is
- * rewritten, elsewhere (a log of a build) in a line per cell.
+ * Prints what a notebook has for a terminal (see `CellPlace`) and its warnings, and how far it has come: on a
+ * terminal in one line that is rewritten, elsewhere (a log of a build) in a line per cell.
  */
 export function progressPrinter(): (progress: NotebookProgress) => void {
   const { stdout, stderr } = process;
@@ -28,15 +28,16 @@ export function progressPrinter(): (progress: NotebookProgress) => void {
       else if (seconds >= 1) status(`${place}: done in ${seconds.toFixed(1)} s`);
       return;
     }
-    if (seconds < 0.5) toldS = 0;
-    else if (!rewritable && seconds < toldS + REPEAT_S) return;
+    if (seconds > 0 && !rewritable && seconds < toldS + REPEAT_S) return;
     toldS = seconds;
-    status(seconds < 1 ? place : `${place} … ${seconds.toFixed(0)} s`);
+    status(seconds === 0 ? place : `${place} … ${seconds.toFixed(0)} s`);
   };
 }
 
 /** What of an output a terminal can show: printed text, and the text form of a display. */
-function textOf({ piece }: Extract<NotebookProgress, { state: 'output' }>): string {
+function textOf({ cell, piece }: Extract<NotebookProgress, { state: 'output' }>): string {
+  if (piece.kind === 'text' && piece.stream === 'stderr') return piece.text;
+  if (!cell.forTerminal) return '';
   if (piece.kind === 'text') return piece.text;
   const text = piece.data['text/plain'];
   return typeof text === 'string' ? `${text}\n` : '';

@@ -3,8 +3,8 @@ import { dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
 import { CellError } from './cellError';
 import { CellOutputs } from './cellOutputs';
-import type { Failure, OutputPiece, RunEvent, RunRequest } from './messages';
-import { joinLines, type Notebook } from './notebookFile';
+import type { CellSource, Failure, OutputPiece, RunEvent, RunRequest } from './messages';
+import { hasTag, joinLines, type Notebook } from './notebookFile';
 
 /** Lines of the child's last words kept for the message when it dies. */
 const LAST_WORDS = 20;
@@ -14,10 +14,12 @@ export interface CellPlace {
   readonly number: number;
   readonly count: number;
   readonly title: string;
+  /** Whether its output is for a terminal: that of cells tagged `terminal`, or of all where none is. */
+  readonly forTerminal: boolean;
 }
 
 export type NotebookProgress =
-  /** Sent when a cell starts and then once a second, so that a long cell shows that it is alive. */
+  /** Sent when a cell starts, at 0 s, and then once a second, so that a long cell shows that it is alive. */
   | { readonly state: 'running'; readonly cell: CellPlace; readonly seconds: number }
   | { readonly state: 'finished'; readonly cell: CellPlace; readonly seconds: number }
   | { readonly state: 'output'; readonly cell: CellPlace; readonly piece: OutputPiece };
@@ -35,12 +37,7 @@ export function executeCells(
   const cells = notebook.cells.flatMap((cell, index) =>
     cell.cell_type === 'code' ? [{ index, source: joinLines(cell.source) }] : [],
   );
-  const places = new Map(
-    cells.map(({ index }, i): [number, CellPlace] => [
-      index,
-      { number: i + 1, count: cells.length, title: titleOf(notebook, index) },
-    ]),
-  );
+  const places = placesOf(notebook, cells);
   const outputs = new CellOutputs();
   const child = fork(join(__dirname, 'worker.js'), {
     cwd: dirname(resolve(path)),
@@ -53,23 +50,24 @@ export function executeCells(
     let current = cells[0]?.index ?? 0;
     let startedMs: number | undefined;
     let outcome: (() => void) | undefined;
-    const report = (state: 'running' | 'finished') => {
-      if (startedMs === undefined) return;
-      onProgress({ state, cell: places.get(current)!, seconds: (performance.now() - startedMs) / 1000 });
-    };
-    const alive = setInterval(() => report('running'), 1000);
+    const report = (state: 'running' | 'finished', seconds: number) =>
+      onProgress({ state, cell: places.get(current)!, seconds });
+    const runningS = () => (performance.now() - (startedMs ?? performance.now())) / 1000;
+    const alive = setInterval(() => {
+      if (runningS() >= 1) report('running', runningS());
+    }, 1000);
     const failed = (failure: Failure) => () => reject(new CellError(path, notebook, failure));
 
     child.on('message', (event: RunEvent) => {
       if (event.kind === 'started') {
         current = event.index;
         startedMs = performance.now();
-        report('running');
+        report('running', 0);
       } else if (event.kind === 'output') {
         outputs.add(event.index, event.piece);
         onProgress({ state: 'output', cell: places.get(event.index)!, piece: event.piece });
       } else if (event.kind === 'finished') {
-        report('finished');
+        report('finished', runningS());
         startedMs = undefined;
       } else {
         outcome = event.kind === 'failed' ? failed(event.failure) : () => resolveOutputs(outputs);
@@ -86,6 +84,22 @@ export function executeCells(
     });
     child.send({ cells } satisfies RunRequest);
   });
+}
+
+function placesOf(notebook: Notebook, cells: readonly CellSource[]): Map<number, CellPlace> {
+  const isChosen = (index: number) => hasTag(notebook.cells[index]!, 'terminal');
+  const anyChosen = cells.some(({ index }) => isChosen(index));
+  return new Map(
+    cells.map(({ index }, i) => [
+      index,
+      {
+        number: i + 1,
+        count: cells.length,
+        title: titleOf(notebook, index),
+        forTerminal: !anyChosen || isChosen(index),
+      },
+    ]),
+  );
 }
 
 /** What the engine itself writes when it dies, such as on running out of memory. */

@@ -29,7 +29,7 @@ export function registerKernel(projectFolder: string): NodeJS.ProcessEnv {
     language: 'typescript',
   };
   writeJson(join(home, 'data', 'kernels', 'tslab', 'kernel.json'), kernel);
-  // Plotly itself, sent once ahead of the first figure, is more than the megabyte a second Jupyter lets pass.
+  // Plotly, sent once ahead of the first figure, is about the megabyte a second that Jupyter lets pass.
   const rate = { iopub_data_rate_limit: 1e9 };
   writeJson(join(home, 'config', 'jupyter_notebook_config.json'), { NotebookApp: rate });
   writeJson(join(home, 'config', 'jupyter_server_config.json'), { ZMQChannelsWebsocketConnection: rate });

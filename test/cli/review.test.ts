@@ -1,0 +1,101 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { temperbook } from './temperbook';
+
+let folder: string;
+
+/** Ten minutes on one probe: up to the peak in two minutes, and down again; the other stays cool. */
+function logText(peakC: number): string {
+  const rows = Array.from({ length: 601 }, (_, s) => {
+    const share = s < 120 ? s / 120 : Math.max(0, 1 - (s - 120) / 480);
+    return `${s},${(20 + (peakC - 20) * share).toFixed(1)},${(20 + 60 * share).toFixed(1)}`;
+  });
+  return ['Time (s),Hinge (°C),Lug (°C)', ...rows, ''].join('\n');
+}
+
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'review-'));
+  writeFileSync(path.join(folder, 'cool.csv'), logText(120));
+  writeFileSync(path.join(folder, 'hot.csv'), logText(540));
+  writeFileSync(path.join(folder, 'notes.csv'), 'dear diary,\ntoday we welded\n');
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const review = (...args: string[]) => temperbook(folder, 'review', ...args);
+const MATERIAL = ['--alloy', 'A356.0', '--temper', 'T6'];
+
+describe('temperbook review', () => {
+  it('prints the verdict as a short table and writes the record', () => {
+    const { status, stdout, stderr } = review(
+      'cool.csv',
+      ...MATERIAL,
+      '--out',
+      'records',
+      '--job',
+      'part=HB-07',
+    );
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Probe +Peak +Above the limit +Strength kept +Verdict$/m);
+    expect(stdout).toMatch(/^Hinge +120 °C \(248 °F\) +never above .*temper kept$/m);
+    expect(stdout).toContain('Record  records/hb-07-record.html\nData    records/hb-07-record.json\n');
+    expect(readFileSync(path.join(folder, 'records/hb-07-record.html'), 'utf8')).toContain('HB-07');
+    const { job, verdict } = JSON.parse(readFileSync(path.join(folder, 'records/hb-07-record.json'), 'utf8'));
+    expect(job).toEqual({ part: 'HB-07' });
+    expect(verdict).toMatchObject({ alloy: 'A356.0', temper: 'T6', allowanceFraction: 0.1, verdict: 'kept' });
+  });
+
+  it('finds a temper lost, judged by the loss and the limit that are given', () => {
+    const { stdout } = review('hot.csv', ...MATERIAL, '--out', 'hot', '--loss', '5 %', '--limit', '400F');
+    expect(stdout).toMatch(/^Hinge .*above 204 °C \(400 °F\).*temper lost$/m);
+    const { verdict } = JSON.parse(readFileSync(path.join(folder, 'hot/hot-record.json'), 'utf8'));
+    expect(verdict.allowanceFraction).toBeCloseTo(0.05, 12);
+  });
+
+  it('judges a probe by what it sits on', () => {
+    review('cool.csv', ...MATERIAL, '--out', 'two', '--probe', 'Lug=6061 T6', '--attached', 'peened hole');
+    const text = readFileSync(path.join(folder, 'two/cool-record.json'), 'utf8');
+    expect(text).toContain('6061');
+    expect(text).toContain('peened hole');
+  });
+
+  it('writes the same record every time', () => {
+    const files = ['first', 'second'].map((out) => {
+      review('cool.csv', ...MATERIAL, '--out', out);
+      return readFileSync(path.join(folder, out, 'cool-record.html'), 'utf8');
+    });
+    expect(files[0]).toBe(files[1]);
+  });
+
+  it.each([
+    [['none.csv', ...MATERIAL], 'none.csv'],
+    [['notes.csv', ...MATERIAL], 'notes.csv'],
+    [['cool.csv', '--alloy', '9999', '--temper', 'T6'], '9999'],
+    [['cool.csv', '--alloy', '6061', '--temper', 'T99'], 'T99'],
+    [['cool.csv', ...MATERIAL, '--probe', 'Lugg=6061 T6'], 'Lugg'],
+    [['cool.csv', ...MATERIAL, '--attached', 'glue'], 'glue'],
+    [['cool.csv', ...MATERIAL, '--job', 'colour=red'], 'colour'],
+    [['cool.csv', ...MATERIAL, '--loss', '140'], 'Allowed loss'],
+    [['cool.csv', ...MATERIAL, '--read', '{"unitt": "°F"}'], 'unitt'],
+  ])('exits with 1, a message that names the trouble, and no record: %j', (args, named) => {
+    const { status, stderr } = review(...args, '--out', 'bad');
+    expect(stderr).toContain(named);
+    expect(stderr).not.toMatch(/^ +at /m);
+    expect(status).toBe(1);
+    expect(existsSync(path.join(folder, 'bad'))).toBe(false);
+  });
+
+  it.each([
+    [['--limit', '440'], '--limit takes a temperature with its unit'],
+    [['--loss', 'ten'], '--loss takes a percentage'],
+    [['--probe', 'Lug'], '--probe takes name=value'],
+    [['--probe', 'Lug=6061 T6 old'], '--probe takes the probe'],
+    [['--read', 'unit=F'], '--read takes JSON'],
+  ])('exits with 2 for an option typed wrongly: %j', (args, message) => {
+    const { status, stderr } = review('cool.csv', ...MATERIAL, '--out', 'bad', ...args);
+    expect(stderr).toContain(message);
+    expect(status).toBe(2);
+  });
+});

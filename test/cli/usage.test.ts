@@ -1,0 +1,30 @@
+import { tmpdir } from 'node:os';
+import { describe, expect, it } from 'vitest';
+import { temperbook } from './temperbook';
+
+describe('temperbook', () => {
+  it('explains itself, each command and each option of it', () => {
+    const { status, stdout } = temperbook(tmpdir(), '--help');
+    expect(status).toBe(0);
+    for (const word of ['review', 'run', 'jupyter', '--alloy', '--temper', '--set', '--out', '--no-code'])
+      expect(stdout).toContain(word);
+    expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+    expect(temperbook(tmpdir(), 'run', '--help').stdout).toBe(stdout);
+  });
+
+  it.each([
+    [[], 'What heat did'],
+    [['rewiev', 'a.csv'], 'there is no command "rewiev"'],
+    [['constructor'], 'there is no command "constructor"'],
+    [['run', '--out', 'x'], 'the notebook to run is missing'],
+    [['run', 'a.ipynb'], '--out <folder> is missing'],
+    [['run', 'a.ipynb', 'b.ipynb', '--out', 'x'], 'what is "b.ipynb"?'],
+    [['run', 'a.ipynb', '--colour'], "Unknown option '--colour'"],
+    [['review', 'a.csv', '--temper', 'T6', '--out', 'x'], '--alloy <name> is missing'],
+    [['review', 'a.csv', '--alloy', '6061', '--out', 'x'], '--temper <name> is missing'],
+  ])('exits with 2 when it is typed wrongly: %j', (args, message) => {
+    const { status, stdout, stderr } = temperbook(tmpdir(), ...args);
+    expect(stdout + stderr).toContain(message);
+    expect(status).toBe(2);
+  });
+});

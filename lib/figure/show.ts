@@ -50,10 +50,11 @@ export function show(figure: Figure): void {
 }
 
 /**
- * tslab's own writer of displays, from whichever copy of tslab this process runs in. Its public `display`
- * sends one MIME type at a time; front ends choose among several only within one message.
+ * tslab's own writer of displays, from whichever copy of tslab this process runs in; undefined outside a
+ * notebook. Its public `display` sends one MIME type at a time; front ends choose among several only within
+ * one message.
  */
-function displayWriter(): ((display: DisplayData, update: boolean) => void) | undefined {
+export function displayWriter(): ((display: DisplayData, update: boolean) => void) | undefined {
   for (const [path, loaded] of Object.entries(require.cache))
     if (/[\\/]tslab[\\/]dist[\\/]jupyter\.js$/.test(path) && loaded?.exports.lastWriteDisplayData)
       return loaded.exports.lastWriteDisplayData;

@@ -1,4 +1,4 @@
-import { displayBundle } from './displayBundle';
+import { displayWriter } from '../figure';
 import { escapeHtml } from './displayHtml';
 import { type Table, type TableRow, tableOf } from './table';
 
@@ -9,7 +9,14 @@ import { type Table, type TableRow, tableOf } from './table';
  */
 export function showTable(rows: readonly TableRow[], columns?: readonly string[]): void {
   const table = tableOf(rows, columns);
-  displayBundle({ 'text/plain': tableText(table), 'text/html': tableHtml(table) });
+  const write = displayWriter();
+  const text = tableText(table);
+  if (!write) process.stdout.write(`${text}\n`);
+  else
+    write(
+      { data: { 'text/plain': text, 'text/html': tableHtml(table) }, metadata: {}, transient: {} },
+      false,
+    );
 }
 
 /** The table as text: columns lined up, numbers to the right. */

@@ -54,7 +54,7 @@ describe('a notebook that runs', () => {
       { 'text/plain': 'worked' },
       { 'image/svg+xml': expect.stringContaining('<title>a bar</title>') },
       { 'application/vnd.unknown': 'xyz' },
-      'log: ./ok.ipynb false [150,180]\n',
+      `log: ./ok.ipynb false [150,180]\nown files go to ${join(folder, 'ok')}\n`,
     ]);
   });
 

@@ -1,0 +1,44 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { type Notebook, runNotebook } from '../../dist/notebook';
+
+const folder = path.resolve('notebooks');
+const names = readdirSync(folder).filter((file) => file.endsWith('.ipynb'));
+
+describe.each(names)('notebooks/%s', (name) => {
+  const file = path.join(folder, name);
+  const notebook: Notebook = JSON.parse(readFileSync(file, 'utf8'));
+
+  it('is of the format that has cell ids, each readable and once', () => {
+    expect([notebook.nbformat, notebook.nbformat_minor]).toEqual([4, 5]);
+    const ids = notebook.cells.map(({ id }) => id ?? '');
+    expect(ids.filter((id) => !/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/.test(id) || /^[0-9a-f]{8}/.test(id))).toEqual(
+      [],
+    );
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
+  it('opens with the kernel that npm run jupyter registers, and has parameters to set', () => {
+    expect(notebook.metadata.kernelspec).toMatchObject({ name: 'tslab', language: 'typescript' });
+    expect(notebook.cells.filter((cell) => cell.metadata.tags?.includes('parameters'))).toHaveLength(1);
+  });
+
+  it('runs as it is, from the first cell to the last', async () => {
+    const outFolder = mkdtempSync(path.join(tmpdir(), 'notebook-'));
+    const { htmlPath } = await runNotebook(file, { outFolder });
+    expect(readFileSync(htmlPath, 'utf8')).toContain('<figure class="plot"');
+    rmSync(outFolder, { recursive: true });
+  }, 300_000);
+});
+
+describe('the notebooks', () => {
+  it('are there', () => expect(names.length).toBeGreaterThan(0));
+
+  it('are kept in git without outputs, counts and set parameters', () => {
+    const check = () => execFileSync(process.execPath, [path.join(folder, 'clean.mjs'), '--check']);
+    expect(check).not.toThrow();
+  });
+});

@@ -127,7 +127,7 @@ function unwrap(
     const drop = (clock[i - 1]! - (raw + shift)) / perS;
     if (drop > 0) {
       const stays = i + 1 >= length || Math.abs(clock[i + 1]! - raw) <= near * perS;
-      const again = i + 1 < length && clock[i + 1]! > raw && clock[i + 1]! < previousRaw;
+      const again = i + 1 < length && clock[i + 1]! > raw && clock[i + 1]! <= previousRaw;
       const restarts =
         (plan.kind === 'elapsed' || plan.kind === 'time') &&
         raw < previousRaw &&

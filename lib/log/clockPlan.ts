@@ -33,16 +33,24 @@ export interface ClockChoice {
   readonly others: readonly ColumnSample[];
 }
 
-/** Columns that hold a clock of any kind, in the order of the file. */
-function clockColumns(samples: readonly ColumnSample[], mapped: ReadonlySet<ColumnSample>): ColumnSample[] {
+/**
+ * Columns that hold a clock of any kind, in the order of the file. A column of numbers must go forward all
+ * along, unless `lenient`: then a name or a unit of time is enough.
+ */
+function clockColumns(
+  samples: readonly ColumnSample[],
+  mapped: ReadonlySet<ColumnSample>,
+  lenient: boolean,
+): ColumnSample[] {
   const noNames = samples.every(({ column }) => !column.named);
   return samples.filter((sample, index) => {
     const { column, kind, numbers } = sample;
     if (mapped.has(sample)) return false;
     if (kind === 'stamp' || kind === 'time' || kind === 'date') return true;
-    if (kind !== 'number' || risingShare(numbers) < 0.9) return false;
+    if (kind !== 'number' || (!lenient && risingShare(numbers) < 0.9)) return false;
     if (column.unit) return column.unit.quantity === 'time';
     if (isClockName(column.stem)) return true;
+    if (lenient) return false;
     if (epochOf(median(numbers)) !== undefined) return true;
     return noNames && index === 0 && samples.length > 1 && isStrictlyRising(numbers);
   });
@@ -60,7 +68,8 @@ export function chooseClock(
   file: string,
   options: ReadOptions,
 ): ClockChoice {
-  const found = clockColumns(samples, mapped);
+  const forward = clockColumns(samples, mapped, false);
+  const found = forward.length > 0 ? forward : clockColumns(samples, mapped, true);
   if (options.intervalS !== undefined) return { others: found };
   const asked = options.clock?.column;
   if (asked !== undefined) {

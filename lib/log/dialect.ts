@@ -102,7 +102,10 @@ function decimalMark(
   for (const row of rows)
     for (const field of row) {
       if (field.includes(':')) continue;
-      const number = field.replace(/[^\d.,]+$/, '').replace(/[eE].*$/, '');
+      const number = field
+        .replace(/[^\d.,]+$/, '')
+        .replace(/[eE].*$/, '')
+        .replace(/[' \u00a0\u2009\u202f’]/g, '');
       if (/^[^\d]*\d{1,3}(,\d{3})+$/.test(number)) either++;
       else if (/^[^\d]{0,2}\d*,\d+$/.test(number) || /\.\d{3},\d+$/.test(number)) commas++;
       else if (/^[^\d]{0,2}\d*\.\d+$/.test(number) || /,\d{3}\.\d+$/.test(number)) points++;

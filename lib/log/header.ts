@@ -212,14 +212,22 @@ function nameColumns(
   width: number,
 ): HeaderColumn[] {
   const seen = new Map<string, number>();
-  return Array.from({ length: Math.max(width, names?.length ?? 0) }, (_, index) => {
+  const columns = Array.from({ length: Math.max(width, names?.length ?? 0) }, (_, index) => {
     const written = names?.[index] ?? '';
     const once = written === '' ? `column ${index + 1}` : written;
     const times = (seen.get(once) ?? 0) + 1;
     seen.set(once, times);
     const name = times === 1 ? once : `${once} [${times}]`;
-    const parts = splitName(name);
-    const unit = parts.unit ?? parseUnit(bare(units?.[index] ?? ''));
-    return { index, name, stem: parts.stem, ...(unit ? { unit } : {}), named: written !== '' };
+    return { index, name, named: written !== '', parts: splitName(name) };
+  });
+  const stems = columns.map(({ name }) => /^(.*[\s_.-])[A-Z]$/.exec(name)?.[1]);
+  return columns.map(({ index, name, named, parts }) => {
+    // "Probe A, Probe B, Probe C": the last letter numbers the probes and is no unit.
+    const stem = stems[index];
+    const isSeries =
+      stem !== undefined && stems.some((other, i) => other === stem && columns[i]!.name !== name);
+    const inName = isSeries ? { stem: name } : parts;
+    const unit = ('unit' in inName ? inName.unit : undefined) ?? parseUnit(bare(units?.[index] ?? ''));
+    return { index, name, stem: inName.stem, ...(unit ? { unit } : {}), named };
   });
 }

@@ -1,4 +1,5 @@
 import { TemperbookError } from '../quantity';
+import { median } from './columnSample';
 import type { LogTable } from './logTable';
 import { rejectRows, shiftBreaks } from './rejectRows';
 
@@ -60,23 +61,44 @@ export function rebuildStamps(
 function regularStep({ clock, length }: LogTable): number | undefined {
   const first = clock[0]!;
   const mean = (clock[length - 1]! - first) / (length - 1);
-  const coarse = Math.max(...[clock[length - 1]! - clock[distinctBefore(clock, length - 1)]!, mean]);
-  // The true step is likely a round number; the ends leave it open by one step of the clock.
-  const round = [1, 2, 3, 4, 5]
-    .map((digits) => Number(mean.toPrecision(digits)))
-    .find((candidate) => Math.abs(candidate - mean) * (length - 1) <= coarse);
-  const step = round ?? mean;
+  const coarse = clock[length - 1]! - clock[distinctBefore(clock, length - 1)]!;
+  // The ends leave the step open by one step of the clock; within that it is likely a round number.
+  const near = (step: number) => Math.abs(step - mean) * (length - 1) <= coarse * 1.001;
+  const rounded = [1, 2, 3, 4, 5].map((digits) => Number(mean.toPrecision(digits)));
+  const candidates = [usualShare(clock, length), ...rounded, mean].filter(near);
+  return candidates.find((step) => isOnLine(clock, length, step));
+}
+
+/** The clock's usual step, shared among the usual number of rows in it. */
+function usualShare(clock: Float64Array, length: number): number {
+  const sizes: number[] = [];
+  const steps: number[] = [];
+  for (let i = 0; i < length && sizes.length < 4096; ) {
+    let next = i + 1;
+    while (next < length && clock[next] === clock[i]) next++;
+    // The first and the last stamp may be cut short.
+    if (i > 0 && next < length) {
+      sizes.push(next - i);
+      steps.push(clock[next]! - clock[i]!);
+    }
+    i = next;
+  }
+  return median(steps) / median(sizes);
+}
+
+function isOnLine(clock: Float64Array, length: number, step: number): boolean {
+  const first = clock[0]!;
   let before = 0;
   for (let i = 0; i < length; ) {
     let next = i + 1;
     while (next < length && clock[next] === clock[i]) next++;
     const after = next < length ? clock[next]! - clock[i]! : before;
     const allowed = Math.max(before, after) * 1.001;
-    for (let k = i; k < next; k++) if (Math.abs(first + k * step - clock[k]!) > allowed) return undefined;
+    for (let k = i; k < next; k++) if (Math.abs(first + k * step - clock[k]!) > allowed) return false;
     before = after;
     i = next;
   }
-  return step;
+  return true;
 }
 
 function distinctBefore(clock: Float64Array, at: number): number {

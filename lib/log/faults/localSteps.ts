@@ -1,15 +1,19 @@
 /** Steps looked at on either side. */
-const REACH = 4;
+const REACH = 8;
+/** Share of the steps around that are no larger than the size told. */
+const QUIET_SHARE = 0.3;
 
-/** How a trace moves around a place: middle step with its sign, and middle size of a step, K per sample. */
+/** How a trace moves around a place, K per sample. */
 export interface LocalSteps {
+  /** Middle step, with its sign. */
   readonly trend: number;
+  /** Size of a quiet step: three in ten are no larger. */
   readonly size: number;
 }
 
 /**
- * Middle of the steps between trusted readings around positions [from, to] of `rows`, those into, inside and
- * out of it left out. The middle, not the mean, so that another spike nearby does not hide this one.
+ * Steps between trusted readings around positions [from, to] of `rows`, those into, inside and out of it left
+ * out. A low share of them, not the mean, tells their size, so that other spikes nearby do not hide this one.
  */
 export function localSteps(
   tempC: Float64Array,
@@ -23,6 +27,7 @@ export function localSteps(
   for (let j = to + 2; j < Math.min(count, to + 2 + REACH); j++)
     steps.push(tempC[rows[j]!]! - tempC[rows[j - 1]!]!);
   if (steps.length === 0) return { trend: 0, size: 0 };
-  const middle = (values: number[]) => values.sort((a, b) => a - b)[values.length >> 1]!;
-  return { trend: middle([...steps]), size: middle(steps.map(Math.abs)) };
+  const trend = steps.sort((a, b) => a - b)[steps.length >> 1]!;
+  const sizes = steps.map(Math.abs).sort((a, b) => a - b);
+  return { trend, size: sizes[Math.floor(sizes.length * QUIET_SHARE)]! };
 }

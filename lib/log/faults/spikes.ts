@@ -5,8 +5,8 @@ import { localSteps } from './localSteps';
 const SPIKE = codeOf('spike');
 /** Smaller spikes change no verdict, K. */
 export const SMALLEST_SPIKE_C = 15;
-/** So many times the usual step around it makes a spike stand out. */
-const STANDS_OUT = 10;
+/** So many times a quiet step around it makes a spike stand out; about 8 sigma of white noise (derived). */
+const STANDS_OUT = 15;
 /** A spike comes back to where it was within this share of its height: heat in metal leaves slowly. */
 const RETURNS = 0.1;
 /** With rows further apart than this metal can warm and cool between them, s. */
@@ -60,7 +60,7 @@ export function markSpikes(
       if (Math.abs(stepIn) > maxRateCPerS * inS && Math.abs(stepOut) > maxRateCPerS * outS) return true;
       if (inS > SLOW_ROWS_S || outS > SLOW_ROWS_S) return false;
       const missed = at(last + 1) - at(before) - trend * (last + 1 - before);
-      return Math.abs(missed) <= Math.max(RETURNS * height, 3 * size);
+      return Math.abs(missed) <= Math.max(RETURNS * height, 6 * size);
     }
   }
 }

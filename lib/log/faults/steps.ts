@@ -5,7 +5,7 @@ import { localSteps } from './localSteps';
 const STEP = codeOf('impossible step');
 /** Smaller steps are noise of a quick logger, K. */
 const SMALLEST_C = 40;
-const STANDS_OUT = 10;
+const STANDS_OUT = 15;
 /** Aluminium is liquid above this, °C (pure aluminium; ITS-90 fixed point). */
 export const MELTING_C = 660.323;
 /** A channel that let go of the part reads the room: within this of where it started, K. */

@@ -20,13 +20,6 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
   const touch = matchMedia('(pointer: coarse)').matches;
   live.hidden = false;
   if (touch) layout.dragmode = false;
-  if (layout.showlegend && layout.legend.entrywidth) {
-    const perRow = Math.floor((live.clientWidth - layout.margin.l - layout.margin.r) / (layout.legend.entrywidth + 44));
-    const rows = Math.ceil(data.filter((trace) => trace.showlegend).length / Math.max(1, perRow));
-    const more = Math.max(0, rows * 20 + 70 - layout.margin.b);
-    layout.margin.b += more;
-    layout.height += more;
-  }
   try {
     await Plotly.newPlot(live, data, layout, {
       responsive: true,
@@ -39,6 +32,9 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
     live.hidden = true;
     throw error;
   }
+  const more = (live.querySelector('.legend')?.getBBox().height ?? 0) + 56 - layout.margin.b;
+  if (layout.showlegend && more > 0)
+    await Plotly.relayout(live, { height: layout.height + more, 'margin.b': layout.margin.b + more });
   figure.classList.add('drawn');
   if (!layout.yaxis2) return;
   const steps = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];

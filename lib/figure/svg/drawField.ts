@@ -1,9 +1,10 @@
 import { contours } from 'd3-contour';
 import { scaleLinear } from 'd3-scale';
 import type { Trace } from '../figure';
-import { INK, TEXT_PX } from '../style';
+import { TEXT_PX } from '../style';
 import { element, escapeXml, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
+import { stroke } from './stroke';
 
 /** Steps in which a continuous field is painted. */
 const SHADES = 28;
@@ -48,10 +49,7 @@ export function drawField(trace: Trace, x: Scale, y: Scale): string {
         .map((run) => run.map(toPx));
       const d = lines.map((run) => `M${run.map(([a, b]) => `${px(a)},${px(b)}`).join('L')}`).join('');
       if (d === '') return;
-      const colour = trace.line?.color ?? INK;
-      parts.push(
-        element('path', { d, fill: 'none', stroke: colour, 'stroke-width': trace.line?.width ?? 0.8 }),
-      );
+      parts.push(element('path', { d, fill: 'none', ...stroke(trace.line ?? {}, 0.8) }));
       if (trace.contours?.showlabels) labels.push(levelLabel(lines, levelText(trace, level), rank));
     });
     parts.push(...labels);

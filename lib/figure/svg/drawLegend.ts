@@ -1,6 +1,7 @@
 import type { Trace } from '../figure';
-import { drawMarker, stroke } from './drawTraces';
+import { drawMarker } from './drawTraces';
 import { element, escapeXml, plainLines } from './markup';
+import { stroke } from './stroke';
 
 const ROW_PX = 20;
 const SAMPLE_PX = 24;

@@ -1,8 +1,8 @@
 import type { Annotation, Shape } from '../figure';
 import { INK, TEXT_PX } from '../style';
-import { stroke } from './drawTraces';
 import { element, escapeXml, plainLines } from './markup';
 import type { PlotArea } from './plotArea';
+import { stroke } from './stroke';
 
 const LINE_PX = 15;
 

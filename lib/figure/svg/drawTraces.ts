@@ -1,8 +1,9 @@
-import type { LineStyle, MarkerSymbol, Trace } from '../figure';
+import type { MarkerSymbol, Trace } from '../figure';
 import { INK } from '../style';
 import { drawField } from './drawField';
 import { element, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
+import { stroke } from './stroke';
 
 /** All traces in their order. */
 export function drawTraces(data: readonly Trace[], area: PlotArea): string {
@@ -67,23 +68,6 @@ function path(points: readonly Point[]): string {
     last = at;
   }
   return d;
-}
-
-/** Stroke attributes of a line style. */
-export function stroke(line: LineStyle, usualWidth: number): Record<string, string | number | undefined> {
-  const width = line.width ?? usualWidth;
-  const dot = Math.max(3, width);
-  const dashes = {
-    solid: undefined,
-    dash: `${3 * dot},${2 * dot}`,
-    dot: `${dot}`,
-    dashdot: `${3 * dot},${dot},${dot},${dot}`,
-  };
-  return {
-    stroke: line.color ?? INK,
-    'stroke-width': width,
-    'stroke-dasharray': dashes[line.dash ?? 'solid'],
-  };
 }
 
 export function drawMarker({ marker = {} }: Trace, [x, y]: readonly [number, number]): string {

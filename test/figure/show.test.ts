@@ -45,7 +45,7 @@ describe('show', () => {
     expect(data['text/html']).not.toMatch(/src=|https?:\/\/(?!www\.w3\.org\/2000\/svg)/);
   });
 
-  it('gives every figure of a session an id of its own', () => {
+  it('gives every figure of a notebook an id of its own', () => {
     show(figure);
     show(figure);
     const ids = written.map(

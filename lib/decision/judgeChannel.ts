@@ -1,12 +1,13 @@
 import { type AlloyCard, findTemper } from '../alloy';
 import { exposureShare, findPasses, peak } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
-import { type SofteningTrajectory, type StartState, softeningModel } from '../kinetics';
+import { type SofteningTrajectory, softeningModel } from '../kinetics';
 import { formatPercent, type Judged, judged, type Sourced } from '../quantity';
 import { exposureBudget } from './budget';
 import { combineEffects, type Effect, effect } from './effects';
 import { checkLimit, limitsFor } from './limits';
 import { modelLines } from './modelLines';
+import type { AgedStart } from './precipitateLines';
 import { type ProbeDoubt, type RecordCases, recordCases } from './recordCases';
 import { settleBy } from './settle';
 import type { ChannelVerdict, StrengthTrack, VerdictWord } from './verdict';
@@ -36,7 +37,7 @@ export interface ChannelCase {
  */
 export function judgeChannel(channel: ChannelCase): ChannelVerdict {
   const { name, history, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
-  const from: StartState = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
+  const from: AgedStart = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
   const model = softeningModel(card);
   const run = (h: ThermalHistory): SofteningTrajectory => model.advance(model.start(from), h);
 
@@ -53,12 +54,9 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
     const worst = cases.unrecorded.unknownS > 0 ? bottom : covered[covered.length - 1]!;
     effects.push(effect('time the probe did not record', nominal, [worst]));
   }
-  const lines = modelLines(history, card, from, asRead);
-  const others = lines.flatMap((l) =>
-    l.governs || !l.yieldKeptFraction ? [] : [l.yieldKeptFraction.nominal],
-  );
+  const { lines, independent } = modelLines(history, card, from, asRead);
   const { low, high } = combineEffects(nominal, effects);
-  const yieldKeptFraction = judged(nominal, [low, high, ...others], '1', because(effects, cases));
+  const yieldKeptFraction = judged(nominal, [low, high, ...independent], '1', because(effects, cases));
 
   const verdict = verdictWord(yieldKeptFraction, 1 - allowanceFraction, cases);
   const typical = measuredYieldMPa === undefined ? findTemper(card, temper).entry.yieldMPa : undefined;

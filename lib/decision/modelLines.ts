@@ -1,14 +1,9 @@
 import type { AlloyCard } from '../alloy';
 import { peak } from '../exposure';
 import type { ThermalHistory } from '../history';
-import {
-  BULK_SOAK_LIMIT_C,
-  dissolutionModel,
-  overageingModel,
-  type SofteningTrajectory,
-  type StartState,
-} from '../kinetics';
+import { BULK_SOAK_LIMIT_C, dissolutionModel, overageingModel, type SofteningTrajectory } from '../kinetics';
 import { formatPercent, formatTemp, type Judged, judged } from '../quantity';
+import { type AgedStart, precipitateLines } from './precipitateLines';
 import type { ModelLine } from './verdict';
 
 /** Less dissolved than this does not show in a hardness reading, and the over-ageing curve alone governs. */
@@ -20,15 +15,37 @@ interface Banded {
   readonly yieldKeptHigh: Float64Array;
 }
 
+/** What the models say, and the answers of those that stand on their own and so widen the verdict's band. */
+export interface ModelAnswers {
+  readonly lines: readonly ModelLine[];
+  readonly independent: readonly number[];
+}
+
 /**
- * What every model says of the record as read, and which one governs: the over-ageing curve where the metal
- * coarsened as in a soak, the curve with the dissolution rule where the record was hot enough for particles
- * to dissolve. A model that is outside its range is left out and says so.
+ * What every model says of the record as read. The rule: the curves fitted to measurements govern, the
+ * over-ageing curve alone where the metal coarsened as in a soak, together with the dissolution rule where the
+ * record was hot enough to dissolve particles. The precipitate model explains; where it is in range and
+ * disagrees, the band reaches to its answer. A model that is outside its range is left out and says why.
  */
 export function modelLines(
   history: ThermalHistory,
   card: AlloyCard,
-  from: StartState,
+  from: AgedStart,
+  softening: SofteningTrajectory,
+): ModelAnswers {
+  const precipitate = precipitateLines(history, card, from);
+  return {
+    lines: [...curveLines(history, card, from, softening), ...precipitate],
+    independent: precipitate.flatMap(({ yieldKeptFraction }) =>
+      yieldKeptFraction ? [yieldKeptFraction.nominal] : [],
+    ),
+  };
+}
+
+function curveLines(
+  history: ThermalHistory,
+  card: AlloyCard,
+  from: AgedStart,
   softening: SofteningTrajectory,
 ): ModelLine[] {
   const dissolved = softening.state.dissolved.nominal;
@@ -43,7 +60,7 @@ export function modelLines(
       governs: !dissolves,
       reason: dissolves
         ? `Informs only: about ${formatPercent(dissolved)} of the hardening particles dissolved, which it does not know.`
-        : 'Governs: the record is a soak, too short or too cool to dissolve hardening particles, and the curve is fitted to measured soaks.',
+        : 'Governs: the record is too short or too cool to dissolve hardening particles, and the curve is fitted to measured soaks.',
     },
   ];
   if (dissolves)
@@ -53,20 +70,15 @@ export function modelLines(
       governs: true,
       reason: `Governs: at ${formatTemp(peakC)} particles dissolve as well as coarsen; what dissolved counts as freshly quenched, the rest as over-aged.`,
     });
-  lines.push(
-    peakC > BULK_SOAK_LIMIT_C
-      ? {
-          model: 'dissolution rule',
-          yieldKeptFraction: atEnd(rule.advance(rule.start(from), history)),
-          governs: false,
-          reason: 'Informs only: it knows no over-ageing.',
-        }
-      : {
-          model: 'dissolution rule',
-          governs: false,
-          reason: `Left out: the metal stayed at or below ${formatTemp(BULK_SOAK_LIMIT_C)}, where it over-ages and hardly dissolves.`,
-        },
-  );
+  const inRange = peakC > BULK_SOAK_LIMIT_C;
+  lines.push({
+    model: 'dissolution rule',
+    ...(inRange ? { yieldKeptFraction: atEnd(rule.advance(rule.start(from), history)) } : {}),
+    governs: false,
+    reason: inRange
+      ? 'Informs only: alone it knows no over-ageing.'
+      : `Left out: the metal stayed at or below ${formatTemp(BULK_SOAK_LIMIT_C)}, where it over-ages and hardly dissolves.`,
+  });
   return lines;
 }
 

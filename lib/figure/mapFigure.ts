@@ -1,9 +1,11 @@
 import { formatTemp } from '../quantity';
-import type { Annotation, Axis, Figure, Shape, Trace } from './figure';
+import type { Annotation, Axis, Figure, Shape } from './figure';
 import type { FigureLimit } from './limitLines';
-import { type MapLine, type MapPoint, markAnnotations, markTraces } from './mapMarks';
+import { gainLines, lossField, type MapGrid } from './mapField';
+import { type MapLine, type MapPoint, markLabels, markTraces } from './mapMarks';
 import { requireSome } from './requireSome';
-import { baseAxis, baseLayout, INK, levelLine, TEXT_PX, VEIL } from './style';
+import { baseAxis, baseLayout, levelLine, TEXT_PX } from './style';
+import { sureZone } from './sureZone';
 import { temperatureAxes } from './temperatureAxes';
 
 export interface MapOptions {
@@ -13,7 +15,7 @@ export interface MapOptions {
   readonly limits?: readonly FigureLimit[];
   readonly points?: readonly MapPoint[];
   readonly lines?: readonly MapLine[];
-  /** Loss of yield the part can live with: where the worst case reaches it a dashed line is drawn. */
+  /** Loss of yield the part can live with, 0.1 unless given: the green zone stays within it. */
   readonly allowanceFraction?: number;
 }
 
@@ -24,29 +26,18 @@ export interface StrengthMap {
   /** Ascending, °C. */
   readonly tempC: ArrayLike<number>;
   /** One row for each temperature, one value for each time; `null` where no model answers. */
-  readonly keptFraction: Grid;
+  readonly keptFraction: MapGrid;
   /** The worst case, on the same grid. */
-  readonly keptLow?: Grid;
+  readonly keptLow?: MapGrid;
 }
 
-type Grid = readonly (readonly (number | null)[])[];
-
 const HEIGHT_PX = 600;
-const MARGIN = { l: 46, r: 48, t: 66, b: 66 } as const;
+const MARGIN = { l: 46, r: 48, t: 66, b: 100 } as const;
+/** Room the plot has on a desk or on paper, px: names are placed for it. */
+const PLOT_PX = { width: 766, height: HEIGHT_PX - MARGIN.t - MARGIN.b } as const;
 /** Two names of lines need this between them, px. */
 const NAME_PX = 17;
-/** Pale where strength is kept, rust where it is gone; greenish above the start. Dark always means loss. */
-const KEPT_COLOURS = [
-  [0, '#8f3d1c'],
-  [0.2, '#a9562f'],
-  [0.4, '#c67f50'],
-  [0.6, '#dfab7d'],
-  [0.75, '#efd0a8'],
-  [0.909, '#fbf5e8'],
-  [1, '#d7ebe2'],
-] as const;
-const LEVELS = { start: 0.1, end: 1.1, size: 0.1 } as const;
-/** Every other time on the second row: so they never meet on a narrow screen. */
+/** Every other late time on the second row: so they never meet on a narrow screen. */
 const TICKS: readonly (readonly [number, string])[] = [
   [1, '1 s'],
   [10, '10 s'],
@@ -62,7 +53,7 @@ const TICKS: readonly (readonly [number, string])[] = [
 
 /**
  * What heat does to one alloy and temper: strength kept against how long (log) and how hot, with limit lines
- * and marked practices, in °C and °F; dashed, how far the worst case stays within the allowance. Throws
+ * and marked practices, in °C and °F; in green where even the worst case stays within the allowance. Throws
  * `TemperbookError` on an empty grid.
  */
 export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
@@ -70,14 +61,15 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
   const tempC = requireSome(Array.from(map.tempC), 'map');
   const [lowC, highC] = [tempC[0]!, tempC[tempC.length - 1]!];
   const [firstS, lastS] = [timeS[0]!, timeS[timeS.length - 1]!];
-  const axes = temperatureAxes(lowC, highC, [0, 1]);
+  const axes = temperatureAxes(lowC, highC, [0, 1], 12);
   const limits = limitLevels(options.limits ?? [], lowC, highC);
   const marks = { points: options.points ?? [], lines: options.lines ?? [] };
-  const sure = map.keptLow && sureLine(map.keptLow, timeS, tempC, 1 - (options.allowanceFraction ?? 0.1));
+  const needed = 1 - (options.allowanceFraction ?? 0.1);
   return {
     data: [
-      field(map.keptFraction, timeS, tempC),
-      ...(sure ? [sure.trace] : []),
+      lossField(map.keptFraction, timeS, tempC),
+      ...(map.keptLow ? sureZone(map.keptLow, timeS, tempC, needed) : []),
+      ...gainLines(map.keptFraction, timeS, tempC),
       ...markTraces(marks),
       // A trace of its own keeps the °F axis alive.
       {
@@ -100,81 +92,22 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
       annotations: [
         ...axes.headings,
         ...limits.map(({ label }) => label),
-        ...(sure?.label ? [sure.label] : []),
-        ...markAnnotations(marks, firstS, lastS),
+        ...markLabels(marks, [firstS, lastS], [lowC, highC], PLOT_PX),
       ],
       shapes: limits.map(({ shape }) => ({ ...shape, layer: 'above' as const })),
+      showlegend: true,
+      legend: {
+        orientation: 'h',
+        x: 0,
+        y: 0,
+        xref: 'container',
+        yref: 'container',
+        yanchor: 'bottom',
+        itemclick: false,
+        itemdoubleclick: false,
+      },
     },
   };
-}
-
-function field(kept: Grid, timeS: readonly number[], tempC: readonly number[]): Trace {
-  return {
-    type: 'contour',
-    x: timeS,
-    y: tempC,
-    z: rounded(kept),
-    colorscale: KEPT_COLOURS,
-    showscale: false,
-    contours: {
-      ...LEVELS,
-      coloring: 'fill',
-      showlabels: true,
-      labelformat: '.0%',
-      labelfont: { size: TEXT_PX, color: INK },
-    },
-    line: { color: '#4a2a1c', width: 0.7 },
-    hovertemplate: '%{y:.0f} °C for %{x:.3~g} s: %{z:.0%} kept<extra></extra>',
-  };
-}
-
-const rounded = (grid: Grid): Grid =>
-  grid.map((row) => row.map((kept) => (kept === null ? null : Number(kept.toFixed(4)))));
-
-/** The dashed line up to which even the worst case keeps what is needed, and its name. */
-function sureLine(
-  keptLow: Grid,
-  timeS: readonly number[],
-  tempC: readonly number[],
-  needed: number,
-): { readonly trace: Trace; readonly label?: Annotation } {
-  const trace: Trace = {
-    type: 'contour',
-    x: timeS,
-    y: tempC,
-    z: rounded(keptLow),
-    contours: { start: needed, end: needed, size: 1, coloring: 'none', showlabels: false },
-    line: { color: INK, width: 2, dash: 'dash' },
-    showscale: false,
-    hoverinfo: 'skip',
-  };
-  const at = placeOnLine(keptLow, timeS, tempC, needed);
-  if (!at) return { trace };
-  return {
-    trace,
-    label: {
-      text: `left of this line even<br>the worst case keeps ${Math.round(needed * 100)} %`,
-      ...at,
-      xref: 'x',
-      yref: 'y',
-      xanchor: 'right',
-      yanchor: 'middle',
-      xshift: -8,
-      align: 'right',
-      showarrow: false,
-      bgcolor: VEIL,
-      font: { size: TEXT_PX, color: INK },
-    },
-  };
-}
-
-/** Where a level is crossed in the row half-way up its line; annotations on a log axis take the logarithm. */
-function placeOnLine(grid: Grid, timeS: readonly number[], tempC: readonly number[], level: number) {
-  const crossings = grid.flatMap((row, i) => {
-    const j = row.findIndex((kept, k) => k > 0 && kept !== null && kept < level && row[k - 1]! >= level);
-    return j < 0 ? [] : [{ x: Math.log10(timeS[j]!), y: tempC[i]! }];
-  });
-  return crossings[Math.floor(crossings.length * 0.45)];
 }
 
 function timeAxis(firstS: number, lastS: number, name: string): Axis {
@@ -197,7 +130,7 @@ function limitLevels(
   lowC: number,
   highC: number,
 ): readonly { readonly shape: Shape; readonly label: Annotation }[] {
-  const pxPerC = (HEIGHT_PX - MARGIN.t - MARGIN.b) / (highC - lowC);
+  const pxPerC = PLOT_PX.height / (highC - lowC);
   const inside = limits.filter(({ limitC }) => limitC > lowC && limitC < highC);
   return inside.map(({ name, limitC }) => {
     const crowded = inside.some(

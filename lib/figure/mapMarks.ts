@@ -78,9 +78,36 @@ interface Dot {
   readonly tempC: number;
 }
 
-/** The names beside their marks; annotations on a log axis take the logarithm as their place. */
-export function markAnnotations({ points, lines }: MapMarks, firstS: number, lastS: number): Annotation[] {
-  const named = [
+/** What the plot spans and measures: names are placed where they meet no other on it. */
+interface PlotSize {
+  readonly width: number;
+  readonly height: number;
+}
+
+interface Box {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+const PX_PER_LETTER = 6.6;
+const LINE_PX = 15;
+const GAP_PX = 8;
+
+/**
+ * The names beside their marks: each takes the first place, right, left, above or below, that is inside the plot
+ * and free. Annotations on a log axis take the logarithm as their place.
+ */
+export function markLabels(
+  { points, lines }: MapMarks,
+  [firstS, lastS]: Span,
+  [lowC, highC]: Span,
+  plot: PlotSize,
+): Annotation[] {
+  const toX = (s: number): number => (plot.width * Math.log(s / firstS)) / Math.log(lastS / firstS);
+  const toY = (c: number): number => (plot.height * (highC - c)) / (highC - lowC);
+  const marks: readonly Mark[] = [
     ...points.map(({ label, tempC, timeS }) => {
       const [from, to] = typeof timeS === 'number' ? [timeS, timeS] : timeS;
       return { label, tempC, from, to };
@@ -89,21 +116,59 @@ export function markAnnotations({ points, lines }: MapMarks, firstS: number, las
       const hottest = along.reduce((a, b) => (b.tempC > a.tempC ? b : a));
       return { label, tempC: hottest.tempC, from: hottest.timeS, to: hottest.timeS };
     }),
+  ].filter(({ from, to, tempC }) => from >= firstS && to <= lastS && tempC >= lowC && tempC <= highC);
+  const taken: Box[] = [
+    ...marks.map(({ from, to, tempC }) => around(toX(from) - 4, toX(to) + 4, toY(tempC), 8)),
+    ...lines.flatMap(({ points: along }) =>
+      along.map(({ timeS, tempC }) => around(toX(timeS) - 4, toX(timeS) + 4, toY(tempC), 8)),
+    ),
   ];
-  return named.map(({ label, tempC, from, to }): Annotation => {
-    const late = Math.log(to / firstS) / Math.log(lastS / firstS) > 0.72;
+  const inside = ({ left, right, top, bottom }: Box): boolean =>
+    left >= 0 && right <= plot.width && top >= 0 && bottom <= plot.height;
+  return marks.map(({ label, tempC, from, to }): Annotation => {
+    const wide = label.length * PX_PER_LETTER;
+    const y = toY(tempC);
+    const [x0, x1] = [toX(from), toX(to)];
+    const places = [
+      { place: 'right', box: around(x1 + GAP_PX, x1 + GAP_PX + wide, y, LINE_PX) },
+      { place: 'left', box: around(x0 - GAP_PX - wide, x0 - GAP_PX, y, LINE_PX) },
+      { place: 'above', box: around(x0, x0 + wide, y - LINE_PX, LINE_PX) },
+      { place: 'below', box: around(x0, x0 + wide, y + LINE_PX, LINE_PX) },
+    ] as const;
+    const best =
+      places.find(({ box }) => inside(box) && !taken.some((other) => overlap(box, other))) ?? places[0];
+    taken.push(best.box);
+    const beside = best.place === 'right' || best.place === 'left';
     return {
       text: plotText(label),
-      x: Math.log10(late ? from : to),
+      x: Math.log10(best.place === 'right' ? to : from),
       y: tempC,
       xref: 'x',
       yref: 'y',
-      xanchor: late ? 'right' : 'left',
+      xanchor: best.place === 'left' ? 'right' : 'left',
       yanchor: 'middle',
-      xshift: late ? -8 : 8,
+      xshift: best.place === 'right' ? GAP_PX : best.place === 'left' ? -GAP_PX : 0,
+      yshift: beside ? 0 : best.place === 'above' ? LINE_PX : -LINE_PX,
       showarrow: false,
       bgcolor: VEIL,
       font: { size: TEXT_PX, color: INK },
     };
   });
 }
+
+interface Mark {
+  readonly label: string;
+  readonly tempC: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+const around = (left: number, right: number, y: number, height: number): Box => ({
+  left,
+  right,
+  top: y - height / 2,
+  bottom: y + height / 2,
+});
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

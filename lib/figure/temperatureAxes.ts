@@ -15,8 +15,9 @@ export function temperatureAxes(
   lowC: number,
   highC: number,
   domain: readonly [number, number],
+  mostLabels: number = MOST_LABELS,
 ): { readonly left: Axis; readonly right: Axis; readonly headings: readonly Annotation[] } {
-  const { tickvals, ticktext } = fahrenheitTicks(lowC, highC);
+  const { tickvals, ticktext } = fahrenheitTicks(lowC, highC, mostLabels);
   const range = [lowC, highC] as const;
   return {
     left: { ...baseAxis(), range, domain },
@@ -39,12 +40,13 @@ export function temperatureAxes(
 export function fahrenheitTicks(
   lowC: number,
   highC: number,
+  mostLabels: number = MOST_LABELS,
 ): { readonly tickvals: readonly number[]; readonly ticktext: readonly string[] } {
   const low = celsiusToFahrenheit(lowC);
   const high = celsiusToFahrenheit(highC);
   const span = high - low;
   const step =
-    FAHRENHEIT_STEPS.find((s) => span / s <= MOST_LABELS) ?? FAHRENHEIT_STEPS[FAHRENHEIT_STEPS.length - 1]!;
+    FAHRENHEIT_STEPS.find((s) => span / s <= mostLabels) ?? FAHRENHEIT_STEPS[FAHRENHEIT_STEPS.length - 1]!;
   const tickvals: number[] = [];
   const ticktext: string[] = [];
   for (let f = Math.ceil((low - span) / step) * step; f <= high + span; f += step) {

@@ -10,6 +10,9 @@ export {
 } from './dissolution/dissolutionModel';
 export { dissolvableFraction } from './dissolution/dissolvableFraction';
 export { dissolvedFraction } from './dissolution/dissolvedFraction';
+export { type Practice, type PracticeLine, type Practices, practicesFor } from './map/practices';
+export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';
+export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
 export { naturalAgeing } from './naturalAgeing';
 export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './overageing/fitOverageingCurve';
 export { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from './overageing/overageingCurve';

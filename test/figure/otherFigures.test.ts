@@ -24,7 +24,15 @@ describe('mapFigure', () => {
     expect(JSON.parse(JSON.stringify(figure))).toEqual(figure);
     expect(figure.layout.xaxis!.type).toBe('log');
     expect(figure.layout.xaxis!.range).toEqual([0, Math.log10(86_400)]);
-    expect(figure.layout.xaxis!.ticktext).toEqual(['1 s', '1 min', '10 min', '1 h', '10 h', '<br>1 d']);
+    expect(figure.layout.xaxis!.ticktext).toEqual([
+      '1 s',
+      '10 s',
+      '1 min',
+      '10 min',
+      '1 h',
+      '8 h',
+      '<br>1 d',
+    ]);
   });
 
   it('puts the label of a point at its logarithm and the limit inside the map', () => {

@@ -9,6 +9,9 @@ import { stroke } from './stroke';
 /** Steps in which a continuous field is painted. */
 const SHADES = 28;
 
+/** Covers the hairline that the field leaves along the edge of the plot. */
+const BLANK_EDGE = { color: '#ffffff', width: 1.5 };
+
 type Ring = readonly (readonly [number, number])[];
 
 /** A field over the plane: shaded continuously (heatmap) or in the steps of its contour levels. */
@@ -17,14 +20,14 @@ export function drawField(trace: Trace, x: Scale, y: Scale): string {
   const columns = rows[0]?.length ?? 0;
   if (rows.length < 2 || columns < 2) return '';
   const grid = contours().size([columns, rows.length]);
-  const missing = Math.min(...rows.flat().filter((v): v is number => v !== null)) - 1;
-  const values = rows.flatMap((row) => row.map((value) => value ?? missing));
+  const known = rows.map((row) => row.map((value) => (value === null ? 0 : 1)));
+  const values = nearestKnown(rows).flat();
   const toPx = placer(trace, x, y, columns, rows.length);
   const levels = levelsOf(trace, values);
   const paint = painter(trace, levels);
   const parts: string[] = [];
   if (trace.type === 'heatmap' || trace.contours?.coloring === 'fill') {
-    const whole = ringsOf(grid.contour(values, missing + 0.5).coordinates, toPx);
+    const whole = ringsOf(grid.contour(known.flat(), -1).coordinates, toPx);
     parts.push(element('path', { d: outline(whole), fill: paint(-1), 'fill-rule': 'evenodd' }));
     levels.forEach((level, k) => {
       const rings = ringsOf(grid.contour(values, level).coordinates, toPx);
@@ -39,6 +42,17 @@ export function drawField(trace: Trace, x: Scale, y: Scale): string {
           }),
         );
     });
+    const nothing = known.map((row) => row.map((value) => 1 - value));
+    const blank = ringsOf(grid.contour(nothing.flat(), 0.5).coordinates, toPx);
+    if (blank.length > 0)
+      parts.push(
+        element('path', {
+          d: outline(blank),
+          fill: '#ffffff',
+          'fill-rule': 'evenodd',
+          ...stroke(BLANK_EDGE, 1),
+        }),
+      );
   }
   if (trace.type === 'contour') {
     const labels: string[] = [];
@@ -56,6 +70,30 @@ export function drawField(trace: Trace, x: Scale, y: Scale): string {
   }
   return parts.join('');
 }
+
+/**
+ * The field with every missing value replaced by the nearest known one of its column, or of its row where the
+ * column has none: so that levels do not crowd along the edge of what is known.
+ */
+function nearestKnown(rows: NonNullable<Trace['z']>): number[][] {
+  const filled = filledAlong(transposed(filledAlong(transposed(rows))));
+  return filled.map((row) => row.map((value) => value ?? 0));
+}
+
+function filledAlong(lines: NonNullable<Trace['z']>): (number | null)[][] {
+  return lines.map((line) =>
+    line.map((value, i) => {
+      for (let step = 0; value === null && step < line.length; step++) {
+        const near = line[i - step] ?? line[i + step];
+        if (near !== null && near !== undefined) return near;
+      }
+      return value;
+    }),
+  );
+}
+
+const transposed = (rows: NonNullable<Trace['z']>): (number | null)[][] =>
+  rows[0]!.map((_, j) => rows.map((row) => row[j]!));
 
 const outline = (rings: readonly Ring[]): string =>
   rings.map((ring) => `M${ring.map(([a, b]) => `${px(a)},${px(b)}`).join('L')}Z`).join('');
@@ -137,7 +175,7 @@ function trueRuns(ring: readonly (readonly number[])[], rows: NonNullable<Trace[
 }
 
 /** Where along its longest run a level is named: neighbours take turns, so names do not queue up. */
-const NAME_AT = [0.5, 0.38, 0.62] as const;
+const NAME_AT = [0.3, 0.2, 0.4] as const;
 
 function levelLabel(runs: readonly Ring[], text: string, rank: number): string {
   const longest = runs.reduce((best, run) => (run.length > best.length ? run : best), runs[0]!);

@@ -28,8 +28,14 @@ describe.each(names)('notebooks/%s', (name) => {
 
   it('runs as it is, from the first cell to the last', async () => {
     const outFolder = mkdtempSync(path.join(tmpdir(), 'notebook-'));
-    const { htmlPath } = await runNotebook(file, { outFolder });
-    expect(readFileSync(htmlPath, 'utf8')).toContain('<figure class="plot"');
+    const { notebookPath } = await runNotebook(file, { outFolder });
+    const run: Notebook = JSON.parse(readFileSync(notebookPath, 'utf8'));
+    const outputs = run.cells.flatMap((cell) => cell.outputs ?? []);
+    const figures = outputs.filter((output) => 'data' in output && 'image/svg+xml' in output.data);
+    const complaints = outputs.filter((output) => 'name' in output && output.name === 'stderr');
+    const shows = /\bshow\(/.test(JSON.stringify(notebook.cells));
+    expect(figures.length > 0).toBe(shows);
+    expect(complaints).toEqual([]);
     rmSync(outFolder, { recursive: true });
   }, 300_000);
 });

@@ -57,31 +57,53 @@ function integrate(history: ThermalHistory, clock: ArrheniusClock, running?: Flo
   const referenceK = celsiusToKelvin(
     requireNumber(clock.referenceC, 'Reference temperature in °C', { low: -100 }),
   );
-  const { timeS, tempC, gapAfter } = history;
   const b = q / GAS_CONSTANT;
-  const xAtInfinity = b / referenceK;
-  const twelfth = 1 / (12 * b);
-  // A local constant: an imported one costs a call per use in CommonJS.
-  const zeroC = ZERO_C_IN_K;
-  let nextGap = 0;
+  // 1/(6z) with T between the ends is (T₁ + T₂)/(12 b).
+  const curvature = 1 / (12 * b);
+  const gaps = history.gapAfter ?? NO_GAPS;
+  return sumOfIntervals(history.timeS, history.tempC, gaps, b, b / referenceK, curvature, running);
+}
+
+const NO_GAPS = new Uint32Array(0);
+/** A constant of this file: an imported one costs a call per use in CommonJS. */
+const ZERO_C = ZERO_C_IN_K;
+
+/**
+ * The loop by itself: it runs over every sample of every log. It reads and works out nothing before the
+ * loop, and nothing imported; otherwise the engine's code from a first long run is thrown away on the next.
+ */
+function sumOfIntervals(
+  timeS: Float64Array,
+  tempC: Float64Array,
+  gapAfter: Uint32Array,
+  b: number,
+  xAtInfinity: number,
+  curvature: number,
+  running?: Float64Array,
+): number {
+  // Nothing comes before the first sample: it is treated like the end of a gap.
+  let gap = -1;
+  let gapsPassed = 0;
   let sum = 0;
-  let t1 = tempC[0]! + zeroC;
-  let x1 = xAtInfinity - b / t1;
-  let k1 = Math.exp(x1);
-  for (let i = 1; i < timeS.length; i++) {
-    const t2 = tempC[i]! + zeroC;
+  let t1 = 0;
+  let x1 = 0;
+  let k1 = 0;
+  for (let i = 0; i < timeS.length; i++) {
+    const t2 = tempC[i]! + ZERO_C;
     const x2 = xAtInfinity - b / t2;
     const dx = x2 - x1;
-    const small = dx < SERIES_LIMIT && dx > -SERIES_LIMIT;
-    const phi = small ? meanOfExp(dx) : 0;
-    const k2 = small && i % RENEW_EVERY !== 0 ? k1 * (1 + dx * phi) : Math.exp(x2);
-    if (gapAfter !== undefined && gapAfter[nextGap] === i - 1) nextGap++;
-    else {
-      const rate = small
-        ? k1 * phi * (1 + dx * dx * (t1 + t2) * twelfth)
-        : (arrheniusArea(t2, b, k2) - arrheniusArea(t1, b, k1)) / (t2 - t1);
-      sum += rate * (timeS[i]! - timeS[i - 1]!);
+    let k2: number;
+    let rate: number;
+    if (dx < SERIES_LIMIT && dx > -SERIES_LIMIT) {
+      const phi = meanOfExp(dx);
+      k2 = i % RENEW_EVERY === 0 ? Math.exp(x2) : k1 * (1 + dx * phi);
+      rate = k1 * phi * (1 + dx * dx * (t1 + t2) * curvature);
+    } else {
+      k2 = Math.exp(x2);
+      rate = (arrheniusArea(t2, b, k2) - arrheniusArea(t1, b, k1)) / (t2 - t1);
     }
+    if (i - 1 === gap) gap = gapsPassed < gapAfter.length ? gapAfter[gapsPassed++]! : timeS.length;
+    else sum += rate * (timeS[i]! - timeS[i - 1]!);
     if (running !== undefined) running[i] = sum;
     t1 = t2;
     x1 = x2;
@@ -93,7 +115,9 @@ function integrate(history: ThermalHistory, clock: ArrheniusClock, running?: Flo
 /** (exp d − 1)/d by its series to d⁷, within 5e-11 for |d| ≤ 0.25. */
 function meanOfExp(d: number): number {
   return (
-    1 + d * (1 / 2 + d * (1 / 6 + d * (1 / 24 + d * (1 / 120 + d * (1 / 720 + d * (1 / 5040 + d / 40320))))))
+    1 +
+    d *
+      (1 / 2 + d * (1 / 6 + d * (1 / 24 + d * (1 / 120 + d * (1 / 720 + d * (1 / 5040 + d * (1 / 40320)))))))
   );
 }
 

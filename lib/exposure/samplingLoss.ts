@@ -110,13 +110,28 @@ function withMiddles({ timeS, tempC, gapAfter }: ThermalHistory, bends: Float64A
       marks.push(k - 1);
       continue;
     }
-    const known = [bends[i]!, bends[i + 1]!].filter((bend) => !Number.isNaN(bend));
-    const bend = known.length === 0 ? 0 : known.reduce((a, b) => a + b, 0) / known.length;
     const stepS = timeS[i + 1]! - timeS[i]!;
-    const near = tempC.subarray(Math.max(0, i - 1), i + 3);
-    const bulge = Math.min(Math.abs(bend) * stepS ** 2, 4 * (Math.max(...near) - Math.min(...near))) / 8;
+    const bend = meanBend(bends[i]!, bends[i + 1]!);
+    const bulgeK = Math.min(Math.abs(bend) * stepS * stepS, 4 * spreadAround(tempC, i)) / 8;
     times[k] = timeS[i]! + stepS / 2;
-    temps[k++] = Math.max(COLDEST_C, (tempC[i]! + tempC[i + 1]!) / 2 - Math.sign(bend) * bulge);
+    temps[k++] = Math.max(COLDEST_C, (tempC[i]! + tempC[i + 1]!) / 2 - Math.sign(bend) * bulgeK);
   }
   return thermalHistory(times, temps, marks);
+}
+
+/** Mean of the two that are known. */
+function meanBend(before: number, after: number): number {
+  if (Number.isNaN(before)) return Number.isNaN(after) ? 0 : after;
+  return Number.isNaN(after) ? before : (before + after) / 2;
+}
+
+/** Hottest less coldest of the readings at i and i + 1 and their neighbours, K. */
+function spreadAround(tempC: Float64Array, i: number): number {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (let k = Math.max(0, i - 1); k < Math.min(i + 3, tempC.length); k++) {
+    low = Math.min(low, tempC[k]!);
+    high = Math.max(high, tempC[k]!);
+  }
+  return high - low;
 }

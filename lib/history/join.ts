@@ -19,23 +19,22 @@ export function join(parts: readonly ThermalHistory[], pauseS = 0): ThermalHisto
   if (parts.length === 0)
     throw new TemperbookError('There is nothing to join', { expected: 'at least one history' });
   requireNumber(pauseS, 'Pause between joined histories in s', { low: 0 });
-  const timeS: number[] = [];
-  const tempC: number[] = [];
+  for (const part of parts) checkHistory(part);
+  const timeS = new Float64Array(parts.reduce((sum, part) => sum + part.timeS.length, 0));
+  const tempC = new Float64Array(timeS.length);
   const gapAfter: number[] = [];
+  let count = 0;
   for (const part of parts) {
-    checkHistory(part);
-    const last = timeS.length - 1;
-    const meets = last >= 0 && pauseS === 0;
-    const merges = meets && Math.abs(tempC[last]! - part.tempC[0]!) < SAME_C;
-    if (last >= 0 && pauseS > 0) gapAfter.push(last);
-    const between = meets && !merges ? STEP_S : pauseS;
-    const shiftS = last < 0 ? 0 : timeS[last]! + between - part.timeS[0]!;
-    const offset = merges ? last : last + 1;
-    for (const i of part.gapAfter ?? []) gapAfter.push(offset + i);
-    for (let i = merges ? 1 : 0; i < part.timeS.length; i++) {
-      timeS.push(part.timeS[i]! + shiftS);
-      tempC.push(part.tempC[i]!);
-    }
+    const meets = count > 0 && pauseS === 0;
+    const merges = meets && Math.abs(tempC[count - 1]! - part.tempC[0]!) < SAME_C;
+    if (count > 0 && !meets) gapAfter.push(count - 1);
+    const shiftS =
+      count === 0 ? 0 : timeS[count - 1]! + (merges ? 0 : meets ? STEP_S : pauseS) - part.timeS[0]!;
+    if (merges) count--;
+    for (const i of part.gapAfter ?? []) gapAfter.push(count + i);
+    tempC.set(merges ? part.tempC.subarray(1) : part.tempC, merges ? count + 1 : count);
+    for (let i = 0; i < part.timeS.length; i++) timeS[count + i] = part.timeS[i]! + shiftS;
+    count += part.timeS.length;
   }
-  return thermalHistory(timeS, tempC, gapAfter);
+  return thermalHistory(timeS.subarray(0, count), tempC.subarray(0, count), gapAfter);
 }

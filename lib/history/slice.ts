@@ -1,5 +1,5 @@
 import { requireNumber, TemperbookError } from '../quantity';
-import { checkHistory, lastAtOrBefore, type ThermalHistory, tempAt, thermalHistory } from './thermalHistory';
+import { checkHistory, lastAtOrBefore, type ThermalHistory, tempOnLine } from './thermalHistory';
 
 /**
  * The part of a history between two times (s, on its own axis, which is kept), both ends included. A cut
@@ -11,27 +11,32 @@ export function slice(history: ThermalHistory, fromS: number, toS: number): Ther
   checkHistory(history);
   requireNumber(fromS, 'Start of a slice in s');
   requireNumber(toS, 'End of a slice in s', { low: fromS });
-  const { timeS, gapAfter } = history;
+  const { timeS, tempC, gapAfter } = history;
   const last = lastAtOrBefore(timeS, toS);
   const before = lastAtOrBefore(timeS, fromS);
   const first = before >= 0 && timeS[before] === fromS ? before : before + 1;
   const recorded = (i: number): boolean => i >= 0 && i < timeS.length - 1 && !gapAfter?.includes(i);
-  const cutBefore = before < first && recorded(before);
-  const cutAfter = toS > fromS && last >= 0 && timeS[last]! < toS && recorded(last);
-  const inside = [...(gapAfter ?? [])].filter((i) => i >= first && i < last);
-  const times = [
-    ...(cutBefore ? [fromS] : []),
-    ...timeS.subarray(first, last + 1),
-    ...(cutAfter ? [toS] : []),
-  ];
-  if (times.length === 0)
+  const cutBefore = before < first && recorded(before) ? 1 : 0;
+  const cutAfter = toS > fromS && last >= 0 && timeS[last]! < toS && recorded(last) ? 1 : 0;
+  const kept = last + 1 - first;
+  const count = cutBefore + kept + cutAfter;
+  if (count === 0)
     throw new TemperbookError('Nothing was recorded in this slice of the history', {
       found: `${fromS} to ${toS} s`,
       expected: `times within ${timeS[0]} to ${timeS[timeS.length - 1]} s and outside its gaps`,
     });
-  return thermalHistory(
-    times,
-    times.map((atS) => tempAt(history, atS)),
-    inside.map((i) => i - first + (cutBefore ? 1 : 0)),
-  );
+  const times = new Float64Array(count);
+  const temps = new Float64Array(count);
+  times.set(timeS.subarray(first, last + 1), cutBefore);
+  temps.set(tempC.subarray(first, last + 1), cutBefore);
+  if (cutBefore) {
+    times[0] = fromS;
+    temps[0] = tempOnLine(history, before, fromS);
+  }
+  if (cutAfter) {
+    times[count - 1] = toS;
+    temps[count - 1] = tempOnLine(history, last, toS);
+  }
+  const gaps = gapAfter?.filter((i) => i >= first && i < last).map((i) => i - first + cutBefore);
+  return { timeS: times, tempC: temps, ...(gaps?.length ? { gapAfter: gaps } : {}) };
 }

@@ -41,9 +41,22 @@ export function checkHistory({ timeS, tempC, gapAfter }: ThermalHistory): void {
     throw new TemperbookError('A thermal history needs as many temperatures as times, and at least one', {
       found: `${timeS?.length ?? 0} times and ${tempC?.length ?? 0} temperatures`,
     });
-  // One comparison chain per sample, the wording elsewhere: every model runs this over every sample. The
-  // local constant spares the call an imported one costs in CommonJS.
-  const absoluteZeroC = -ZERO_C_IN_K;
+  const bad = firstBadSample(timeS, tempC);
+  if (bad >= 0) throw badSample(bad, timeS[bad]!, tempC[bad]!, timeS[bad - 1]!);
+  for (let k = 0; k < (gapAfter?.length ?? 0); k++) {
+    const i = gapAfter![k]!;
+    if (i > timeS.length - 2 || (k > 0 && i <= gapAfter![k - 1]!))
+      throw new TemperbookError('A gap mark of a thermal history points outside it or is out of order', {
+        found: `index ${i} among ${timeS.length} samples`,
+      });
+  }
+}
+
+/** A constant of this file: an imported one costs a call per use in CommonJS. */
+const ABSOLUTE_ZERO_C = -ZERO_C_IN_K;
+
+/** The loop by itself, because every model runs it over every sample. */
+function firstBadSample(timeS: Float64Array, tempC: Float64Array): number {
   let previous = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < timeS.length; i++) {
     const t = timeS[i]!;
@@ -52,20 +65,14 @@ export function checkHistory({ timeS, tempC, gapAfter }: ThermalHistory): void {
       !(
         t > previous &&
         t < Number.POSITIVE_INFINITY &&
-        temp > absoluteZeroC &&
+        temp > ABSOLUTE_ZERO_C &&
         temp < Number.POSITIVE_INFINITY
       )
     )
-      throw badSample(i, t, temp, previous);
+      return i;
     previous = t;
   }
-  for (let k = 0; k < (gapAfter?.length ?? 0); k++) {
-    const i = gapAfter![k]!;
-    if (i > timeS.length - 2 || (k > 0 && i <= gapAfter![k - 1]!))
-      throw new TemperbookError('A gap mark of a thermal history points outside it or is out of order', {
-        found: `index ${i} among ${timeS.length} samples`,
-      });
-  }
+  return -1;
 }
 
 function badSample(i: number, t: number, temp: number, previous: number): TemperbookError {

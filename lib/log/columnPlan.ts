@@ -106,10 +106,7 @@ function datesOf(
   let last = '';
   let lastFrom = -1;
   for (let line = firstRow; ; line = lineAt(bytes, line.next, line.row + 1)) {
-    const isSame =
-      column.index === 0 &&
-      lastFrom >= 0 &&
-      bytes.compare(bytes, lastFrom, lastFrom + 10, line.from, line.from + 10) === 0;
+    const isSame = column.index === 0 && lastFrom >= 0 && startsAlike(bytes, lastFrom, line.from);
     if (!isSame) {
       const field = splitFields(decode(line.from, line.to), dialect.delimiter)[column.index] ?? '';
       const date = splitStamp(field)?.date ?? '';
@@ -121,6 +118,12 @@ function datesOf(
     lastFrom = line.from;
     if (line.next >= bytes.length) return dates;
   }
+}
+
+/** Do two lines begin with the same bytes, as long as a date? Then nothing new is to be learnt from the second. */
+function startsAlike(bytes: Uint8Array, a: number, b: number): boolean {
+  for (let i = 0; i < 10; i++) if (bytes[a + i] !== bytes[b + i]) return false;
+  return true;
 }
 
 /** Why another clock is left aside, with a warning when the two disagree. */

@@ -57,7 +57,7 @@ export function sniffDialect(lines: readonly SampleLine[], file: string, options
     });
   const [decimal, why] = options.decimal
     ? ([options.decimal, 'as you said'] as const)
-    : decimalMark(best.rows, best.delimiter);
+    : decimalMark(best.rows);
   const marks = `${DELIMITER_NAMES[best.delimiter]}${options.delimiter ? ' (as you said)' : ''}`;
   const parted =
     best.width === 1 ? 'Each row holds one field' : `Fields are parted by ${marks}, ${best.width} to a row`;
@@ -81,7 +81,10 @@ function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidat
     [0, 0],
   );
   const ofWidth = rows.filter(({ fields }) => fields.length === width);
-  const typed = ofWidth.reduce((sum, row) => sum + row.typed, 0);
+  // "00 295" may be a number with its thousands apart, but is more likely two fields.
+  const isJoined = (fields: readonly string[]) =>
+    fields.some((field) => /\d\s\d/.test(field) && !field.includes(':'));
+  const typed = ofWidth.reduce((sum, row) => sum + row.typed * (isJoined(row.fields) ? 0.5 : 1), 0);
   // Two fields are better than one, more than two are no better than two.
   return {
     delimiter,
@@ -92,10 +95,7 @@ function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidat
 }
 
 /** Counts numbers that only one mark can explain; a number like "1,234" or "1.234" explains nothing. */
-function decimalMark(
-  rows: readonly (readonly string[])[],
-  delimiter: Delimiter,
-): readonly ['.' | ',', string] {
+function decimalMark(rows: readonly (readonly string[])[]): readonly ['.' | ',', string] {
   let points = 0;
   let commas = 0;
   let either = 0;
@@ -106,13 +106,14 @@ function decimalMark(
         .replace(/[^\d.,]+$/, '')
         .replace(/[eE].*$/, '')
         .replace(/[' \u00a0\u2009\u202f’]/g, '');
-      if (/^[^\d]*\d{1,3}(,\d{3})+$/.test(number)) either++;
+      if (/^[^\d]*\d{1,3}(,\d{3}){2,}$/.test(number)) points++;
+      else if (/^[^\d]*\d{1,3},\d{3}$/.test(number)) either++;
       else if (/^[^\d]{0,2}\d*,\d+$/.test(number) || /\.\d{3},\d+$/.test(number)) commas++;
       else if (/^[^\d]{0,2}\d*\.\d+$/.test(number) || /,\d{3}\.\d+$/.test(number)) points++;
     }
   if (commas > points) return [',', `${commas} of the numbers looked at need it`];
   if (points > 0) return ['.', `${points} of the numbers looked at need it`];
-  if (either > 0 && delimiter !== ',')
+  if (either > 0)
     return [',', `numbers like "1,234" could mean thousands; option decimal "." would read them so`];
   return ['.', 'no number has one'];
 }

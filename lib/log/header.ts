@@ -113,6 +113,9 @@ export function isUnitsRow(fields: readonly string[], width: number): boolean {
   );
 }
 
+/** What stands in a units row over a column that has none. */
+const isNoUnit = (field: string) => /^(?:-+|1|n\/a|none)?$/i.test(field);
+
 const isWireRow = (fields: readonly string[]) =>
   fields.some((field) => /^type[ _-]?[BEJKNRST]$/i.test(field)) &&
   fields.every((field) => field === '' || /^(?:tc |wire |sensor )?type(?:[ _-]?[BEJKNRST])?:?$/i.test(field));
@@ -227,7 +230,9 @@ function nameColumns(
     const isSeries =
       stem !== undefined && stems.some((other, i) => other === stem && columns[i]!.name !== name);
     const inName = isSeries ? { stem: name } : parts;
-    const unit = ('unit' in inName ? inName.unit : undefined) ?? parseUnit(bare(units?.[index] ?? ''));
+    const inRow = bare(units?.[index] ?? '');
+    const unit =
+      ('unit' in inName ? inName.unit : undefined) ?? (isNoUnit(inRow) ? undefined : parseUnit(inRow));
     return { index, name, stem: inName.stem, ...(unit ? { unit } : {}), named };
   });
 }

@@ -2,6 +2,7 @@ import { TemperbookError } from '../quantity';
 import { type ColumnSample, findColumn } from './columnSample';
 import type { ReadOptions } from './readOptions';
 import type { LeftAside } from './thermalLog';
+import { parseUnit } from './units';
 
 /** Which columns are temperatures, and why the others are not. */
 export interface ColumnUses {
@@ -36,12 +37,14 @@ type Guess = 'temperature' | 'perhaps' | 'reference' | { readonly why: string };
 
 function guess({ column, kind, numbers, texts, glued }: ColumnSample): Guess {
   const { stem, unit } = column;
-  const quantity = unit?.quantity ?? (glued.size > 0 ? 'temperature' : undefined);
+  const [stuck] = glued;
+  const measured = unit ?? (stuck === undefined ? undefined : parseUnit(stuck));
+  const quantity = measured?.quantity;
   if (kind === 'text') return { why: 'it holds words, not readings' };
   if (kind === 'empty' && !(unit?.quantity === 'temperature' || TEMPERATURE.test(stem)))
     return { why: 'it is empty' };
   if (quantity === 'other' || quantity === 'time')
-    return { why: `it is in ${unit!.symbol}, not a temperature` };
+    return { why: `it is in ${measured!.symbol}, not a temperature` };
   if (kind !== 'number' && kind !== 'token' && kind !== 'empty')
     return { why: `it holds ${kind}s, not readings` };
   if (SETPOINT.test(stem)) return { why: 'its name says that it is a set value, not a measured one' };

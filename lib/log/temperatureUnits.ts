@@ -119,8 +119,11 @@ function unitInFile(sample: ColumnSample, notes: string[]): TempUnit | undefined
     );
     return undefined;
   }
-  return symbol as TempUnit | undefined;
+  return isTempUnit(symbol) ? symbol : undefined;
 }
+
+const isTempUnit = (symbol: string | undefined): symbol is TempUnit =>
+  symbol !== undefined && (symbol === 'mV' || Object.hasOwn(SCALES, symbol));
 
 function preambleUnit(
   preamble: readonly string[],

@@ -24,7 +24,7 @@ const MISSING = codeOf('missing field');
 const OVERLOAD = 9e36;
 const ZERO_START_REMARK = 'all channels read exactly zero before the first measurement';
 const NAN_SENTINEL = 9.91e37;
-/** A sentinel that could be a temperature is one only when the reading jumps by so much to it or from it, K. */
+/** A sentinel that could be a temperature is one only when the reading jumps by so much to it and from it, K. */
 const SENTINEL_JUMP_C = 100;
 /** 0.15 K above zero, for files that count from −273. */
 const NEAR_ZERO_C = 0.2;
@@ -91,8 +91,9 @@ function convertScale(
   for (const i of perhaps) {
     const before = neighbour(tempC, marks, i, -1, perhaps.length);
     const after = neighbour(tempC, marks, i, 1, perhaps.length);
-    const jumps = [before, after].some((value) => Math.abs(value - tempC[i]!) > SENTINEL_JUMP_C);
-    if (jumps) marks[i] = OPEN;
+    const around = [before, after].filter((value) => !Number.isNaN(value));
+    if (around.length > 0 && around.every((value) => Math.abs(value - tempC[i]!) > SENTINEL_JUMP_C))
+      marks[i] = OPEN;
   }
   return undefined;
 }

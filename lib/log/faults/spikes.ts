@@ -9,6 +9,8 @@ export const SMALLEST_SPIKE_C = 15;
 const STANDS_OUT = 15;
 /** A spike comes back to where it was within this share of its height: heat in metal leaves slowly. */
 const RETURNS = 0.1;
+/** Moving on outside by this share of the height, in the same direction, makes it a peak. */
+const GOES_ON = 0.4;
 /** With rows further apart than this metal can warm and cool between them, s. */
 const SLOW_ROWS_S = 15;
 const PASSES = 2;
@@ -59,6 +61,11 @@ export function markSpikes(
       const outS = timeS[rows[last + 1]!]! - timeS[rows[last]!]!;
       if (Math.abs(stepIn) > maxRateCPerS * inS && Math.abs(stepOut) > maxRateCPerS * outS) return true;
       if (inS > SLOW_ROWS_S || outS > SLOW_ROWS_S) return false;
+      // On a steep but real peak the trace moves on, over two steps, the way it comes in and goes out.
+      const goesOn = (outside: number, step: number) =>
+        outside * step > 0 && Math.abs(outside) > GOES_ON * height;
+      if (goesOn(at(before) - at(Math.max(0, before - 2)), stepIn)) return false;
+      if (goesOn(at(Math.min(count - 1, last + 3)) - at(last + 1), stepOut)) return false;
       const missed = at(last + 1) - at(before) - trend * (last + 1 - before);
       return Math.abs(missed) <= Math.max(RETURNS * height, 6 * size);
     }

@@ -15,7 +15,7 @@ const KEPT_COLOURS = [
 ] as const;
 const LOSS = { start: 0.1, end: 0.9, size: 0.1 } as const;
 /** Strength gained on the way to the peak; below 105 % it is not worth a line. */
-const GAIN = { start: 1.05, end: 1.95, size: 0.1 } as const;
+const GAIN = { start: 1.05, end: 1.85, size: 0.2 } as const;
 const LEVEL_LINE = '#4a2a1c';
 
 /** The field of strength kept, filled by its levels of loss. */
@@ -49,7 +49,7 @@ export function gainLines(kept: MapGrid, timeS: readonly number[], tempC: readon
     {
       type: 'scatter',
       mode: 'lines',
-      name: 'between these it is stronger than before (105 % and more), and less ductile',
+      name: 'between these it is stronger, less ductile',
       x: [timeS[0]!, null],
       y: [tempC[0]!, null],
       yaxis: 'y',
@@ -66,5 +66,6 @@ const levelLines = (kept: MapGrid, timeS: readonly number[], tempC: readonly num
   y: tempC,
   z: kept.map((row) => row.map((value) => (value === null ? null : Number(value.toFixed(4))))),
   showscale: false,
+  showlegend: false,
   line: { color: LEVEL_LINE, width: 0.7 },
 });

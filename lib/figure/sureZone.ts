@@ -38,7 +38,7 @@ export function sureZone(
     },
     {
       ...along(edge),
-      name: `below this even the worst case keeps ${Math.round(needed * 100)} %`,
+      name: `below this the worst case keeps ${Math.round(needed * 100)} %`,
       line: { color: SURE, width: 2.4 },
       showlegend: true,
     },

@@ -10,6 +10,7 @@ export {
 } from './dissolution/dissolutionModel';
 export { dissolvableFraction } from './dissolution/dissolvableFraction';
 export { dissolvedFraction } from './dissolution/dissolvedFraction';
+export { type AllowedTime, allowedTimes } from './map/allowedTimes';
 export { type Practice, type PracticeLine, type Practices, practicesFor } from './map/practices';
 export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';

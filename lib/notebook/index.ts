@@ -2,6 +2,7 @@ export { CellError } from './cellError';
 export type { CellPlace, NotebookProgress } from './executeCells';
 export { exportTable } from './exportTable';
 export { findJupyter, JUPYTER_HELP, openJupyter, registerKernel } from './jupyter';
+export { allowedTimeRows } from './mapRows';
 export { type Notebook, readNotebook } from './notebookFile';
 export { type ParameterValues, parseSettings } from './parameters';
 export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';

@@ -16,4 +16,5 @@ export {
 export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet } from './jobSheet';
 export { recordHtml } from './recordHtml';
 export { recordSchema } from './recordSchema';
+export { type WallChart, wallChartHtml, writeWallChart } from './wallChart';
 export { recordName, type WrittenRecord, writeRecord } from './writeRecord';

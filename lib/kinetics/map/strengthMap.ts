@@ -20,8 +20,8 @@ export interface StrengthMapOptions {
   readonly tempC?: readonly [number, number];
   /** s, first and last column. */
   readonly timeS?: readonly [number, number];
-  /** Rows and columns. */
-  readonly points?: number;
+  readonly rows?: number;
+  readonly columns?: number;
 }
 
 /** Strength kept over how hot (rows, ascending) and how long (columns, ascending, even in the logarithm). */
@@ -59,13 +59,15 @@ export function strengthMap({
   model,
   tempC: [lowC, highC] = [150, 500],
   timeS: [firstS, lastS] = USUAL_TIMES[kind],
-  points = 60,
+  rows: rowCount = 60,
+  columns: columnCount = 60,
 }: StrengthMapOptions): KeptMap {
   const card = loadAlloy(alloy);
   const { name, entry } = findTemper(card, temper);
   checkRange('temperature in °C', lowC, highC, kind === 'soak' ? -200 : 120);
   checkRange('time in s', firstS, lastS, Number.MIN_VALUE);
-  requireNumber(points, 'The number of rows and columns', { low: 2, high: 1000 });
+  requireNumber(rowCount, 'The number of rows', { low: 2, high: 1000 });
+  requireNumber(columnCount, 'The number of columns', { low: 2, high: 1000 });
 
   const melting = card.limits.find(({ applies }) => applies === 'melting');
   const meltingC = (melting?.limitC ?? card.thermal.solidusC).value;
@@ -73,13 +75,16 @@ export function strengthMap({
   const from: StartState = { temper: name, measuredYieldMPa: measuredYieldMPa ?? entry.yieldMPa.value };
   const start = engine.start(from);
   const run = (history: ThermalHistory): Banded => engine.advance(start, history);
-  const tempC = Float64Array.from({ length: points }, (_, i) => lowC + ((highC - lowC) * i) / (points - 1));
+  const tempC = Float64Array.from(
+    { length: rowCount },
+    (_, i) => lowC + ((highC - lowC) * i) / (rowCount - 1),
+  );
   const timeS = Float64Array.from(
-    { length: points },
-    (_, j) => firstS * (lastS / firstS) ** (j / (points - 1)),
+    { length: columnCount },
+    (_, j) => firstS * (lastS / firstS) ** (j / (columnCount - 1)),
   );
   const rows = Array.from(tempC, (c): MapRow => {
-    if (c >= meltingC) return blankRow(points);
+    if (c >= meltingC) return blankRow(columnCount);
     return kind === 'soak' ? soakRow(run, c, timeS) : weldRow(run, c, timeS);
   });
   const banded = rows.some(({ low }) => low !== undefined);
@@ -113,7 +118,7 @@ interface MapRow {
   readonly high?: readonly (number | null)[];
 }
 
-const blankRow = (points: number): MapRow => ({ kept: new Array<null>(points).fill(null) });
+const blankRow = (columns: number): MapRow => ({ kept: new Array<null>(columns).fill(null) });
 
 function soakRow(run: Run, soakC: number, timeS: Float64Array): MapRow {
   const times = Float64Array.of(0, ...timeS);

@@ -1,0 +1,74 @@
+import { type Figure, staticSvg } from '../figure';
+import { html, trusted } from './html/html';
+import { kitVersion } from './kitVersion';
+import { placeFiles } from './placeFiles';
+
+/** One picture on one sheet, to pin on the wall. */
+export interface WallChart {
+  readonly title: string;
+  readonly figure: Figure;
+  /** A few sentences under the picture: how to read it, what it does not know. */
+  readonly notes: readonly string[];
+}
+
+/** Proportions of the picture: what title and notes leave of the sheet. */
+const PICTURE = { widthPx: 860, heightPx: 545 } as const;
+
+const SHEET_STYLE = `
+@page { size: landscape; margin: 9mm; }
+* { box-sizing: border-box; }
+body { margin: 0; background: #fff; color: #1d2127; font: 9.5pt/1.4 system-ui, -apple-system, "Segoe UI", Roboto, "Liberation Sans", "Helvetica Neue", Arial, sans-serif; }
+main { width: 256mm; max-width: 100%; margin: 0 auto; break-inside: avoid; }
+h1 { font-size: 19pt; line-height: 1.15; margin: 0 0 1mm; }
+svg { display: block; width: 100%; height: auto; }
+.notes { columns: 2; column-gap: 8mm; margin: 1.5mm 0 0; }
+.notes p { margin: 0 0 1mm; break-inside: avoid; }
+footer { color: #5a616b; font-size: 8pt; margin-top: 1mm; }
+@media screen { main { padding: 6mm 0; } }
+@media print { main { height: 191mm; display: flex; flex-direction: column; } svg { flex: 1 1 0; min-height: 0; } }
+@media screen and (max-width: 700px) { main { padding: 4mm; } .notes { columns: 1; } }
+`;
+
+/**
+ * A sheet as one HTML page without scripts, printed on one page of A4 or US Letter, whichever the printer holds:
+ * the sheet has the narrower width and the lower height of the two, and the picture gives way to the notes.
+ */
+export function wallChartHtml({ title, figure, notes }: WallChart): string {
+  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+  return html`${trusted('<!doctype html>')}
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${trusted(SHEET_STYLE)}</style>
+</head>
+<body>
+<main>
+<h1>${title}</h1>
+${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id: 'chart' }))}
+<div class="notes">${notes.map((note) => html`<p>${note}</p>`)}</div>
+<footer>An estimate to inform your decision; it certifies nothing and replaces no test. temperbook ${kitVersion()}</footer>
+</main>
+</body>
+</html>
+`.text;
+}
+
+/**
+ * Writes a sheet and gives its path.
+ * @throws TemperbookError when the file cannot be written.
+ */
+export function writeWallChart(chart: WallChart, path: string): string {
+  placeFiles([{ path, text: wallChartHtml(chart) }]);
+  return path;
+}
+
+/** A sheet is wide enough for all times in one row. */
+function withOneRowOfTimes(figure: Figure): Figure {
+  const { xaxis } = figure.layout;
+  if (!xaxis?.ticktext) return figure;
+  const ticktext = xaxis.ticktext.map((text) => text.replace('<br>', ''));
+  return { ...figure, layout: { ...figure.layout, xaxis: { ...xaxis, ticktext } } };
+}

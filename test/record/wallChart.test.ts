@@ -1,0 +1,34 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { mapFigure } from '../../lib/figure';
+import { strengthMap } from '../../lib/kinetics';
+import { wallChartHtml, writeWallChart } from '../../lib/record';
+
+const figure = mapFigure(strengthMap({ alloy: '6061', temper: 'T6', rows: 10, columns: 10 }));
+const chart = { title: 'What heat does to <6061>', figure, notes: ['Green & pale.'] };
+const folder = mkdtempSync(path.join(tmpdir(), 'chart-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe('a sheet for the wall', () => {
+  const page = wallChartHtml(chart);
+
+  it('holds the picture, its title and its notes, escaped, and no script', () => {
+    expect(page).toContain('<h1>What heat does to &lt;6061&gt;</h1>');
+    expect(page).toContain('<p>Green &amp; pale.</p>');
+    expect(page.match(/<svg /g)).toHaveLength(1);
+    expect(page).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
+  });
+
+  it('has all times in one row', () => {
+    const row = (text: string) => new RegExp(`y="([\\d.]+)"[^>]*>${text}<`).exec(page)?.[1];
+    expect(row('1 d')).toBe(row('1 week'));
+    expect(row('1 d')).toBeDefined();
+  });
+
+  it('writes the same page to a file, folders and all', () => {
+    const file = writeWallChart(chart, path.join(folder, 'deep', 'sheet.html'));
+    expect(readFileSync(file, 'utf8')).toBe(page);
+  });
+});

@@ -183,11 +183,12 @@ function tooWide({ width }: Dialect, file: string): TemperbookError {
   });
 }
 
-function tooFew({ length, rejects }: LogTable, file: string): TemperbookError {
+function tooFew({ length, rejects, row }: LogTable, file: string): TemperbookError {
   const first = rejects[0];
+  const place = first ? { row: first.row, column: first.column } : length > 0 ? { row: row[0]! } : {};
   return new TemperbookError('Too few rows can be used', {
     file,
-    ...(first ? { row: first.row, column: first.column } : {}),
+    ...place,
     found: first
       ? `${length} usable and ${rejects.length} unusable rows; in the first unusable one ${first.reason}`
       : `${length} row${length === 1 ? '' : 's'}`,

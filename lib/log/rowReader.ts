@@ -34,6 +34,7 @@ const TAB = 9;
 const SPACE = 32;
 const QUOTE = 34;
 const ZERO = 48;
+const NO_BYTE = -1;
 const PLUS = 43;
 const MINUS = 45;
 const POWERS = Float64Array.from({ length: 23 }, (_, k) => 10 ** k);
@@ -69,7 +70,8 @@ export class RowReader {
     const { buffer, byteOffset, length } = text.bytes;
     this.bytes = new Uint8Array(buffer, byteOffset, length);
     this.delimiter = layout.delimiter.charCodeAt(0);
-    this.decimal = layout.decimal.charCodeAt(0);
+    // Between commas a decimal comma can only stand in quotes, and those are read as strings.
+    this.decimal = layout.decimal === layout.delimiter ? NO_BYTE : layout.decimal.charCodeAt(0);
   }
 
   /**

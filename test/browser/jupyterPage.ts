@@ -50,7 +50,11 @@ interface JupyterCell {
  */
 export async function runAllCells(page: Page, url: string, timeoutMs: number): Promise<RanCell[]> {
   await page.goto(url);
-  await page.waitForFunction(() => (window as NotebookWindow).Jupyter?.notebook?.kernel?.is_connected());
+  await page.waitForFunction(
+    () => (window as NotebookWindow).Jupyter?.notebook?.kernel?.is_connected(),
+    undefined,
+    { timeout: timeoutMs },
+  );
   await page.evaluate(() => {
     const { notebook, CodeCell } = (window as NotebookWindow).Jupyter!;
     const { prototype } = CodeCell;

@@ -33,20 +33,26 @@ function compact(
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples {
+  const trusted = TRUSTED;
   let count = 0;
-  for (let i = 0; i < marks.length; i++) if (marks[i] === TRUSTED) count++;
+  for (let i = 0; i < marks.length; i++) if (marks[i] === trusted) count++;
   const ownTimeS = new Float64Array(count);
   const ownRows = new Uint32Array(count);
   const gapAfter: number[] = [];
   const jumps = [...breaks].sort((a, b) => a - b);
+  const { afterRow } = gaps;
   let k = 0;
   let last = -1;
+  let gap = 0;
   let jump = 0;
   for (let i = 0; i < marks.length; i++) {
-    if (marks[i] !== TRUSTED) continue;
-    let isBroken = false;
-    for (; jump < jumps.length && jumps[jump]! <= i; jump++) isBroken ||= jumps[jump]! > last;
-    if (last >= 0 && (isBroken || gaps.isGap(last, i))) gapAfter.push(k - 1);
+    if (marks[i] !== trusted) continue;
+    if (last >= 0) {
+      while (gap < afterRow.length && afterRow[gap]! < last) gap++;
+      while (jump < jumps.length && jumps[jump]! < last) jump++;
+      const isParted = i === last + 1 ? afterRow[gap] === last : jumps[jump]! < i || gaps.isGap(last, i);
+      if (isParted) gapAfter.push(k - 1);
+    }
     ownTimeS[k] = timeS[i]!;
     ownRows[k] = rows[i]!;
     tempC[k] = tempC[i]!;

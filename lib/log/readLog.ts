@@ -156,11 +156,11 @@ function given<T extends object>(limits: T | undefined): Partial<T> {
 }
 
 function rowAccount(channels: readonly ChannelData[], { length, rejects }: LogTable): RowAccount {
-  const marked = channels.filter(({ marks }) => !isTrusted(marks));
-  let flagged = 0;
-  if (marked.length > 0)
-    for (let i = 0; i < length; i++)
-      if (marked.some(({ marks }) => marks[i] !== TRUSTED && marks[i] !== ABSENT)) flagged++;
+  const isFlagged = new Uint8Array(length);
+  for (const { marks } of channels)
+    if (!isTrusted(marks))
+      for (let i = 0; i < length; i++) if (marks[i] !== TRUSTED && marks[i] !== ABSENT) isFlagged[i] = 1;
+  const flagged = isFlagged.reduce((sum, flag) => sum + flag, 0);
   return { read: length + rejects.length, kept: length - flagged, flagged, rejected: rejects.length };
 }
 

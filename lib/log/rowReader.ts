@@ -1,7 +1,7 @@
 import { type Cell, readCell } from './cell';
 import type { ClockReader } from './clockReader';
 import { ABSENT, codeOf, TRUSTED } from './faultCodes';
-import { CR, LF, lineAt, splitFields } from './lines';
+import { lineAt, splitFields } from './lines';
 import type { LogTable } from './logTable';
 import type { LogText } from './logText';
 
@@ -31,6 +31,8 @@ export interface RowLayout {
 }
 
 const TAB = 9;
+const LF = 10;
+const CR = 13;
 const SPACE = 32;
 const QUOTE = 34;
 const ZERO = 48;

@@ -14,6 +14,8 @@ export interface TraceScan {
 
 /** Looks once over the trusted readings of a channel, in whatever unit they are. */
 export function scanTrace({ tempC, marks }: ChannelData): TraceScan {
+  // An imported name is looked up at every use; here that would take as long as the rest.
+  const trusted = TRUSTED;
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
   let lowRun = 0;
@@ -23,19 +25,20 @@ export function scanTrace({ tempC, marks }: ChannelData): TraceScan {
   let fall = 0;
   let last = Number.NaN;
   for (let i = 0; i < tempC.length; i++) {
-    if (marks[i] !== TRUSTED) continue;
+    if (marks[i] !== trusted) continue;
     const value = tempC[i]!;
     const step = value - last;
-    if (step === 0) run++;
-    else run = 1;
+    run = step === 0 ? run + 1 : 1;
     if (step > rise) rise = step;
     else if (step < fall) fall = step;
     if (value <= low) {
-      lowRun = value < low ? 1 : Math.max(lowRun, run);
+      if (value < low) lowRun = 0;
+      if (run > lowRun) lowRun = run;
       low = value;
     }
     if (value >= high) {
-      highRun = value > high ? 1 : Math.max(highRun, run);
+      if (value > high) highRun = 0;
+      if (run > highRun) highRun = run;
       high = value;
     }
     last = value;

@@ -1,4 +1,4 @@
-import type { PlateModel } from './plateModel';
+import type { CellField, CellMemory } from './cellMemory';
 
 /** Share of the neglected fill that is added back to the diagonal; 1 would keep row sums exactly. */
 const RELAXATION = 0.97;
@@ -6,9 +6,9 @@ const MOST_ITERATIONS = 1000;
 
 /** Conduction matrix of a grid, W/K: `own` on the diagonal, the conductances to the right and up off it. */
 export interface GridMatrix {
-  readonly own: Float64Array;
-  readonly right: Float64Array;
-  readonly up: Float64Array;
+  readonly own: CellField;
+  readonly right: CellField;
+  readonly up: CellField;
 }
 
 /**
@@ -19,116 +19,50 @@ export interface GridMatrix {
 export class ConjugateGradient {
   /** Since construction. */
   iterations = 0;
-  private readonly pivot: Float64Array;
-  private readonly half: Float64Array;
-  private readonly z: Float64Array;
-  private readonly direction: Float64Array;
-  private readonly image: Float64Array;
+  private readonly pivot: CellField;
+  private readonly half: CellField;
+  private readonly z: CellField;
+  private readonly direction: CellField;
+  private readonly image: CellField;
 
-  constructor(private readonly model: PlateModel) {
-    const array = () => new Float64Array(model.length);
-    this.pivot = array();
-    this.half = array();
-    this.z = array();
-    this.direction = array();
-    this.image = array();
+  constructor(private readonly memory: CellMemory) {
+    this.pivot = memory.field();
+    this.half = memory.field();
+    this.z = memory.field();
+    this.direction = memory.field();
+    this.image = memory.field();
   }
 
   /** Prepares the preconditioner. It may serve later matrices as long as they are similar. */
   factor({ own, right, up }: GridMatrix): void {
-    const { first, end, grid } = this.model;
-    const { columns } = grid;
-    const { pivot } = this;
-    const relaxation = RELAXATION;
-    for (let cell = first; cell < end; cell++) {
-      const left = right[cell - 1]!;
-      const below = up[cell - columns]!;
-      const fill =
-        left * pivot[cell - 1]! * (left + relaxation * up[cell - 1]!) +
-        below * pivot[cell - columns]! * (below + relaxation * right[cell - columns]!);
-      pivot[cell] = 1 / (own[cell]! - fill);
-    }
+    this.memory.kernels.factor(own.at, right.at, up.at, RELAXATION, this.pivot.at);
   }
 
-  /** One pass of the preconditioner: z becomes an approximate solution for r. Returns r·z. */
-  precondition({ right, up }: GridMatrix, r: Float64Array, z: Float64Array): number {
-    const { first, end, grid } = this.model;
-    const { columns } = grid;
-    const { pivot, half } = this;
-    let before = 0;
-    for (let cell = first; cell < end; cell++) {
-      const p = pivot[cell]!;
-      before = (r[cell]! + up[cell - columns]! * half[cell - columns]!) * p + right[cell - 1]! * p * before;
-      half[cell] = before;
-    }
-    let rz = 0;
-    let after = 0;
-    for (let cell = end - 1; cell >= first; cell--) {
-      const p = pivot[cell]!;
-      after = half[cell]! + up[cell]! * p * z[cell + columns]! + right[cell]! * p * after;
-      z[cell] = after;
-      rz += r[cell]! * after;
-    }
-    return rz;
+  /** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
+  precondition({ right, up }: Pick<GridMatrix, 'right' | 'up'>, r: CellField, z: CellField): number {
+    return this.memory.kernels.precondition(right.at, up.at, this.pivot.at, r.at, this.half.at, z.at);
   }
 
   /**
-   * Improves x from 0 until no cell's residual exceeds its `allowed` one, W. On return r holds what is left.
+   * Improves x from 0 until no cell's residual exceeds `allowed` × its capacity. As the diagonal outweighs the
+   * row by at least capacity over stage time, no x is then wrong by more than `allowed` × that time. On return r
+   * holds what is left.
    */
-  solve(matrix: GridMatrix, allowed: Float64Array, r: Float64Array, x: Float64Array): void {
-    const { first, end } = this.model;
+  solve(matrix: GridMatrix, capacity: CellField, allowed: number, r: CellField, x: CellField): void {
+    const { kernels } = this.memory;
+    const { own, right, up } = matrix;
     const { z, direction, image } = this;
-    x.fill(0);
-    if (!this.exceeds(allowed, r)) return;
-    direction.fill(0);
+    x.values.fill(0);
+    direction.values.fill(0);
     let rzBefore = Number.POSITIVE_INFINITY;
     for (let iteration = 0; iteration < MOST_ITERATIONS; iteration++) {
-      this.iterations++;
       const rz = this.precondition(matrix, r, z);
-      const beta = rz / rzBefore;
+      if (rz === 0) return;
+      this.iterations++;
+      kernels.mix(1, z.at, rz / rzBefore, direction.at, direction.at);
       rzBefore = rz;
-      for (let cell = first; cell < end; cell++) direction[cell] = z[cell]! + beta * direction[cell]!;
-      const alpha = rz / this.multiply(matrix, direction, image);
-      let settled = true;
-      for (let cell = first; cell < end; cell++) {
-        x[cell]! += alpha * direction[cell]!;
-        const left = r[cell]! - alpha * image[cell]!;
-        r[cell] = left;
-        if (Math.abs(left) > allowed[cell]!) settled = false;
-      }
-      if (settled) return;
+      const alpha = rz / kernels.multiply(own.at, right.at, up.at, direction.at, image.at);
+      if (kernels.advance(x.at, direction.at, r.at, image.at, alpha, capacity.at, allowed)) return;
     }
-  }
-
-  private exceeds(allowed: Float64Array, r: Float64Array): boolean {
-    for (let cell = this.model.first; cell < this.model.end; cell++)
-      if (Math.abs(r[cell]!) > allowed[cell]!) return true;
-    return false;
-  }
-
-  /** image = matrix × p. Returns p·image. */
-  private multiply({ own, right, up }: GridMatrix, p: Float64Array, image: Float64Array): number {
-    const { first, end, grid } = this.model;
-    const { columns } = grid;
-    let product = 0;
-    let before = 0;
-    let here = p[first]!;
-    let toLeft = 0;
-    for (let cell = first; cell < end; cell++) {
-      const after = p[cell + 1]!;
-      const toRight = right[cell]!;
-      const value =
-        own[cell]! * here -
-        toLeft * before -
-        toRight * after -
-        up[cell - columns]! * p[cell - columns]! -
-        up[cell]! * p[cell + columns]!;
-      image[cell] = value;
-      product += value * here;
-      before = here;
-      here = after;
-      toLeft = toRight;
-    }
-    return product;
   }
 }

@@ -14,7 +14,7 @@ export function plateOutcome(
   cellNotes: readonly string[],
 ): PlateResult {
   const { model, stepper, recorder, options } = run;
-  const peakC = onGrid(model, recorder.peakC);
+  const peakC = onGrid(model, recorder.peakC.values);
   const doubt = plateDoubt(plan, model, peakC);
   const probes = plan.probes.map((probe, k): PlateProbeResult => {
     const history = recorder.history(k);
@@ -37,24 +37,26 @@ export function plateOutcome(
     endS: run.timeS,
     massKg: massKg(model),
     peakC,
-    finalC: onGrid(model, stepper.now.tempC),
+    finalC: onGrid(model, stepper.nowC.values),
     timeAbove: options.timeAboveC.map((limitC, k) => ({
       limitC,
-      seconds: onGrid(model, recorder.secondsAbove[k]!),
+      seconds: onGrid(model, recorder.secondsAbove[k]!.values),
     })),
     energy: energyOf(run),
-    steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.solver.iterations },
+    steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
     doubt,
     notes: [...cellNotes, ...probeNotes(probes)],
   };
 }
 
 function energyOf({ model, stepper }: PlateRun): PlateEnergy {
-  const { arcJ, airJ, contactJ } = stepper.account;
+  const { arcJ, airJ } = stepper.account;
+  const contactJ = stepper.account.contactJ.reduce((sum, joule) => sum + joule, 0);
+  const heat = stepper.heat.values;
   let storedJ = 0;
   let turnoverJ = arcJ + Math.abs(airJ) + Math.abs(contactJ);
   for (let cell = model.first; cell < model.end; cell++) {
-    const change = stepper.heat[cell]! - model.initialHeat[cell]!;
+    const change = heat[cell]! - model.initialHeat[cell]!;
     storedJ += change;
     turnoverJ = Math.max(turnoverJ, Math.abs(storedJ));
   }

@@ -1,76 +1,50 @@
 import { type ThermalHistory, thermalHistory } from '../../history';
+import type { CellField, CellMemory } from './cellMemory';
 import type { PointCells } from './checkCells';
-import type { PlateModel } from './plateModel';
+import { MIDDLE } from './plateStepper';
 
 /** A straight line between samples of a history may miss the curve through them by this much, K. */
 const FLATNESS_K = 0.05;
 const MOST_POINTS = 20;
-/** Where in a step its middle temperature is known. */
-const MIDDLE = 2 - Math.SQRT2;
 
 /** Keeps what a run is asked for: histories of points, the highest temperature and the time above limits of cells. */
 export class PlateRecorder {
-  readonly peakC: Float64Array;
-  readonly secondsAbove: Float64Array[];
+  readonly peakC: CellField;
+  readonly secondsAbove: readonly CellField[];
   private readonly timeS: number[][];
   private readonly tempC: number[][];
 
   constructor(
-    private readonly model: PlateModel,
+    private readonly memory: CellMemory,
     private readonly probes: readonly PointCells[],
     private readonly limitsC: readonly number[],
-    startS: number,
-    startC: Float64Array,
+    startC: CellField,
   ) {
-    this.peakC = startC.slice();
-    this.secondsAbove = limitsC.map(() => new Float64Array(model.length));
-    this.timeS = probes.map(() => [startS]);
-    this.tempC = probes.map((probe) => [readPoint(probe, startC)]);
+    this.peakC = memory.field();
+    this.secondsAbove = limitsC.map(() => memory.field());
+    this.peakC.values.set(startC.values);
+    this.timeS = probes.map(() => [0]);
+    this.tempC = probes.map((probe) => [readPoint(probe, startC.values)]);
   }
 
   /** Adds a step from its temperatures at the start, in the middle and at the end. */
-  add(fromS: number, toS: number, startC: Float64Array, middleC: Float64Array, endC: Float64Array): void {
-    const { first, end } = this.model;
-    const { peakC } = this;
-    for (let cell = first; cell < end; cell++) {
-      const higher = Math.max(middleC[cell]!, endC[cell]!);
-      if (higher > peakC[cell]!) peakC[cell] = higher;
-    }
+  add(fromS: number, toS: number, startC: CellField, middleC: CellField, endC: CellField): void {
+    const { kernels } = this.memory;
+    kernels.raise(this.peakC.at, middleC.at);
+    kernels.raise(this.peakC.at, endC.at);
     const middleS = fromS + MIDDLE * (toS - fromS);
     for (const [k, limitC] of this.limitsC.entries()) {
-      this.addAbove(this.secondsAbove[k]!, limitC, middleS - fromS, startC, middleC);
-      this.addAbove(this.secondsAbove[k]!, limitC, toS - middleS, middleC, endC);
+      const { at } = this.secondsAbove[k]!;
+      kernels.addAbove(at, limitC, middleS - fromS, startC.at, middleC.at);
+      kernels.addAbove(at, limitC, toS - middleS, middleC.at, endC.at);
     }
+    const [start, middle, end] = [startC.values, middleC.values, endC.values];
     for (const [k, probe] of this.probes.entries())
-      this.addPoints(
-        k,
-        fromS,
-        toS,
-        readPoint(probe, startC),
-        readPoint(probe, middleC),
-        readPoint(probe, endC),
-      );
+      this.addPoints(k, fromS, toS, readPoint(probe, start), readPoint(probe, middle), readPoint(probe, end));
   }
 
   history(probe: number): ThermalHistory {
     return thermalHistory(this.timeS[probe]!, this.tempC[probe]!);
-  }
-
-  /** Time above a limit on the straight line between two temperatures. */
-  private addAbove(
-    seconds: Float64Array,
-    limitC: number,
-    dtS: number,
-    fromC: Float64Array,
-    toC: Float64Array,
-  ): void {
-    const { first, end } = this.model;
-    for (let cell = first; cell < end; cell++) {
-      const a = fromC[cell]! - limitC;
-      const b = toC[cell]! - limitC;
-      if (a <= 0 && b <= 0) continue;
-      seconds[cell]! += dtS * (a > 0 && b > 0 ? 1 : Math.max(a, b) / Math.abs(b - a));
-    }
   }
 
   /** Start, middle and end define a parabola; where it bends, points on it are added between them. */

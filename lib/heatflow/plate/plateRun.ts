@@ -1,10 +1,12 @@
+import { TemperbookError } from '../../quantity';
 import { type ArcLeg, layHeat } from './arcSource';
+import type { CellField } from './cellMemory';
 import type { PointCells } from './checkCells';
 import type { PlateModel } from './plateModel';
 import type { PlatePlan } from './platePlan';
 import { PlateRecorder } from './plateRecorder';
 import type { PlateProgress } from './plateResult';
-import { PlateStepper } from './plateStepper';
+import { MIDDLE, PlateStepper, type StepHeat } from './plateStepper';
 
 /** First step after the arc is struck or goes out, s. */
 const FIRST_STEP_S = 0.01;
@@ -16,7 +18,6 @@ const CAUTION = 0.75;
 const CLOSENESS_K = 0.1;
 const SHORTEST_STEP_S = 1e-7;
 const PROGRESS_EVERY_MS = 250;
-const MIDDLE = 2 - Math.SQRT2;
 
 /** Stops a walk when a reading has fallen to a limit and does not rise. */
 export interface CoolingWatch {
@@ -44,7 +45,8 @@ export class PlateRun {
     worstErrorK: 0,
   };
   doing = 'starting';
-  private readonly arcHeat: { untilMiddle: Float64Array; afterMiddle: Float64Array };
+  private readonly untilMiddle: CellField;
+  private readonly afterMiddle: CellField;
   private nextStepS = FIRST_STEP_S;
   private shownMs = Date.now();
 
@@ -55,11 +57,10 @@ export class PlateRun {
     readonly options: RunOptions,
   ) {
     this.stepper = new PlateStepper(model, plan.surface, options.toleranceK);
-    this.recorder = new PlateRecorder(model, probes, options.timeAboveC, 0, this.stepper.now.tempC);
-    this.arcHeat = {
-      untilMiddle: new Float64Array(model.length),
-      afterMiddle: new Float64Array(model.length),
-    };
+    const { memory, nowC } = this.stepper;
+    this.recorder = new PlateRecorder(memory, probes, options.timeAboveC, nowC);
+    this.untilMiddle = memory.field();
+    this.afterMiddle = memory.field();
   }
 
   get timeS(): number {
@@ -95,26 +96,27 @@ export class PlateRun {
   }
 
   private walk(toS: number, leg: ArcLeg | undefined, legStartS: number, watch?: CoolingWatch): boolean {
-    const { stepper, options, arcHeat } = this;
-    const { toleranceK } = options;
+    const { stepper } = this;
+    const { toleranceK } = this.options;
     while (toS - this.timeS > 1e-9 * Math.max(1, toS)) {
       const restS = toS - this.timeS;
       // The rest is never cut so that a sliver of a step is left over.
       const dtS = this.nextStepS >= restS ? restS : Math.min(this.nextStepS, restS / 2);
-      if (leg) {
-        const fromS = this.timeS - legStartS;
-        layHeat(this.model, leg, fromS, fromS + MIDDLE * dtS, arcHeat.untilMiddle);
-        layHeat(this.model, leg, fromS + MIDDLE * dtS, fromS + dtS, arcHeat.afterMiddle);
-      }
-      const errorK = stepper.tryStep(dtS, leg && arcHeat);
+      const errorK = stepper.tryStep(dtS, leg && this.stepHeat(leg, this.timeS - legStartS, dtS));
       const aim = Math.max(LEAST_SHRINK, CAUTION * Math.cbrt(toleranceK / Math.max(errorK, 1e-9)));
+      if (errorK === Number.POSITIVE_INFINITY && dtS <= SHORTEST_STEP_S)
+        throw new TemperbookError('The temperatures cannot be computed on', {
+          found: `no solution within ${dtS} s at ${this.timeS.toFixed(1)} s`,
+          remedy:
+            'Check the metal properties for a jump, and the arc power and radius for a slip of the decimal point',
+        });
       if (errorK > toleranceK && dtS > SHORTEST_STEP_S) {
         this.steps.repeated++;
         this.nextStepS = dtS * Math.min(aim, 0.9);
         continue;
       }
-      const before = watch ? watch.read(stepper.now.tempC) : 0;
-      const after = watch ? watch.read(stepper.next.tempC) : 0;
+      const before = watch ? watch.read(stepper.nowC.values) : 0;
+      const after = watch ? watch.read(stepper.endC.values) : 0;
       const isReached = watch !== undefined && after <= watch.limitC && after <= before;
       if (isReached && before > watch.limitC && after < watch.limitC - CLOSENESS_K) {
         this.nextStepS = dtS * Math.min(0.95, (before - watch.limitC + CLOSENESS_K / 2) / (before - after));
@@ -127,9 +129,16 @@ export class PlateRun {
     return false;
   }
 
+  private stepHeat(leg: ArcLeg, fromS: number, dtS: number): StepHeat {
+    const { untilMiddle, afterMiddle, model } = this;
+    layHeat(model, leg, fromS, fromS + MIDDLE * dtS, untilMiddle.values);
+    layHeat(model, leg, fromS + MIDDLE * dtS, fromS + dtS, afterMiddle.values);
+    return { untilMiddle, afterMiddle, joule: leg.netPowerW * dtS };
+  }
+
   private commit(dtS: number, errorK: number): void {
     const { stepper, recorder, steps, options } = this;
-    recorder.add(this.timeS, this.timeS + dtS, stepper.now.tempC, stepper.middleC, stepper.next.tempC);
+    recorder.add(this.timeS, this.timeS + dtS, stepper.nowC, stepper.middleC, stepper.endC);
     stepper.accept();
     steps.count++;
     steps.shortestS = Math.min(steps.shortestS, dtS);
@@ -137,7 +146,7 @@ export class PlateRun {
     steps.worstErrorK = Math.max(steps.worstErrorK, errorK);
     if (!options.onProgress || Date.now() - this.shownMs < PROGRESS_EVERY_MS) return;
     this.shownMs = Date.now();
-    const hottestC = this.hottest(stepper.now.tempC);
+    const hottestC = this.hottest(stepper.nowC.values);
     options.onProgress({ doing: this.doing, timeS: this.timeS, steps: steps.count, hottestC });
   }
 }

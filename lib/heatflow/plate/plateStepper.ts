@@ -1,116 +1,104 @@
-import { ConjugateGradient } from './conjugateGradient';
+import { type CellField, CellMemory } from './cellMemory';
+import { ContactBodies } from './contactBodies';
 import { HeatBalance } from './heatBalance';
+import { ImplicitStage, type Losses } from './implicitStage';
 import type { PlateModel } from './plateModel';
 import type { PlateSurface } from './platePlan';
 
 /** Where in the step the middle stage lies. */
-const GAMMA = 2 - Math.SQRT2;
+export const MIDDLE = 2 - Math.SQRT2;
 /** Implicit share of both stages, as a fraction of the step. */
-const STAGE = GAMMA / 2;
+const STAGE = MIDDLE / 2;
 /** Weights of the middle and the starting heat in the last stage; they differ by 1. */
-const FROM_MIDDLE = 1 / (GAMMA * (2 - GAMMA));
-const FROM_START = (1 - GAMMA) ** 2 / (GAMMA * (2 - GAMMA));
+const FROM_MIDDLE = 1 / (MIDDLE * (2 - MIDDLE));
+const FROM_START = (1 - MIDDLE) ** 2 / (MIDDLE * (2 - MIDDLE));
 /** Weight of the start and middle flows in the whole step; the end flow weighs `STAGE`. */
 const OUTER = Math.SQRT2 / 4;
 /** Difference between these weights and those of the third-order formula on the same three flows. */
 const ERROR_WEIGHTS = [OUTER - (1 - OUTER) / 3, OUTER - (3 * OUTER + 1) / 3, (2 * STAGE) / 3] as const;
-/** Accuracy of the linear and nonlinear solutions against that of the step. */
-const SOLVER_SHARE = 0.05;
-const MOST_SOLUTIONS = 8;
 /**
  * How much the error of a cell that melts or freezes counts: where latent heat begins and ends the error falls
  * only linearly with the step, and the pool's temperature is not what plan view is asked for.
  */
 const POOL_SHARE = 0.2;
 
-/** Heat the arc brings in each part of a step, J per cell. */
+/** Heat the arc brings in each part of a step, J per cell, and in all. */
 export interface StepHeat {
-  readonly untilMiddle: Float64Array;
-  readonly afterMiddle: Float64Array;
+  readonly untilMiddle: CellField;
+  readonly afterMiddle: CellField;
+  readonly joule: number;
 }
 
-/** Heat that came and went so far, J. */
+/** Heat that came and went, J. */
 export interface HeatAccount {
-  arcJ: number;
-  airJ: number;
-  contactJ: number;
-}
-
-/** Heat flows of the whole part at one stage, W: to the air, and to each contact. */
-interface Losses {
-  airW: number;
-  readonly contactW: number[];
+  readonly arcJ: number;
+  readonly airJ: number;
+  readonly contactJ: readonly number[];
 }
 
 /**
  * Walks the stored heat of a plate forward in time: trapezoidal rule to the middle of the step, second-order
  * backward difference over the rest (TR-BDF2), both implicit, so that no step is too long to be stable and
  * sharp features are damped. The error of a step is the difference to the embedded third-order formula.
- * Heat is conserved to rounding, whatever the accuracy of the solutions: what the linear solver leaves over
- * is booked into the cell where it was left.
  * Source: R. E. Bank et al., IEEE Trans. CAD 4 (1985) 436–451; M. E. Hosea, L. F. Shampine, Appl. Numer. Math.
  * 20 (1996) 21–37, from memory; its order is measured in the tests.
  */
 export class PlateStepper {
   timeS = 0;
-  /** Stored heat now, J per cell. */
-  heat: Float64Array;
-  /** The part now, and after `tryStep` the part at the end of the step tried. */
-  now: HeatBalance;
-  next: HeatBalance;
-  /** Temperature in the middle of the step tried last, °C. */
-  readonly middleC: Float64Array;
-  readonly account: HeatAccount = { arcJ: 0, airJ: 0, contactJ: 0 };
-  readonly solver: ConjugateGradient;
-  /** Temperature of the contacts' bodies now. */
-  private readonly bodyC: number[];
-  private bodyMeanC: number[] = [];
-  private trialS = 0;
-  private trialAccount: HeatAccount = { arcJ: 0, airJ: 0, contactJ: 0 };
-  private trialContactJ: number[] = [];
+  readonly memory: CellMemory;
+  /** Stored heat now, J per cell, and its temperatures, °C. */
+  heat: CellField;
+  nowC: CellField;
+  /** Temperature in the middle and at the end of the step tried last, °C. */
+  readonly middleC: CellField;
+  endC: CellField;
+  account: HeatAccount;
+  readonly stage: ImplicitStage;
+
+  private readonly balance: HeatBalance;
+  private readonly contacts: ContactBodies;
+  /** Net flow into the cells now, W, and the losses that belong to it. */
+  private readonly flow: CellField;
+  private flowLosses: Losses;
+  private trial: HeatAccount & { readonly dtS: number; readonly endLosses: Losses };
   private beforeS = 0;
-  private before: Float64Array;
-  private middle: Float64Array;
-  private end: Float64Array;
-  private readonly start: Float64Array;
-  private readonly middleBase: Float64Array;
-  private readonly endBase: Float64Array;
-  private readonly own: Float64Array;
-  private readonly allowed: Float64Array;
-  private readonly residual: Float64Array;
-  private readonly change: Float64Array;
-  private readonly contactSlope: Float64Array;
+  private before: CellField;
+  private end: CellField;
+  private readonly middle: CellField;
+  private readonly middleBase: CellField;
+  private readonly endBase: CellField;
+  private readonly error: CellField;
   private readonly meltingC: number;
 
   constructor(
     private readonly model: PlateModel,
     surface: PlateSurface,
-    private readonly toleranceK: number,
+    toleranceK: number,
   ) {
-    const array = () => new Float64Array(model.length);
-    this.heat = model.initialHeat.slice();
-    this.now = new HeatBalance(model, surface);
-    this.next = new HeatBalance(model, surface);
-    this.middleC = array();
-    this.solver = new ConjugateGradient(model);
-    this.bodyC = model.contacts.map((contact) => contact.bodyC);
-    this.before = array();
-    this.middle = array();
-    this.end = array();
-    this.start = array();
-    this.middleBase = array();
-    this.endBase = array();
-    this.own = array();
-    this.allowed = array();
-    this.residual = array();
-    this.change = array();
-    this.contactSlope = array();
-    for (const { cells, wattsPerK } of model.contacts)
-      for (const cell of cells) this.contactSlope[cell]! += wattsPerK;
+    const memory = new CellMemory(model);
+    this.memory = memory;
+    this.balance = new HeatBalance(memory, model, surface);
+    this.contacts = new ContactBodies(model);
+    this.stage = new ImplicitStage(memory, this.balance, this.contacts, toleranceK);
+    this.heat = memory.field(model.initialHeat);
+    this.balance.evaluate(this.heat);
+    this.nowC = memory.field(this.balance.tempC.values.slice());
+    this.flow = memory.field(this.balance.netW.values.slice());
+    this.middleC = memory.field();
+    this.endC = memory.field();
+    this.before = memory.field();
+    this.middle = memory.field();
+    this.end = memory.field();
+    this.middleBase = memory.field();
+    this.endBase = memory.field();
+    this.error = memory.field();
+    const contactW = this.contacts.takeFrom(this.flow.values, this.nowC.values);
+    this.flowLosses = { airW: this.balance.airW, contactW };
+    this.account = { arcJ: 0, airJ: 0, contactJ: contactW.map(() => 0) };
+    this.trial = { ...this.account, dtS: 0, endLosses: this.flowLosses };
     this.meltingC = Math.min(
       ...model.metalProperties.map((metal) => metal.solidusC ?? Number.POSITIVE_INFINITY),
     );
-    this.now.evaluate(this.heat);
   }
 
   /**
@@ -118,75 +106,56 @@ export class PlateStepper {
    * did not settle). `accept` makes it count.
    */
   tryStep(dtS: number, arc: StepHeat | undefined): number {
-    const { first, end: last } = this.model;
-    const { heat, before, middle, end, start, middleBase, endBase, now, residual, change } = this;
+    const { kernels } = this.memory;
+    const { heat, before, middle, end, flow, middleBase, endBase, stage } = this;
     const shareS = STAGE * dtS;
-    this.bodyMeanC = this.bodyMeans(dtS);
-    start.set(now.netW);
-    const atStart = { airW: now.airW, contactW: this.takeContacts(now.tempC, start) };
-    const trend = this.beforeS > 0 ? (GAMMA * dtS) / this.beforeS : 0;
-    let arcJ = 0;
-    for (let cell = first; cell < last; cell++) {
-      const early = arc ? arc.untilMiddle[cell]! : 0;
-      middleBase[cell] = heat[cell]! + shareS * start[cell]! + early;
-      middle[cell] = heat[cell]! + trend * (heat[cell]! - before[cell]!);
-    }
-    const atMiddle = this.solveStage(middleBase, shareS, middle, true);
-    if (!atMiddle) return Number.POSITIVE_INFINITY;
-    this.middleC.set(this.next.tempC);
-    for (let cell = first; cell < last; cell++) {
-      const early = arc ? arc.untilMiddle[cell]! : 0;
-      const late = arc ? arc.afterMiddle[cell]! : 0;
-      arcJ += early + late;
-      endBase[cell] =
-        FROM_MIDDLE * middle[cell]! - FROM_START * heat[cell]! + late + (1 - FROM_MIDDLE) * early;
-      end[cell] = heat[cell]! + (middle[cell]! - heat[cell]!) / GAMMA;
-    }
-    const atEnd = this.solveStage(endBase, shareS, end, false);
-    if (!atEnd) return Number.POSITIVE_INFINITY;
-    this.next.fillFaces();
+    this.contacts.prepare(dtS, this.nowC.values);
 
-    const over = (s: number, m: number, e: number) => dtS * (OUTER * (s + m) + STAGE * e);
-    this.trialS = dtS;
-    this.trialContactJ = atStart.contactW.map((w, k) => over(w, atMiddle.contactW[k]!, atEnd.contactW[k]!));
-    this.trialAccount = {
-      arcJ,
-      airJ: over(atStart.airW, atMiddle.airW, atEnd.airW),
-      contactJ: this.trialContactJ.reduce((sum, joule) => sum + joule, 0),
-    };
-    const ofStart = ERROR_WEIGHTS[0] / STAGE;
-    const ofMiddle = ERROR_WEIGHTS[1] / STAGE / shareS;
-    const ofEnd = ERROR_WEIGHTS[2] / STAGE / shareS;
-    for (let cell = first; cell < last; cell++)
-      residual[cell] =
-        ofStart * start[cell]! +
-        ofMiddle * (middle[cell]! - middleBase[cell]!) +
-        ofEnd * (end[cell]! - endBase[cell]!);
-    this.solver.precondition({ own: this.own, right: this.next.right, up: this.next.up }, residual, change);
-    const nowC = now.tempC;
-    const nextC = this.next.tempC;
-    const { meltingC } = this;
-    const ofPool = POOL_SHARE;
-    let worst = 0;
-    for (let cell = first; cell < last; cell++) {
-      const isPool = nowC[cell]! > meltingC || nextC[cell]! > meltingC;
-      const error = Math.abs(change[cell]!) * (isPool ? ofPool : 1);
-      if (error > worst) worst = error;
+    kernels.mix(1, heat.at, shareS, flow.at, middleBase.at);
+    if (arc) kernels.mix(1, middleBase.at, 1, arc.untilMiddle.at, middleBase.at);
+    const trend = this.beforeS > 0 ? (MIDDLE * dtS) / this.beforeS : 0;
+    kernels.mix(1 + trend, heat.at, -trend, before.at, middle.at);
+    const atMiddle = stage.solve(middleBase, shareS, middle, this.middleC, true);
+    if (!atMiddle) return Number.POSITIVE_INFINITY;
+
+    kernels.mix(FROM_MIDDLE, middle.at, -FROM_START, heat.at, endBase.at);
+    if (arc) {
+      kernels.mix(1, endBase.at, 1 - FROM_MIDDLE, arc.untilMiddle.at, endBase.at);
+      kernels.mix(1, endBase.at, 1, arc.afterMiddle.at, endBase.at);
     }
-    return worst;
+    kernels.mix(1 - 1 / MIDDLE, heat.at, 1 / MIDDLE, middle.at, end.at);
+    const atEnd = stage.solve(endBase, shareS, end, this.endC, false);
+    if (!atEnd) return Number.POSITIVE_INFINITY;
+
+    const atStart = this.flowLosses;
+    const over = (s: number, m: number, e: number) => dtS * (OUTER * (s + m) + STAGE * e);
+    this.trial = {
+      dtS,
+      endLosses: atEnd,
+      arcJ: arc?.joule ?? 0,
+      airJ: over(atStart.airW, atMiddle.airW, atEnd.airW),
+      contactJ: atStart.contactW.map((w, k) => over(w, atMiddle.contactW[k]!, atEnd.contactW[k]!)),
+    };
+    return this.stepError(shareS);
   }
 
   /** Makes the step tried last count. */
   accept(): void {
-    this.timeS += this.trialS;
-    this.beforeS = this.trialS;
-    this.account.arcJ += this.trialAccount.arcJ;
-    this.account.airJ += this.trialAccount.airJ;
-    this.account.contactJ += this.trialAccount.contactJ;
-    for (const [k, { bodyHeatJPerK }] of this.model.contacts.entries())
-      this.bodyC[k]! += this.trialContactJ[k]! / bodyHeatJPerK;
+    const { dtS, arcJ, airJ, contactJ, endLosses } = this.trial;
+    this.timeS += dtS;
+    this.beforeS = dtS;
+    this.account = {
+      arcJ: this.account.arcJ + arcJ,
+      airJ: this.account.airJ + airJ,
+      contactJ: this.account.contactJ.map((joule, k) => joule + contactJ[k]!),
+    };
+    this.contacts.book(contactJ);
+    // The flow at the end follows from the last stage; it is where the next step starts from.
+    const perS = 1 / (STAGE * dtS);
+    this.memory.kernels.mix(perS, this.end.at, -perS, this.endBase.at, this.flow.at);
+    this.flowLosses = endLosses;
     [this.before, this.heat, this.end] = [this.heat, this.end, this.before];
-    [this.now, this.next] = [this.next, this.now];
+    [this.nowC, this.endC] = [this.endC, this.nowC];
   }
 
   /** To be called when the arc is struck or goes out: the trend of the step before no longer holds. */
@@ -194,78 +163,41 @@ export class PlateStepper {
     this.beforeS = 0;
   }
 
-  /** Finds the heat with heat = base + shareS × (net flow at that heat), starting from the one given. */
-  private solveStage(
-    base: Float64Array,
-    shareS: number,
-    heat: Float64Array,
-    isFirst: boolean,
-  ): Losses | undefined {
-    const { first, end, contacts, grid } = this.model;
-    const { columns } = grid;
-    const { next, own, allowed, residual, change, contactSlope, solver } = this;
-    const { tempC, capacity, airSlope, netW, right, up } = next;
-    const tolerance = SOLVER_SHARE * this.toleranceK;
-    const perS = 1 / shareS;
-    next.fillCells(heat);
-    for (let solution = 0; solution < MOST_SOLUTIONS; solution++) {
-      next.fillFaces();
-      for (let cell = first; cell < end; cell++) {
-        const keeps = perS * capacity[cell]!;
-        allowed[cell] = tolerance * keeps;
-        own[cell] =
-          keeps +
-          airSlope[cell]! +
-          contactSlope[cell]! +
-          (right[cell]! + right[cell - 1]! + up[cell]! + up[cell - columns]!);
-        residual[cell] = perS * (base[cell]! - heat[cell]!) + netW[cell]!;
-      }
-      const contactW = this.takeContacts(tempC, residual);
-      const matrix = { own, right, up };
-      if (isFirst && solution === 0) solver.factor(matrix);
-      solver.solve(matrix, allowed, residual, change);
-      let airW = next.airW;
-      for (let cell = first; cell < end; cell++) {
-        const x = change[cell]!;
-        airW += airSlope[cell]! * x;
-        heat[cell]! += capacity[cell]! * x + shareS * residual[cell]!;
-        change[cell] = tempC[cell]! + x;
-      }
-      for (const [k, { cells, wattsPerK }] of contacts.entries())
-        for (const cell of cells) contactW[k]! += wattsPerK * (change[cell]! - tempC[cell]!);
-      next.fillCells(heat);
-      let worst = 0;
-      for (let cell = first; cell < end; cell++) {
-        const off = Math.abs(tempC[cell]! - change[cell]!);
-        if (off > worst) worst = off;
-      }
-      if (worst <= 2 * tolerance) return { airW, contactW };
+  /** Mean temperature of the part, weighted by heat capacity, °C. */
+  bulkC(): number {
+    this.balance.evaluate(this.heat);
+    const capacity = this.balance.capacity.values;
+    const tempC = this.balance.tempC.values;
+    let heat = 0;
+    let total = 0;
+    for (const [i, inPart] of this.model.grid.inPart.entries()) {
+      if (!inPart) continue;
+      heat += capacity[this.model.first + i]! * tempC[this.model.first + i]!;
+      total += capacity[this.model.first + i]!;
     }
-    return undefined;
+    return heat / total;
   }
 
-  /** Takes what the contacts draw out of the flows given; returns the draw of each, W. */
-  private takeContacts(tempC: Float64Array, flow: Float64Array): number[] {
-    return this.model.contacts.map(({ cells, wattsPerK }, k) => {
-      let draw = 0;
-      for (const cell of cells) {
-        const watts = wattsPerK * (tempC[cell]! - this.bodyMeanC[k]!);
-        flow[cell]! -= watts;
-        draw += watts;
-      }
-      return draw;
-    });
-  }
-
-  /** Mean temperature of each body over the step: it nears its footprint's present mean exponentially. */
-  private bodyMeans(dtS: number): number[] {
-    return this.model.contacts.map(({ cells, wattsPerK, bodyHeatJPerK }, k) => {
-      const bodyC = this.bodyC[k]!;
-      const exponent = (wattsPerK * cells.length * dtS) / bodyHeatJPerK;
-      if (exponent === 0) return bodyC;
-      let footprintC = 0;
-      for (const cell of cells) footprintC += this.now.tempC[cell]! / cells.length;
-      return footprintC + ((bodyC - footprintC) * -Math.expm1(-exponent)) / exponent;
-    });
+  private stepError(shareS: number): number {
+    const { kernels } = this.memory;
+    const { flow, middle, middleBase, end, endBase, error } = this;
+    const [ofStart, ofMiddle, ofEnd] = ERROR_WEIGHTS.map((weight) => weight / STAGE) as [
+      number,
+      number,
+      number,
+    ];
+    kernels.flowError(
+      ofStart,
+      flow.at,
+      ofMiddle / shareS,
+      middle.at,
+      middleBase.at,
+      ofEnd / shareS,
+      end.at,
+      endBase.at,
+      error.at,
+    );
+    this.stage.smooth(error);
+    return kernels.largestError(error.at, this.nowC.at, this.endC.at, this.meltingC, POOL_SHARE);
   }
 }

@@ -16,7 +16,7 @@ export function weldJob(
   const passes = plan.passes.map((pass, i): PlatePassResult => {
     const interpassC = waitForPass(plan, run, i, longestWaitS, points);
     const startS = run.timeS;
-    const bulkStartC = bulkC(run);
+    const bulkStartC = run.stepper.bulkC();
     const arcBefore = run.stepper.account.arcJ;
     run.doing = `pass ${i + 1} of ${plan.passes.length}`;
     for (const leg of legsOf(pass)) run.weld(leg);
@@ -47,15 +47,15 @@ function waitForPass(
   if (interpassC === undefined) return undefined;
   const point = points[plan.probes.findIndex((probe) => probe.name === atProbe)]!;
   const read = (tempC: Float64Array) => readPoint(point, tempC);
-  const isReady = index === 0 && read(run.stepper.now.tempC) <= interpassC;
+  const isReady = index === 0 && read(run.stepper.nowC.values) <= interpassC;
   run.doing = `waiting for ${atProbe} before pass ${index + 1}`;
   if (!isReady && !run.cool(run.timeS + longestWaitS, { limitC: interpassC, read }))
     throw new TemperbookError(`Pass ${index + 1} would wait for ever`, {
-      found: `probe "${atProbe}" at ${read(run.stepper.now.tempC).toFixed(1)} °C after ${longestWaitS} s`,
+      found: `probe "${atProbe}" at ${read(run.stepper.nowC.values).toFixed(1)} °C after ${longestWaitS} s`,
       expected: `${interpassC} °C or less`,
       remedy: 'Raise the interpass limit, let the part lose more heat, or allow a longer wait',
     });
-  return read(run.stepper.now.tempC);
+  return read(run.stepper.nowC.values);
 }
 
 function coolDown({ until }: PlatePlan, run: PlateRun, longestWaitS: number): void {
@@ -66,23 +66,11 @@ function coolDown({ until }: PlatePlan, run: PlateRun, longestWaitS: number): vo
   }
   const limitC = until.coolToC;
   const read = (tempC: Float64Array) => run.hottest(tempC);
-  if (read(run.stepper.now.tempC) <= limitC) return;
+  if (read(run.stepper.nowC.values) <= limitC) return;
   if (!run.cool(run.timeS + longestWaitS, { limitC, read }))
     throw new TemperbookError('The part does not cool to the temperature asked for', {
-      found: `${read(run.stepper.now.tempC).toFixed(1)} °C after ${longestWaitS} s`,
+      found: `${read(run.stepper.nowC.values).toFixed(1)} °C after ${longestWaitS} s`,
       expected: `${limitC} °C or less`,
       remedy: 'Give a time with coolForS, raise coolToC, or allow a longer wait',
     });
-}
-
-/** Mean temperature of the part, weighted by heat capacity, °C. */
-function bulkC({ model: { first, end, thicknessMm }, stepper: { now } }: PlateRun): number {
-  let heat = 0;
-  let capacity = 0;
-  for (let cell = first; cell < end; cell++) {
-    if (thicknessMm[cell] === 0) continue;
-    heat += now.capacity[cell]! * now.tempC[cell]!;
-    capacity += now.capacity[cell]!;
-  }
-  return heat / capacity;
 }

@@ -1,0 +1,60 @@
+import { type KernelMemory, PAGE_BYTES, type PlateKernels, plateKernels } from './kernels/plateKernels';
+import type { PlateModel } from './plateModel';
+
+/** One number per cell, in the memory of the kernels. */
+export class CellField {
+  constructor(
+    private readonly memory: KernelMemory,
+    /** Address for the kernels. */
+    readonly at: number,
+    private readonly length: number,
+  ) {}
+
+  /** The numbers themselves: a view, good until the next field is made. */
+  get values(): Float64Array {
+    return new Float64Array(this.memory.buffer, this.at, this.length);
+  }
+}
+
+/** Memory for the fields of one plate, and the kernels that work on them. */
+export class CellMemory {
+  readonly kernels: PlateKernels;
+  private readonly memory: KernelMemory;
+  private freeAt = 1024;
+
+  constructor(private readonly model: PlateModel) {
+    const { kernels, memory } = plateKernels();
+    this.kernels = kernels;
+    this.memory = memory;
+    kernels.setGrid(model.first, model.end, model.grid.columns);
+  }
+
+  /** A new field: zeros, or the numbers given for every cell (guard rows included). */
+  field(values?: ArrayLike<number>): CellField {
+    const field = new CellField(this.memory, this.take(8 * this.model.length), this.model.length);
+    if (values) field.values.set(values);
+    return field;
+  }
+
+  /** Stores a table; returns its address. */
+  table(values: Float64Array): number {
+    const at = this.take(values.byteLength);
+    new Float64Array(this.memory.buffer, at, values.length).set(values);
+    return at;
+  }
+
+  /** Stores an address for every cell; returns where. */
+  addresses(values: Uint32Array): number {
+    const at = this.take(values.byteLength);
+    new Uint32Array(this.memory.buffer, at, values.length).set(values);
+    return at;
+  }
+
+  private take(bytes: number): number {
+    const at = this.freeAt;
+    this.freeAt += Math.ceil(bytes / 64) * 64;
+    const missing = Math.ceil((this.freeAt - this.memory.buffer.byteLength) / PAGE_BYTES);
+    if (missing > 0) this.memory.grow(missing);
+    return at;
+  }
+}

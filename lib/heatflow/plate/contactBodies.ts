@@ -1,0 +1,61 @@
+import type { PlateModel } from './plateModel';
+
+/** The clamps and chills of a plate, and how warm their bodies are. */
+export class ContactBodies {
+  /** Temperature of each body during the step, °C; constant within it. */
+  private meanC: number[];
+  private readonly bodyC: number[];
+
+  constructor(private readonly model: PlateModel) {
+    this.bodyC = model.contacts.map((contact) => contact.bodyC);
+    this.meanC = [...this.bodyC];
+  }
+
+  /**
+   * Sets the mean temperature of each body over a step: it nears its footprint's present mean exponentially.
+   * With the heat then drawn booked by `book`, a body never runs past the metal it touches.
+   */
+  prepare(dtS: number, tempC: Float64Array): void {
+    this.meanC = this.model.contacts.map(({ cells, wattsPerK, bodyHeatJPerK }, k) => {
+      const bodyC = this.bodyC[k]!;
+      const exponent = (wattsPerK * cells.length * dtS) / bodyHeatJPerK;
+      if (exponent === 0) return bodyC;
+      let footprintC = 0;
+      for (const cell of cells) footprintC += tempC[cell]! / cells.length;
+      return footprintC + ((bodyC - footprintC) * -Math.expm1(-exponent)) / exponent;
+    });
+  }
+
+  /** Takes what the contacts draw out of the flows given; returns the draw of each, W. */
+  takeFrom(flow: Float64Array, tempC: Float64Array): number[] {
+    return this.model.contacts.map(({ cells, wattsPerK }, k) => {
+      let draw = 0;
+      for (const cell of cells) {
+        const watts = wattsPerK * (tempC[cell]! - this.meanC[k]!);
+        flow[cell]! -= watts;
+        draw += watts;
+      }
+      return draw;
+    });
+  }
+
+  /** How much more each contact draws when its cells are warmer by the change given, W. */
+  drawOf(changeK: Float64Array): number[] {
+    return this.model.contacts.map(({ cells, wattsPerK }) => {
+      let draw = 0;
+      for (const cell of cells) draw += wattsPerK * changeK[cell]!;
+      return draw;
+    });
+  }
+
+  /** Adds the conductance of the contacts to the diagonal of a conduction matrix, W/K. */
+  stiffen(own: Float64Array): void {
+    for (const { cells, wattsPerK } of this.model.contacts) for (const cell of cells) own[cell]! += wattsPerK;
+  }
+
+  /** Gives the bodies the heat they drew, J. */
+  book(heatJ: readonly number[]): void {
+    for (const [k, { bodyHeatJPerK }] of this.model.contacts.entries())
+      this.bodyC[k]! += heatJ[k]! / bodyHeatJPerK;
+  }
+}

@@ -1,0 +1,87 @@
+import type { CellField, CellMemory } from './cellMemory';
+import { ConjugateGradient } from './conjugateGradient';
+import type { ContactBodies } from './contactBodies';
+import type { HeatBalance } from './heatBalance';
+
+/** Accuracy of the linear and nonlinear solutions against that of the step. */
+const SOLVER_SHARE = 0.1;
+const MOST_SOLUTIONS = 8;
+
+/** What the whole part gives off at one stage, W: to the air, and to each contact. */
+export interface Losses {
+  readonly airW: number;
+  readonly contactW: readonly number[];
+}
+
+/**
+ * Solves the implicit equation of one stage by Newton's method in the stored heat, usually in one round.
+ * Heat is conserved to rounding whatever the accuracy: what the linear solver leaves over is booked into the cell
+ * where it was left.
+ */
+export class ImplicitStage {
+  readonly solver: ConjugateGradient;
+  private readonly own: CellField;
+  private readonly residual: CellField;
+  private readonly change: CellField;
+
+  constructor(
+    private readonly memory: CellMemory,
+    private readonly balance: HeatBalance,
+    private readonly contacts: ContactBodies,
+    private readonly toleranceK: number,
+  ) {
+    this.solver = new ConjugateGradient(memory);
+    this.own = memory.field();
+    this.residual = memory.field();
+    this.change = memory.field();
+  }
+
+  /**
+   * Finds the heat with heat = base + shareS × (net flow at that heat), starting from the heat given, and its
+   * temperatures. Returns the losses there, or nothing when the solution does not settle. `isFirst` prepares the
+   * preconditioner, which then also serves the other stage of the step.
+   */
+  solve(
+    base: CellField,
+    shareS: number,
+    heat: CellField,
+    tempC: CellField,
+    isFirst: boolean,
+  ): Losses | undefined {
+    const { memory, balance, solver, contacts, own, residual, change } = this;
+    const { capacity, airSlope, netW, right, up } = balance;
+    const toleranceK = SOLVER_SHARE * this.toleranceK;
+    for (let round = 0; round < MOST_SOLUTIONS; round++) {
+      balance.evaluate(heat);
+      memory.kernels.linearise(
+        base.at,
+        heat.at,
+        1 / shareS,
+        capacity.at,
+        airSlope.at,
+        netW.at,
+        right.at,
+        up.at,
+        own.at,
+        residual.at,
+      );
+      const contactW = contacts.takeFrom(residual.values, balance.tempC.values);
+      contacts.stiffen(own.values);
+      const matrix = { own, right, up };
+      if (isFirst && round === 0) solver.factor(matrix);
+      solver.solve(matrix, capacity, toleranceK / shareS, residual, change);
+      const airW = balance.airW + memory.kernels.dot(airSlope.at, change.at);
+      const missK = balance.applyChange(change, residual, shareS, heat, tempC);
+      if (missK <= 2 * toleranceK) {
+        const more = contacts.drawOf(change.values);
+        return { airW, contactW: contactW.map((w, k) => w + more[k]!) };
+      }
+    }
+    return undefined;
+  }
+
+  /** Turns heat flow errors into the temperature errors they cause, K: one pass of the preconditioner. */
+  smooth(error: CellField): void {
+    this.solver.precondition(this.balance, error, error);
+  }
+}

@@ -2,5 +2,12 @@ export { compareScenarios, type Scenario, type ScenarioResult } from './compareS
 export { considerRecovery, type RecoveryOption } from './considerRecovery';
 export { judge } from './judge';
 export { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
+export type { ClockFactor } from './trust/clockFactor';
+export { type DataSet, type MeasuredFact, measuredFacts } from './trust/measuredFact';
+export { modelTrust, type TrustRow } from './trust/modelTrust';
+export { TESTED_MODELS, type TestedModel } from './trust/testedModels';
+export { groupTrust, type TrustSummary, trustSummary } from './trust/trustSummary';
+export { verdictTrust } from './trust/verdictTrust';
+export { type WeldZoneRow, weldZoneTrust } from './trust/weldZoneTrust';
 export type * from './verdict';
 export { formatKept, VERDICT_IN_WORDS } from './wording';

@@ -2,6 +2,7 @@ export { type AgeingState, type AgeingTrajectory, ageingCurve } from './ageing/a
 export { type AgeingRow, ageingEvidence, type MeasuredAgeing } from './ageing/ageingEvidence';
 export { type AgeingResidual, ageingResiduals } from './ageing/ageingResiduals';
 export { type AgeingFit, fitAgeingCurve } from './ageing/fitAgeingCurve';
+export { censoredResidual } from './censoredResidual';
 export { combinedSoftening, type Softening } from './combinedSoftening';
 export {
   type DissolutionState,

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { modelTrust, trustSummary, verdictTrust, weldZoneTrust } from '../../lib/decision';
+
+/** Every row names its source in data/published/overageing.json and ageing.json. */
+const rows = modelTrust();
+const published = (alloy: string) =>
+  rows.filter(
+    ({ model, fact }) =>
+      model === 'precipitate model, published set' && fact.alloy === alloy && fact.dataSet === 'over-ageing',
+  );
+
+/** Facts outside the band of the verdict, each with its reason. */
+const outside: Readonly<Record<string, string>> = {};
+
+describe('the band of the verdict holds what was measured', () => {
+  it.each(verdictTrust().map((row) => ({ alloy: row.fact.alloy, id: row.fact.id, row })))(
+    '$alloy: $id',
+    ({ id, row }) => {
+      expect(row.insideBand).toBe(!(id in outside));
+    },
+  );
+});
+
+describe('the clock of the published precipitate model', () => {
+  // Independent solver against the extrusions of Cal Poly 2015: 54 h modelled to 0.87 at 199 °C against 8 to 16 h
+  // measured, that is 3.4 to 6.8 times too slow; with the other brackets taken as 3 to 7.
+  it('6061 over-ages 3 to 7 times too slowly', () => {
+    const { nominal, low, high } = trustSummary(published('6061')).clock!;
+    expect(nominal).toBeGreaterThan(3);
+    expect(nominal).toBeLessThan(7);
+    const bracket = published('6061').filter(({ fact }) => fact.id.startsWith('6061-390F'));
+    // Within 5 % of 54/16 and 54/8: the start is anchored to 276 MPa here, the solver's own 284 MPa there.
+    expect(
+      Math.abs(bracket.find(({ fact }) => fact.kind === 'below')!.timeFactor!.low! / (54 / 16) - 1),
+    ).toBeLessThan(0.05);
+    expect(
+      Math.abs(bracket.find(({ fact }) => fact.kind === 'atLeast')!.timeFactor!.high! / (54 / 8) - 1),
+    ).toBeLessThan(0.05);
+    expect(low).toBeLessThan(3.4);
+    expect(high).toBeGreaterThan(5);
+  });
+
+  // Known difference: the same tests of 6063 ask for more than the 7 that reviews of the model give.
+  it('6063 is a little beyond: 5.7 to 10', () => {
+    const { nominal, low } = trustSummary(published('6063')).clock!;
+    expect(nominal).toBeGreaterThan(7);
+    expect(low).toBeLessThan(7);
+  });
+
+  // Mrowka-Nowotnik 2009 and the two-stage bar: a factor of 1 to 2, at most 3.
+  it('6082 is at most 3 times too slow', () => {
+    expect(trustSummary(published('6082')).clock!.high).toBeLessThan(3);
+  });
+
+  // S. Wisutmethangoon et al., Mater. Sci. Eng. A 532 (2012): peaks at 165 °C 18 h and 195 °C 3 h. An independent
+  // solver with the published set peaks at 52.7 and 5.0 h, both to three digits and read off a coarse table: 3 %.
+  it.each([
+    ['A356-165C-peak', 52.7 / 18],
+    ['A356-195C-peak', 5 / 3],
+  ])('%s comes too late by %d', (id, factor) => {
+    const row = rows.find(
+      ({ model, fact }) => model.startsWith('precipitate') && fact.id === id && fact.alloy === 'A356.0',
+    )!;
+    expect(Math.abs(row.timeFactor!.nominal! / factor - 1)).toBeLessThan(0.03);
+  });
+});
+
+describe('the soft zone of a welded T6 profile', () => {
+  // EN 1999-1-1:2007 table 3.2: 115, 65 and 125 MPa, characteristic, after 3 days.
+  it.each(weldZoneTrust())(
+    '$alloy: the code’s $codeMPa MPa lie in the band',
+    ({ alloy, codeMPa, insideBand }) => {
+      expect(codeMPa).toBe({ '6061': 115, '6063': 65, '6082': 125 }[alloy]);
+      expect(insideBand).toBe(true);
+    },
+  );
+});

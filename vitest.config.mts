@@ -1,12 +1,17 @@
+import { existsSync } from 'node:fs';
+import path from 'node:path';
 import { defineConfig } from 'vitest/config';
-import { CHROMIUM, JUPYTER } from './test/browser/programs';
 
 /** Tests that use the built package, as a user does, rather than the sources. */
 const built = ['test/notebook/**/*.test.ts', 'test/cli/**/*.test.ts', 'test/project/**/*.test.ts'];
 const browser = ['test/browser/**/*.test.ts'];
 
 /** CI must have the programs of the browser tests; elsewhere these tests are left to CI where one is missing. */
-const withBrowser = process.env.CI !== undefined || (CHROMIUM !== undefined && JUPYTER !== undefined);
+const isInstalled = (program: string) =>
+  (process.env.PATH ?? '').split(path.delimiter).some((folder) => existsSync(path.join(folder, program)));
+const withBrowser =
+  process.env.CI !== undefined ||
+  (isInstalled('jupyter-notebook') && ['chromium', 'chromium-browser', 'google-chrome'].some(isInstalled));
 if (!withBrowser) process.stdout.write('Chromium or Jupyter is not installed: test/browser is left to CI.\n');
 
 /** One file at a time: each starts a browser, and some a Jupyter. */

@@ -16,6 +16,5 @@ function isExecutable(file: string): boolean {
   }
 }
 
-/** The browser and the Jupyter that the tests of this folder drive; CI installs both. */
+/** The browser that the tests of this folder drive; CI installs it. */
 export const CHROMIUM = findProgram('chromium', 'chromium-browser', 'google-chrome');
-export const JUPYTER = findProgram('jupyter-notebook');

@@ -67,17 +67,16 @@ export class PlateRun {
     return this.stepper.timeS;
   }
 
-  /** Runs the arc along a leg. */
-  weld(leg: ArcLeg): void {
+  /** Runs the arc along the legs of a pass. */
+  weld(legs: readonly ArcLeg[]): void {
     this.restart();
-    const startS = this.timeS;
-    this.walk(startS + leg.lengthMm / leg.travelMmPerS, leg, startS);
+    for (const leg of legs) this.walk(this.timeS + leg.lengthMm / leg.travelMmPerS, leg);
     this.restart();
   }
 
   /** Lets the part cool until a time, or until the watch is content; returns whether it was. */
   cool(toS: number, watch?: CoolingWatch): boolean {
-    return this.walk(toS, undefined, 0, watch);
+    return this.walk(toS, undefined, watch);
   }
 
   /** Temperature of the hottest cell, °C. */
@@ -95,14 +94,15 @@ export class PlateRun {
     this.nextStepS = Math.min(this.nextStepS, FIRST_STEP_S);
   }
 
-  private walk(toS: number, leg: ArcLeg | undefined, legStartS: number, watch?: CoolingWatch): boolean {
+  private walk(toS: number, leg?: ArcLeg, watch?: CoolingWatch): boolean {
     const { stepper } = this;
+    const startS = this.timeS;
     const { toleranceK } = this.options;
     while (toS - this.timeS > 1e-9 * Math.max(1, toS)) {
       const restS = toS - this.timeS;
       // The rest is never cut so that a sliver of a step is left over.
       const dtS = this.nextStepS >= restS ? restS : Math.min(this.nextStepS, restS / 2);
-      const errorK = stepper.tryStep(dtS, leg && this.stepHeat(leg, this.timeS - legStartS, dtS));
+      const errorK = stepper.tryStep(dtS, leg && this.stepHeat(leg, this.timeS - startS, dtS));
       const aim = Math.max(LEAST_SHRINK, CAUTION * Math.cbrt(toleranceK / Math.max(errorK, 1e-9)));
       if (errorK === Number.POSITIVE_INFINITY && dtS <= SHORTEST_STEP_S)
         throw new TemperbookError('The temperatures cannot be computed on', {

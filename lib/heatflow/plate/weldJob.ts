@@ -19,7 +19,7 @@ export function weldJob(
     const bulkStartC = run.stepper.bulkC();
     const arcBefore = run.stepper.account.arcJ;
     run.doing = `pass ${i + 1} of ${plan.passes.length}`;
-    for (const leg of legsOf(pass)) run.weld(leg);
+    run.weld(legsOf(pass));
     return {
       name: pass.name ?? `pass ${i + 1}`,
       startS,

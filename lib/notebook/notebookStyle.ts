@@ -10,6 +10,7 @@ pre { font: .85rem/1.45 ui-monospace, monospace; overflow-x: auto; margin: .5rem
 code { font: .9em ui-monospace, monospace; }
 .code { background: #f4f5f7; border-left: 3px solid #c9ced6; padding: .6rem .8rem; }
 .code code { font-size: inherit; }
+.stdout, .stderr { white-space: pre-wrap; overflow-wrap: anywhere; }
 .stderr { color: #8a2b12; }
 .cell { margin: .75rem 0; }
 .display { overflow-x: auto; }
@@ -20,5 +21,6 @@ blockquote { margin: 1rem 0; padding-left: 1rem; border-left: 3px solid #c9ced6;
 table { border-collapse: collapse; margin: .75rem 0; font-variant-numeric: tabular-nums; }
 th, td { padding: .3rem .8rem .3rem 0; border-bottom: 1px solid #dde1e6; text-align: left; vertical-align: top; }
 th { border-bottom-color: #6b737c; }
+@media screen and (max-width: 640px) { .display table { font-size: .85rem; } th, td { min-width: 5rem; } }
 @media print { main { max-width: none; padding: 0; } pre { white-space: pre-wrap; } figure, tr { break-inside: avoid; } }
 `;

@@ -4,12 +4,12 @@ import { judge } from '../judge';
 import { measuredFacts } from './measuredFact';
 import type { TrustRow } from './modelTrust';
 
-/** Warm air round the soaks, °C: only the doubt of a probe's attachment asks for it. */
-const AMBIENT_C = 20;
+/** A soak in a laboratory: junctions fixed as well as they can be, so that the band is not that of a loose probe. */
+const LABORATORY = { ambientC: 20, attachment: 'welded wires' } as const;
 
 /**
  * Every measured soak of an aged temper judged like a log: what a user of `judge` would have been told, all models
- * and the doubt of a probe together. Its clock is that of the model that governs, so it has none of its own.
+ * and the doubt of a well fixed probe together. Its clock is that of the model that governs, so it has none of its own.
  */
 export function verdictTrust(): TrustRow[] {
   return measuredFacts().flatMap((fact): TrustRow[] => {
@@ -24,7 +24,7 @@ export function verdictTrust(): TrustRow[] {
       alloy,
       temper,
       measuredYieldMPa: startYieldMPa,
-      ambientC: AMBIENT_C,
+      ...LABORATORY,
     }).channels;
     const { nominal, low, high } = channel!.yieldKeptFraction;
     return [

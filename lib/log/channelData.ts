@@ -38,3 +38,21 @@ export function isTrusted(marks: Uint8Array): boolean {
   for (let i = words.length * 4; i < marks.length; i++) if (marks[i] !== 0) return false;
   return true;
 }
+
+/** Rows [from, to] of a channel, all trusted. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** The longest stretches of trusted readings, in order. */
+export function trustedStretches(marks: Uint8Array): Stretch[] {
+  const stretches: Stretch[] = [];
+  for (let from = marks.indexOf(0); from >= 0; ) {
+    let to = from;
+    while (to + 1 < marks.length && marks[to + 1] === 0) to++;
+    stretches.push({ from, to });
+    from = marks.indexOf(0, to + 1);
+  }
+  return stretches;
+}

@@ -1,6 +1,5 @@
 import type { ThermalHistory } from '../history';
-import { type ChannelData, isTrusted } from './channelData';
-import { TRUSTED } from './faultCodes';
+import { type ChannelData, isTrusted, trustedStretches } from './channelData';
 import type { GapPolicy } from './gapPolicy';
 
 /** Trusted samples of a channel and the lines they come from. */
@@ -33,31 +32,28 @@ function compact(
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples {
-  const trusted = TRUSTED;
-  let count = 0;
-  for (let i = 0; i < marks.length; i++) if (marks[i] === trusted) count++;
+  const stretches = trustedStretches(marks);
+  const count = stretches.reduce((sum, { from, to }) => sum + to - from + 1, 0);
   const ownTimeS = new Float64Array(count);
   const ownRows = new Uint32Array(count);
   const gapAfter: number[] = [];
   const jumps = [...breaks].sort((a, b) => a - b);
-  const { afterRow } = gaps;
   let k = 0;
   let last = -1;
   let gap = 0;
   let jump = 0;
-  for (let i = 0; i < marks.length; i++) {
-    if (marks[i] !== trusted) continue;
-    if (last >= 0) {
-      while (gap < afterRow.length && afterRow[gap]! < last) gap++;
-      while (jump < jumps.length && jumps[jump]! < last) jump++;
-      const isParted = i === last + 1 ? afterRow[gap] === last : jumps[jump]! < i || gaps.isGap(last, i);
-      if (isParted) gapAfter.push(k - 1);
-    }
-    ownTimeS[k] = timeS[i]!;
-    ownRows[k] = rows[i]!;
-    tempC[k] = tempC[i]!;
-    last = i;
-    k++;
+  for (const { from, to } of stretches) {
+    while (jump < jumps.length && jumps[jump]! < last) jump++;
+    if (last >= 0 && (jumps[jump]! < from || gaps.isGap(last, from))) gapAfter.push(k - 1);
+    // Inside a stretch only the log's own gaps part it.
+    while (gap < gaps.afterRow.length && gaps.afterRow[gap]! < from) gap++;
+    for (; gap < gaps.afterRow.length && gaps.afterRow[gap]! < to; gap++)
+      gapAfter.push(k + gaps.afterRow[gap]! - from);
+    ownTimeS.set(timeS.subarray(from, to + 1), k);
+    ownRows.set(rows.subarray(from, to + 1), k);
+    tempC.copyWithin(k, from, to + 1);
+    k += to - from + 1;
+    last = to;
   }
   return { history: history(ownTimeS, tempC.subarray(0, count), Uint32Array.from(gapAfter)), rows: ownRows };
 }

@@ -1,7 +1,8 @@
 import { formatDuration, formatTemp } from '../quantity';
-import type { Limits } from './channelData';
-import { GAP_INTERVALS, type GapPolicy } from './gapPolicy';
-import type { Fault, LogChannel, RowAccount } from './thermalLog';
+import type { ColumnPlan } from './columnPlan';
+import { GAP_INTERVALS } from './gapPolicy';
+import type { MaskedLog } from './maskedLog';
+import type { Fault, LogChannel } from './thermalLog';
 
 const plural = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
 
@@ -25,19 +26,25 @@ export function faultNotes(channels: readonly LogChannel[]): string[] {
   });
 }
 
+/** Which column each channel is, and which columns are left aside. */
+export function columnNotes({ channels, leftAside }: ColumnPlan): string[] {
+  const converted = (unit: string) => (unit === '°C' ? '' : `, converted from ${unit} to °C`);
+  return [
+    ...channels
+      .filter(({ name, column, unit }) => unit !== '°C' || name !== column)
+      .map(({ name, column, unit }) => `Channel "${name}" is column "${column}"${converted(unit)}.`),
+    ...leftAside.map(({ name, why }) => `Column "${name}" is left aside: ${why}.`),
+  ];
+}
+
 /** The account of the rows, and the limits it was made with. */
-export function accountNotes(
-  rows: RowAccount,
-  limits: Limits,
-  gaps: GapPolicy,
-  isGiven: boolean,
-  clockGaps: number,
-): string[] {
+export function accountNotes({ rows, rowFaults, limits, gaps }: MaskedLog, isGapGiven: boolean): string[] {
   const { read, kept, flagged, rejected } = rows;
+  const clockGaps = rowFaults.filter(({ kind }) => kind === 'gap').length;
   return [
     `${plural(read, 'row')} read: ${kept} kept whole, ${flagged} with at least one reading left out, ${rejected} not used at all.`,
     `Readings are believed from ${formatTemp(limits.lowC)} to under ${formatTemp(limits.highC)}, and up to ${limits.maxRateCPerS} °C/s.`,
-    `Up to ${formatDuration(gaps.limitS)} without a reading is bridged by a straight line (${isGiven ? 'as you said' : `${GAP_INTERVALS} usual intervals`}); anything longer counts as not recorded.`,
+    `Up to ${formatDuration(gaps.limitS)} without a reading is bridged by a straight line (${isGapGiven ? 'as you said' : `${GAP_INTERVALS} usual intervals`}); anything longer counts as not recorded.`,
     ...(clockGaps > 0 ? [`The rows themselves have ${plural(clockGaps, 'gap')} longer than that.`] : []),
   ];
 }

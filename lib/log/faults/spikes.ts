@@ -28,46 +28,69 @@ export function markSpikes(
   rows: Uint32Array,
 ): void {
   for (let pass = 0; pass < PASSES; pass++) {
-    const count = trustedRows(marks, rows);
+    const trace: Trace = { tempC, timeS, rows, count: trustedRows(marks, rows), maxRateCPerS };
     let found = 0;
     let before = 0;
-    for (let j = 1; j + 1 < count; j++) {
-      const start = tempC[rows[before]!]!;
-      const step = tempC[rows[j]!]! - start;
-      if (step > -SMALLEST_SPIKE_C && step < SMALLEST_SPIKE_C) {
+    let last = trace.count > 0 ? tempC[rows[0]!]! : 0;
+    for (let j = 1; j + 1 < trace.count; j++) {
+      const value = tempC[rows[j]!]!;
+      const step = value - last;
+      const isSteep = step <= -SMALLEST_SPIKE_C || step >= SMALLEST_SPIKE_C;
+      const width = !isSteep
+        ? 0
+        : isSpike(trace, before, j, j)
+          ? 1
+          : isSpike(trace, before, j, j + 1)
+            ? 2
+            : 0;
+      if (width === 0) {
         before = j;
+        last = value;
         continue;
       }
-      const width = isSpike(j, 1) ? 1 : isSpike(j, 2) ? 2 : 0;
       for (let k = 0; k < width; k++) marks[rows[j + k]!] = SPIKE;
       found += width;
-      if (width === 0) before = j;
-      else j += width - 1;
+      j += width - 1;
     }
     if (found === 0) return;
-
-    function isSpike(j: number, width: number): boolean {
-      const last = j + width - 1;
-      if (last + 1 >= count) return false;
-      const at = (k: number) => tempC[rows[k]!]!;
-      const stepIn = at(j) - at(before);
-      const stepOut = at(last + 1) - at(last);
-      if (stepIn * stepOut >= 0) return false;
-      const height = Math.min(Math.abs(stepIn), Math.abs(stepOut));
-      if (height < SMALLEST_SPIKE_C) return false;
-      const { trend, size } = localSteps(tempC, rows, count, j, last);
-      if (height < STANDS_OUT * size) return false;
-      const inS = timeS[rows[j]!]! - timeS[rows[before]!]!;
-      const outS = timeS[rows[last + 1]!]! - timeS[rows[last]!]!;
-      if (Math.abs(stepIn) > maxRateCPerS * inS && Math.abs(stepOut) > maxRateCPerS * outS) return true;
-      if (inS > SLOW_ROWS_S || outS > SLOW_ROWS_S) return false;
-      // On a steep but real peak the trace moves on, over two steps, the way it comes in and goes out.
-      const goesOn = (outside: number, step: number) =>
-        outside * step > 0 && Math.abs(outside) > GOES_ON * height;
-      if (goesOn(at(before) - at(Math.max(0, before - 2)), stepIn)) return false;
-      if (goesOn(at(Math.min(count - 1, last + 3)) - at(last + 1), stepOut)) return false;
-      const missed = at(last + 1) - at(before) - trend * (last + 1 - before);
-      return Math.abs(missed) <= Math.max(RETURNS * height, 6 * size);
-    }
   }
+}
+
+/** Trusted readings of a channel, by position. */
+interface Trace {
+  readonly tempC: Float64Array;
+  readonly timeS: Float64Array;
+  readonly rows: Uint32Array;
+  readonly count: number;
+  readonly maxRateCPerS: number;
+}
+
+/** Do the readings at positions [from, to] stand out from the one at `before` and the one after them? */
+function isSpike(
+  { tempC, timeS, rows, count, maxRateCPerS }: Trace,
+  before: number,
+  from: number,
+  to: number,
+): boolean {
+  const after = to + 1;
+  if (after >= count) return false;
+  const at = (k: number) => tempC[rows[k]!]!;
+  const stepIn = at(from) - at(before);
+  const stepOut = at(after) - at(to);
+  if (stepIn * stepOut >= 0) return false;
+  const height = Math.min(Math.abs(stepIn), Math.abs(stepOut));
+  if (height < SMALLEST_SPIKE_C) return false;
+  const { trend, size } = localSteps(tempC, rows, count, from, to);
+  if (height < STANDS_OUT * size) return false;
+  const inS = timeS[rows[from]!]! - timeS[rows[before]!]!;
+  const outS = timeS[rows[after]!]! - timeS[rows[to]!]!;
+  if (Math.abs(stepIn) > maxRateCPerS * inS && Math.abs(stepOut) > maxRateCPerS * outS) return true;
+  if (inS > SLOW_ROWS_S || outS > SLOW_ROWS_S) return false;
+  // On a steep but real peak the trace moves on, over two steps, the way it comes in and goes out.
+  const goesOn = (outside: number, step: number) =>
+    outside * step > 0 && Math.abs(outside) > GOES_ON * height;
+  if (goesOn(at(before) - at(Math.max(0, before - 2)), stepIn)) return false;
+  if (goesOn(at(Math.min(count - 1, after + 2)) - at(after), stepOut)) return false;
+  const missed = at(after) - at(before) - trend * (after - before);
+  return Math.abs(missed) <= Math.max(RETURNS * height, 6 * size);
 }

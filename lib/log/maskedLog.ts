@@ -1,0 +1,96 @@
+import { type ChannelData, isTrusted, type Limits } from './channelData';
+import type { ColumnPlan } from './columnPlan';
+import { ABSENT, TRUSTED } from './faultCodes';
+import { channelFaults, type FaultContext, rowFaults } from './faultList';
+import { detectFaults } from './faults/detectFaults';
+import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
+import { type GapPolicy, gapPolicy } from './gapPolicy';
+import type { LogTable } from './logTable';
+import { type ParsedLog, parsedLog } from './parsedLog';
+import type { ReadOptions } from './readOptions';
+import { fromUnit } from './temperatureUnits';
+import type { Fault, RowAccount } from './thermalLog';
+
+/** A log in °C in which every reading not trusted is marked and every mark explained. */
+export interface MaskedLog extends Pick<ParsedLog, 'source' | 'plan' | 'axis' | 'startedAt' | 'notes'> {
+  readonly channels: readonly ChannelData[];
+  /** Faults of each channel. */
+  readonly faults: readonly Fault[][];
+  readonly rowFaults: readonly Fault[];
+  readonly rows: RowAccount;
+  /** Line of the file each row stands on. */
+  readonly lines: Uint32Array;
+  readonly gaps: GapPolicy;
+  readonly limits: Limits;
+}
+
+/**
+ * Converts a file's numbers to °C, marks what cannot be trusted, and accounts for every row. The file's bytes
+ * are needed for the last time here, to quote what stood in the faulty rows.
+ */
+export function maskedLog(source: string | Uint8Array, options: ReadOptions): MaskedLog {
+  const { text, dialect, table, ...parsed } = parsedLog(source, options);
+  const { plan, axis, notes } = parsed;
+  const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
+  const channels = channelData(table, plan);
+  const emf = emfConversion(table, plan, options);
+  markZeroStart(channels);
+  const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
+  detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], notes);
+  const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
+  const context: FaultContext = {
+    ...{ text, table, gaps, limits, timeS: axis.timeS },
+    delimiter: dialect.delimiter,
+    clockColumn: plan.clockColumn,
+  };
+  return {
+    ...parsed,
+    ...{ channels, gaps, limits },
+    faults: channelFaults(channels, context),
+    rowFaults: rowFaults(table.rejects, context),
+    rows: rowAccount(channels, table),
+    lines: table.row.subarray(0, table.length),
+  };
+}
+
+function channelData({ cells, marks, length }: LogTable, { channels }: ColumnPlan): ChannelData[] {
+  return channels.map((channel, k) => ({
+    ...channel,
+    tempC: cells[k]!.subarray(0, length),
+    marks: marks[k]!.subarray(0, length),
+    remarks: new Map(),
+    breaks: new Set(),
+  }));
+}
+
+function emfConversion(
+  { reference, length }: LogTable,
+  { referenceUnit, channels }: ColumnPlan,
+  { thermocouple }: ReadOptions,
+): EmfConversion | undefined {
+  if (!thermocouple || !channels.some(({ unit }) => unit === 'mV')) return undefined;
+  const { type, referenceC } = thermocouple;
+  if (referenceC !== undefined) return { type, referenceC };
+  return { type, referenceC: reference!.subarray(0, length).map((value) => fromUnit(value, referenceUnit)) };
+}
+
+function given<T extends object>(limits: T | undefined): Partial<T> {
+  return Object.fromEntries(
+    Object.entries(limits ?? {}).filter(([, value]) => value !== undefined),
+  ) as Partial<T>;
+}
+
+function rowAccount(channels: readonly ChannelData[], { length, rejects }: LogTable): RowAccount {
+  const [trusted, absent] = [TRUSTED, ABSENT];
+  const isFlagged = new Uint8Array(length);
+  let flagged = 0;
+  for (const { marks } of channels) {
+    if (isTrusted(marks)) continue;
+    for (let i = 0; i < length; i++) {
+      if (marks[i] === trusted || marks[i] === absent || isFlagged[i] === 1) continue;
+      isFlagged[i] = 1;
+      flagged++;
+    }
+  }
+  return { read: length + rejects.length, kept: length - flagged, flagged, rejected: rejects.length };
+}

@@ -1,0 +1,110 @@
+import { formatDuration, TemperbookError } from '../quantity';
+import { type ClockAxis, clockAxis } from './clockAxis';
+import { type ColumnPlan, columnPlan } from './columnPlan';
+import { type Dialect, isRowLike, sniffDialect } from './dialect';
+import { findHeader, type HeaderLines, readHeader } from './header';
+import { headerStamp } from './headerStamp';
+import { type SampleLine, sampleLines, splitFields } from './lines';
+import type { LogTable } from './logTable';
+import { type LogText, logText } from './logText';
+import type { ReadOptions } from './readOptions';
+import { readRows } from './readRows';
+import { sourceBytes } from './sourceBytes';
+import { isoStamp } from './stamp';
+import type { ThermalLog } from './thermalLog';
+
+const MOST_COLUMNS = 1024;
+
+/** A log as it stands in the file: numbers in the file's units on a time axis, nothing judged yet. */
+export interface ParsedLog {
+  readonly source: ThermalLog['source'];
+  readonly text: LogText;
+  readonly dialect: Dialect;
+  readonly plan: ColumnPlan;
+  readonly table: LogTable;
+  readonly axis: ClockAxis;
+  readonly startedAt?: string;
+  /** Decisions so far; the stages to come add theirs. */
+  readonly notes: string[];
+}
+
+/**
+ * Reads a file's bytes into a table: encoding, delimiter and decimal mark, header, use of the columns, rows,
+ * clock.
+ * @throws TemperbookError when one of these cannot be made out.
+ */
+export function parsedLog(source: string | Uint8Array, options: ReadOptions): ParsedLog {
+  const { bytes, ...file } = sourceBytes(source, options.name);
+  const text = logText(bytes, file.name, options.encoding);
+  const notes = [...text.notes];
+  const sample = sampleLines(text);
+  const dialect = sniffDialect(sample, file.name, options);
+  if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, file.name);
+  notes.push(...dialect.notes);
+  const found = findHeader(text, dialect, file.name);
+  const rows = sampledRows(sample, found, dialect);
+  const header = readHeader(found.lines, dialect, rows[0] ?? []);
+  notes.push(...header.notes);
+  const plan = columnPlan(text, dialect, header, found.firstRow, rows, file.name, options, notes);
+
+  const headerTexts = found.lines.map((line) => line.text);
+  const table = readRows(text, plan.read, found.firstRow, headerTexts, notes);
+  if (table.length < 2) throw tooFew(table, file.name);
+  const axis = clockAxis(table, plan.read.clock, plan.zoneMin !== undefined, file.name, notes);
+  if (table.length < 2) throw tooFew(table, file.name);
+  const startedAt = startOf(axis, plan, headerStamp(header.preamble));
+  const start = startedAt ? `; the log starts at ${startedAt}` : '';
+  notes.push(`Rows come every ${formatDuration(axis.intervalS)} as a rule${start}.`);
+  return {
+    source: { name: file.name, bytes: bytes.length, sha256: file.sha256 },
+    ...{ text, dialect, plan, table, axis, notes },
+    ...(startedAt ? { startedAt } : {}),
+  };
+}
+
+/** Sampled lines that are rows of the usual width, from the first row of the file on. */
+function sampledRows(
+  sample: readonly SampleLine[],
+  { firstRow }: HeaderLines,
+  { delimiter, width }: Dialect,
+): string[][] {
+  return sample
+    .filter(({ row }) => row === 0 || row >= firstRow.row)
+    .map(({ text }) => splitFields(text, delimiter))
+    .filter((fields) => fields.length === width && isRowLike(fields));
+}
+
+/** Latest moment a date can have, µs. */
+const LAST_US = 8.64e18;
+
+function startOf({ startUs }: ClockAxis, plan: ColumnPlan, headerUs: number | undefined): string | undefined {
+  const isEpoch = plan.read.clock.kind === 'count' && plan.read.clock.roundUs === 1;
+  const us = startUs !== undefined && plan.startIsCertain ? startUs : headerUs;
+  if (us === undefined || !(Math.abs(us) <= LAST_US)) return undefined;
+  return isoStamp(us, us !== startUs ? undefined : isEpoch ? 0 : plan.zoneMin);
+}
+
+function tooWide({ width }: Dialect, file: string): TemperbookError {
+  return new TemperbookError('The rows have more fields than any logger has channels', {
+    file,
+    found: `${width} fields`,
+    expected: `at most ${MOST_COLUMNS}`,
+    remedy: 'Give the delimiter as option delimiter, or check that this is a log with one row for each time',
+  });
+}
+
+function tooFew({ length, rejects, row }: LogTable, file: string): TemperbookError {
+  const first = rejects[0];
+  const place = first ? { row: first.row, column: first.column } : length > 0 ? { row: row[0]! } : {};
+  return new TemperbookError('Too few rows can be used', {
+    file,
+    ...place,
+    found: first
+      ? `${length} usable and ${rejects.length} unusable rows; in the first unusable one ${first.reason}`
+      : `${length} row${length === 1 ? '' : 's'}`,
+    expected: 'at least 2 rows with a time and a reading',
+    remedy: first
+      ? 'Mend that row, or say with an option how it is to be read'
+      : 'Export the log again, with its readings',
+  });
+}

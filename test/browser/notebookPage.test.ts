@@ -1,0 +1,48 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { runNotebook } from '../../dist/notebook';
+import { DESK, openFile, PHONE, startChromium } from './chromiumPage';
+
+let browser: Browser;
+let folder: string;
+let file: string;
+
+beforeAll(async () => {
+  browser = await startChromium();
+  folder = mkdtempSync(path.join(tmpdir(), 'page-'));
+  file = (await runNotebook('test/notebook/fixtures/figures.ipynb', { outFolder: folder })).htmlPath;
+});
+afterAll(async () => {
+  await browser?.close();
+  rmSync(folder, { recursive: true });
+});
+
+describe("a notebook's page, opened offline", () => {
+  it.each([
+    ['a desk screen', DESK],
+    ['a phone', PHONE],
+  ])(
+    'draws every figure on %s, complains of nothing, asks nobody, and does not scroll sideways',
+    async (_, screen) => {
+      const { page, complaints, requests, close } = await openFile(browser, file, screen);
+      expect(await page.locator('figure.plot.drawn .main-svg:visible').count()).toBeGreaterThanOrEqual(2);
+      expect(await page.locator('figure.plot.drawn').count()).toBe(2);
+      expect(await page.locator('td').first().textContent()).toBe('TC1 <hinge>');
+      expect(await page.evaluate('document.documentElement.scrollWidth - innerWidth')).toBeLessThanOrEqual(0);
+      expect(complaints).toEqual([]);
+      expect(requests).toEqual([]);
+      await close();
+    },
+  );
+
+  it('shows the figures with scripts off', async () => {
+    const { page, close } = await openFile(browser, file, { ...DESK, javaScriptEnabled: false });
+    expect(await page.locator('figure.plot .still.wide svg').count()).toBe(2);
+    for (const picture of await page.locator('figure.plot .still.wide svg').all())
+      expect((await picture.boundingBox())?.height).toBeGreaterThan(200);
+    await close();
+  });
+});

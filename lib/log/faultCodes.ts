@@ -14,6 +14,7 @@ export const FAULT_KINDS: readonly FaultKind[] = [
   'spike',
   'impossible step',
   'ramp between faults',
+  'loose junction',
   'gap',
   'clock',
 ];

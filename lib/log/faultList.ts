@@ -163,6 +163,10 @@ function reasonOf(
       return `the reading steps ${step === undefined ? '' : `by ${step.toFixed(0)} K in ${formatDuration(timeS[from]! - (timeS[from - 1] ?? timeS[from]!))} `}to ${shown}, faster than metal can (${limits.maxRateCPerS} °C/s)`;
     case 'ramp between faults':
       return `the readings from ${shown} to ${formatTemp(tempC[to]!)} stand between two faults and do not fit what is before and after: a loose junction drifting`;
+    case 'loose junction':
+      return from === to
+        ? `${shown} stands alone among failed readings: the probe was off the part just before and after`
+        : `the readings jump to and fro from ${shown} on, or stand alone among failed ones: a junction coming off the part`;
     default:
       return 'the reading cannot be trusted';
   }

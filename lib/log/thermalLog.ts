@@ -14,6 +14,7 @@ export type FaultKind =
   | 'spike'
   | 'impossible step'
   | 'ramp between faults'
+  | 'loose junction'
   | 'gap'
   | 'clock';
 

@@ -1,13 +1,17 @@
 import { type ChannelData, isTrusted, type Limits } from '../channelData';
-import { FAULT_KINDS, TRUSTED } from '../faultCodes';
+import { codeOf, FAULT_KINDS, TRUSTED } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 import { markClamped } from './clamped';
 import { markLetGo } from './letGo';
+import { markChatter, markIslands } from './looseJunction';
 import { markOddChannels } from './neighbours';
-import { markRamps } from './ramps';
+import { LOOSE, markRamps } from './ramps';
 import { markSpikes, SMALLEST_SPIKE_C } from './spikes';
 import { markSteps } from './steps';
 import { scanTrace, type TraceScan } from './traceScan';
+
+const RAMP = codeOf('ramp between faults');
+const SPIKE = codeOf('spike');
 
 /**
  * Looks for readings that no part could give, in an order in which each search sees only what the ones before
@@ -26,11 +30,15 @@ export function detectFaults(
   channels.forEach((channel, k) => {
     const scan = scans[k]!;
     if (scan.largestStep >= SMALLEST_SPIKE_C) {
+      markChatter(channel, timeS, rows);
       markSpikes(channel, timeS, limits, rows);
       markSteps(channel, timeS, limits, rows);
     }
     const isWhole = isTrusted(channel.marks);
-    if (!isWhole) markRamps(channel, timeS);
+    if (!isWhole) {
+      markRamps(channel, timeS);
+      markIslands(channel, (code) => LOOSE.has(code) || code === RAMP || code === SPIKE);
+    }
     markClamped(channel, isWhole ? scan : scanTrace(channel), rows);
   });
   markOddChannels(channels);

@@ -5,7 +5,7 @@ import type { FaultKind } from '../thermalLog';
 const RAMP = codeOf('ramp between faults');
 const OPEN = codeOf('open circuit');
 /** Faults of a junction or lead that is not whole. */
-const LOOSE: ReadonlySet<number> = new Set(
+export const LOOSE: ReadonlySet<number> = new Set(
   (
     [
       'missing field',
@@ -15,6 +15,7 @@ const LOOSE: ReadonlySet<number> = new Set(
       'over range',
       'absolute zero',
       'impossible step',
+      'loose junction',
     ] satisfies FaultKind[]
   ).map(codeOf),
 );

@@ -25,11 +25,11 @@ export function limitLines(
   return { shapes: lines.map(({ shape }) => shape), annotations: lines.map(({ label }) => label) };
 }
 
-/** Every limit up to a little above the hottest reading, and always the next one above it. */
+/** Every limit up to a little above the hottest reading; when there is none so low, the lowest one. */
 export function limitsInSight(limits: readonly FigureLimit[], hottestC: number): readonly FigureLimit[] {
   const sorted = [...limits].sort((a, b) => a.limitC - b.limitC);
-  const next = sorted.find((limit) => limit.limitC > hottestC);
-  return sorted.filter((limit) => limit.limitC <= hottestC * 1.25 || limit === next);
+  const near = sorted.filter(({ limitC }) => limitC <= hottestC * 1.25);
+  return near.length > 0 ? near : sorted.slice(0, 1);
 }
 
 /** A limit close under another one carries its name below its line. */

@@ -7,6 +7,8 @@ export interface ChannelData {
   /** The column's name in the file. */
   readonly column: string;
   readonly unit: TempUnit;
+  /** A reading is due every so many rows; 1 but for channels logged more seldom than the others. */
+  readonly every: number;
   /** °C once `toCelsius` has run; NaN where the file holds no number. */
   readonly tempC: Float64Array;
   /** Fault code of each reading; 0 is trusted. */

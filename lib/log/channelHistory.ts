@@ -27,7 +27,7 @@ export function channelHistories(
 }
 
 function compact(
-  { tempC, marks, breaks }: ChannelData,
+  { tempC, marks, breaks, every }: ChannelData,
   timeS: Float64Array,
   rows: Uint32Array,
   gaps: GapPolicy,
@@ -44,7 +44,7 @@ function compact(
   let jump = 0;
   for (const { from, to } of stretches) {
     while (jump < jumps.length && jumps[jump]! < last) jump++;
-    if (last >= 0 && (jumps[jump]! < from || gaps.isGap(last, from))) gapAfter.push(k - 1);
+    if (last >= 0 && (jumps[jump]! < from || gaps.isGap(last, from, every))) gapAfter.push(k - 1);
     // Inside a stretch only the log's own gaps part it.
     while (gap < gaps.afterRow.length && gaps.afterRow[gap]! < from) gap++;
     for (; gap < gaps.afterRow.length && gaps.afterRow[gap]! < to; gap++)

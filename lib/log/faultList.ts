@@ -48,7 +48,9 @@ export function channelFaults(channels: readonly ChannelData[], context: FaultCo
       lastRow: table.row[run.to]!,
       column: channel.column,
       value: texts[r]!,
-      reason: sentence(`${reasonOf(kind, run, channel, texts[r]!, context)}; ${bridging(run, context)}`),
+      reason: sentence(
+        `${reasonOf(kind, run, channel, texts[r]!, context)}; ${bridging(run, channel, context)}`,
+      ),
       fromS: timeS[run.from]!,
       toS: timeS[run.to]!,
       readings: run.readings,
@@ -172,12 +174,12 @@ function reasonOf(
   }
 }
 
-function bridging({ before, after }: Run, { gaps, timeS }: FaultContext): string {
+function bridging({ before, after }: Run, { every }: ChannelData, { gaps, timeS }: FaultContext): string {
   if (before < 0 && after >= timeS.length) return 'nothing of the channel is left';
   if (before < 0) return 'the trace begins after it';
   if (after >= timeS.length) return 'the trace ends before it';
   const span = formatDuration(timeS[after]! - timeS[before]!);
-  return gaps.isGap(before, after)
+  return gaps.isGap(before, after, every)
     ? `left open as a gap of ${span}`
     : `bridged by a straight line over ${span}`;
 }

@@ -10,8 +10,8 @@ export interface GapPolicy {
   readonly limitS: number;
   /** Rows (by index) after which no row comes for longer than that. */
   readonly afterRow: Uint32Array;
-  /** Is the time between rows a < b a gap? */
-  readonly isGap: (a: number, b: number) => boolean;
+  /** Is the time between rows a < b a gap, for a channel with a reading every so many rows? */
+  readonly isGap: (a: number, b: number, every?: number) => boolean;
 }
 
 /**
@@ -28,10 +28,12 @@ export function gapPolicy(
   const limitS = givenS ?? GAP_INTERVALS * intervalS;
   // A hair of room for times that are multiples of the limit in decimals but not in binary.
   const limit = limitS * (1 + 1e-9);
-  const isLong = (a: number, b: number): boolean =>
-    givenS !== undefined || timeS[b]! - timeS[a]! > GAP_INTERVALS * usualAround(timeS, a, b) * (1 + 1e-9);
-  const isGap = (a: number, b: number): boolean =>
-    hasBetween(breaks, a, b) || (timeS[b]! - timeS[a]! > limit && isLong(a, b));
+  const isGap = (a: number, b: number, every = 1): boolean => {
+    if (hasBetween(breaks, a, b)) return true;
+    const span = timeS[b]! - timeS[a]!;
+    if (givenS !== undefined) return span > limit;
+    return span > limit * every && span > GAP_INTERVALS * every * usualAround(timeS, a, b) * (1 + 1e-9);
+  };
   const after: number[] = [];
   for (let i = 0; i + 1 < timeS.length; i++)
     if (timeS[i + 1]! - timeS[i]! > limit || breaks.length > 0) if (isGap(i, i + 1)) after.push(i);

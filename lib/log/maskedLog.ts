@@ -4,6 +4,7 @@ import { ABSENT, TRUSTED } from './faultCodes';
 import { channelFaults, type FaultContext, rowFaults } from './faultList';
 import { detectFaults } from './faults/detectFaults';
 import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
+import { sparseChannels } from './faults/sparse';
 import { type GapPolicy, gapPolicy } from './gapPolicy';
 import type { LogTable } from './logTable';
 import { type ParsedLog, parsedLog } from './parsedLog';
@@ -32,7 +33,7 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   const { text, dialect, table, ...parsed } = parsedLog(source, options);
   const { plan, axis, notes } = parsed;
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
-  const channels = channelData(table, plan);
+  const channels = channelData(table, plan, notes);
   const emf = emfConversion(table, plan, options);
   markZeroStart(channels);
   const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
@@ -53,11 +54,17 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   };
 }
 
-function channelData({ cells, marks, length }: LogTable, { channels }: ColumnPlan): ChannelData[] {
-  return channels.map((channel, k) => ({
+function channelData(
+  { cells, marks, length }: LogTable,
+  { channels }: ColumnPlan,
+  notes: string[],
+): ChannelData[] {
+  const named = channels.map((channel, k) => ({ ...channel, marks: marks[k]!.subarray(0, length) }));
+  const every = sparseChannels(named, notes);
+  return named.map((channel, k) => ({
     ...channel,
+    every: every[k]!,
     tempC: cells[k]!.subarray(0, length),
-    marks: marks[k]!.subarray(0, length),
     remarks: new Map(),
     breaks: new Set(),
   }));

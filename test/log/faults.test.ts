@@ -169,6 +169,31 @@ describe('a row that is short or long', () => {
   });
 });
 
+describe('a channel logged more seldom than the others', () => {
+  const seldom = (i: number) => (i % 5 === 2 ? weldC(i / 2, 140).toFixed(1) : '');
+  const file = (field: (i: number) => string) =>
+    lines(
+      'Time (s),TC1 (°C),TC2 (°C)',
+      rows(200, (i) => `${i / 2},${weldC(i / 2).toFixed(1)},${field(i)}`),
+    );
+
+  it('misses no reading between its own', () => {
+    const log = readLog(file(seldom));
+    expect(log.rows).toEqual({ read: 200, kept: 200, flagged: 0, rejected: 0 });
+    expect(times(log, 1)).toEqual(rows(40, (i) => String(i * 2.5 + 1)).map(Number));
+    expect(log.channels[1]!.history.gapAfter).toBeUndefined();
+    expect(noteWith(log, /"TC2" has a reading every 5 rows/)).toBeTypeOf('string');
+  });
+
+  it('misses the ones that should have been there', () => {
+    const log = readLog(file((i) => (i === 102 ? '' : i === 52 ? 'OPEN' : seldom(i))));
+    expect(log.channels[1]!.faults).toMatchObject([
+      { kind: 'open circuit', row: line(52), readings: 1, reason: /bridged by a straight line over 5 s/ },
+      { kind: 'missing field', row: line(98), lastRow: line(106), readings: 9 },
+    ]);
+  });
+});
+
 describe('spikes', () => {
   it.each([
     ['one high reading', { 4: '160.0' }, 1],

@@ -1,17 +1,14 @@
 import { type ChannelData, isTrusted, type Limits } from '../channelData';
-import { codeOf, FAULT_KINDS, TRUSTED } from '../faultCodes';
+import { FAULT_KINDS, TRUSTED } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 import { markClamped } from './clamped';
 import { markLetGo } from './letGo';
 import { markChatter, markIslands } from './looseJunction';
 import { markOddChannels } from './neighbours';
-import { LOOSE, markRamps } from './ramps';
+import { markRamps } from './ramps';
 import { markSpikes, SMALLEST_SPIKE_C } from './spikes';
 import { markSteps } from './steps';
 import { scanTrace, type TraceScan } from './traceScan';
-
-const RAMP = codeOf('ramp between faults');
-const SPIKE = codeOf('spike');
 
 /**
  * Looks for readings that no part could give, in an order in which each search sees only what the ones before
@@ -37,7 +34,7 @@ export function detectFaults(
     const isWhole = isTrusted(channel.marks);
     if (!isWhole) {
       markRamps(channel, timeS);
-      markIslands(channel, (code) => LOOSE.has(code) || code === RAMP || code === SPIKE);
+      markIslands(channel);
     }
     markClamped(channel, isWhole ? scan : scanTrace(channel), rows);
   });

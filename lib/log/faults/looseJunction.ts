@@ -1,4 +1,4 @@
-import { type ChannelData, trustedRows } from '../channelData';
+import { type ChannelData, trustedRows, trustedStretches } from '../channelData';
 import { codeOf } from '../faultCodes';
 
 const LOOSE = codeOf('loose junction');
@@ -7,11 +7,11 @@ const LOOSE = codeOf('loose junction');
 const WILD_C = 40;
 const WILD_C_PER_S = 40;
 /**
- * So many of so many steps in a row are wild, and so many turn back: no metal does that, and a steep weld cycle
- * turns back once. Single spikes of an arc start are rarer: between them the trace rests.
+ * So many wild steps within so many readings, and so many of them turning back: no metal does that, and a steep
+ * weld cycle turns back once. Single spikes of an arc start are rarer: between them the trace rests.
  */
-const WINDOW = 10;
-const LEAST_WILD = 7;
+const WILD_STEPS = 7;
+const WITHIN = 10;
 const LEAST_TURNS = 3;
 
 /**
@@ -20,28 +20,22 @@ const LEAST_TURNS = 3;
  */
 export function markChatter({ tempC, marks }: ChannelData, timeS: Float64Array, rows: Uint32Array): void {
   const count = trustedRows(marks, rows);
-  const wild = new Uint32Array(count + 1);
-  const turns = new Uint32Array(count + 1);
-  let before = 0;
+  const wild: number[] = [];
+  let last = count > 0 ? tempC[rows[0]!]! : 0;
   for (let j = 1; j < count; j++) {
-    const step = tempC[rows[j]!]! - tempC[rows[j - 1]!]!;
-    const size = Math.abs(step);
-    const isWild = size >= WILD_C && size >= WILD_C_PER_S * (timeS[rows[j]!]! - timeS[rows[j - 1]!]!);
-    wild[j + 1] = wild[j]! + (isWild ? 1 : 0);
-    turns[j + 1] = turns[j]! + (isWild && step * before < 0 ? 1 : 0);
-    before = isWild ? step : 0.5 * before;
+    const value = tempC[rows[j]!]!;
+    const size = Math.abs(value - last);
+    if (size >= WILD_C && size >= WILD_C_PER_S * (timeS[rows[j]!]! - timeS[rows[j - 1]!]!)) wild.push(j);
+    last = value;
   }
-  let marked = 0;
-  for (let from = 1; from + WINDOW <= count; from++) {
-    const to = from + WINDOW;
-    if (wild[to]! - wild[from]! < LEAST_WILD || turns[to]! - turns[from]! < LEAST_TURNS) continue;
+  const isRise = (j: number) => tempC[rows[j]!]! > tempC[rows[j - 1]!]!;
+  for (let k = 0; k + WILD_STEPS <= wild.length; k++) {
+    const steps = wild.slice(k, k + WILD_STEPS);
+    if (steps[WILD_STEPS - 1]! - steps[0]! >= WITHIN) continue;
+    const turns = steps.filter((j, i) => i > 0 && isRise(j) !== isRise(steps[i - 1]!)).length;
     // From the landing of the first wild step to that of the last.
-    let first = Math.max(from, marked);
-    while (first < to && wild[first + 1] === wild[first]) first++;
-    let last = to - 1;
-    while (last > first && wild[last + 1] === wild[last]) last--;
-    for (let j = first; j <= last; j++) marks[rows[j]!] = LOOSE;
-    marked = last + 1;
+    if (turns >= LEAST_TURNS)
+      for (let j = steps[0]!; j <= steps[WILD_STEPS - 1]!; j++) marks[rows[j]!] = LOOSE;
   }
 }
 
@@ -51,25 +45,26 @@ const AROUND = 30;
 const LONGEST_ISLAND = 10;
 /** How many faulty readings around it, of all, make a lone stretch incredible. */
 const MOSTLY = 0.5;
+/** Faults of a junction or lead that is not whole. An empty field is none: some channels are logged more seldom. */
+const BROKEN = new Uint8Array(256);
+for (const kind of [
+  ...(['error token', 'open circuit', 'over range', 'absolute zero', 'spike', 'impossible step'] as const),
+  ...(['ramp between faults', 'loose junction'] as const),
+])
+  BROKEN[codeOf(kind)] = 1;
 
 /**
  * Marks the few readings left standing among the faults of a loose junction: a probe that was off the part just
  * before and is off again just after was not on it in between, however fitting its reading looks.
- * @param isLoose which fault codes a junction or lead gives that is not whole.
  */
-export function markIslands({ marks }: ChannelData, isLoose: (code: number) => boolean): void {
-  const n = marks.length;
-  const loose = Uint8Array.from(marks, (code) => (isLoose(code) ? 1 : 0));
-  const sums = new Uint32Array(n + 1);
-  for (let i = 0; i < n; i++) sums[i + 1] = sums[i]! + loose[i]!;
-  for (let from = 1; from < n; from++) {
-    if (marks[from] !== 0 || marks[from - 1] === 0) continue;
-    let to = from;
-    while (to + 1 < n && marks[to + 1] === 0 && to - from < LONGEST_ISLAND) to++;
-    const isIsland = to + 1 < n && loose[to + 1] === 1 && loose[from - 1] === 1 && to - from < LONGEST_ISLAND;
+export function markIslands({ marks }: ChannelData): void {
+  for (const { from, to } of trustedStretches(marks)) {
+    const isBetween = BROKEN[marks[from - 1] ?? 0] === 1 && BROKEN[marks[to + 1] ?? 0] === 1;
+    if (!isBetween || to - from >= LONGEST_ISLAND) continue;
     const low = Math.max(0, from - AROUND);
-    const high = Math.min(n, to + 1 + AROUND);
-    if (isIsland && sums[high]! - sums[low]! > MOSTLY * (high - low)) marks.fill(LOOSE, from, to + 1);
-    from = to;
+    const high = Math.min(marks.length, to + 1 + AROUND);
+    let broken = 0;
+    for (let i = low; i < high; i++) broken += BROKEN[marks[i]!]!;
+    if (broken > MOSTLY * (high - low)) marks.fill(LOOSE, from, to + 1);
   }
 }

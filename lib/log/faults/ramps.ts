@@ -1,11 +1,11 @@
-import type { ChannelData } from '../channelData';
+import { type ChannelData, type Stretch, trustedStretches } from '../channelData';
 import { codeOf } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 
 const RAMP = codeOf('ramp between faults');
 const OPEN = codeOf('open circuit');
 /** Faults of a junction or lead that is not whole. */
-export const LOOSE: ReadonlySet<number> = new Set(
+const LOOSE: ReadonlySet<number> = new Set(
   (
     [
       'missing field',
@@ -28,11 +28,6 @@ const JOINS_C_PER_S = 5;
 const SWING_C = 50;
 /** Above this a thermocouple on aluminium that is lost right after was already on its way out, °C. */
 const OPENING_C = 700;
-
-interface Stretch {
-  readonly from: number;
-  readonly to: number;
-}
 
 /**
  * Between two faults of a loose junction a smooth false ramp can stand that looks like a heating cycle. A
@@ -101,18 +96,4 @@ export function markRamps({ tempC, marks }: ChannelData, timeS: Float64Array): v
     }
     return high - low;
   }
-}
-
-function trustedStretches(marks: Uint8Array): Stretch[] {
-  const stretches: Stretch[] = [];
-  let from = -1;
-  for (let i = 0; i <= marks.length; i++) {
-    const isTrusted = i < marks.length && marks[i] === 0;
-    if (isTrusted && from < 0) from = i;
-    else if (!isTrusted && from >= 0) {
-      stretches.push({ from, to: i - 1 });
-      from = -1;
-    }
-  }
-  return stretches;
 }

@@ -34,13 +34,23 @@ export {
 export { type OverageingResidual, overageingResiduals } from './overageing/overageingResiduals';
 export { type AllowanceUse, practiceAllowanceUsed } from './overageing/practiceAllowanceUsed';
 export {
+  advanceMany,
+  calibratedParameters,
+  type FittedConstants,
+  fitPrecipitate,
+  fittedConstants,
+  type Partition,
   type PrecipitateModel,
   type PrecipitateOptions,
   type PrecipitateParameters,
+  type PrecipitateResidual,
+  type PrecipitateRow,
   type PrecipitateSeries,
   type PrecipitateState,
   type PrecipitateTrajectory,
+  precipitateEvidence,
   precipitateModel,
+  precipitateResiduals,
   publishedParameters,
   type SizeClasses,
 } from './precipitate';

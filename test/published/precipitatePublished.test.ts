@@ -131,6 +131,7 @@ const SMEARED = new Set([
   'Al-0.9Mg-0.6Si-0.28Cu 230 °C 100 h', // +7.7
   'Al-0.9Mg-0.6Si-0.28Cu 230 °C 336 h', // +7.3
   'Al-0.65Mg-0.9Si 227 °C 100 h', // +7.6 after reheating; +5.7 from solution
+  'Al-0.65Mg-0.9Si 260 °C 8 h', // +7.5
   'Al-0.65Mg-0.9Si 260 °C 24 h', // +6
   'Al-0.65Mg-0.9Si 300 °C 1 h', // +7.1
   'Al-0.65Mg-0.9Si 300 °C 2 h', // +6.3

@@ -1,16 +1,19 @@
+import { clusterStrengthMPa, relaxClusters } from './clusters';
 import type { PrecipitateParameters } from './parameters';
 import type { Population, Solute } from './precipitateState';
 import { type ClassBuffer, classBuffer, sizeClasses, tidyClasses } from './sizeClasses';
-import { stepper } from './step';
+import { matrixSiWtPct, stepper } from './step';
 import { type ParticleSums, particleStrengthMPa, particleSums, solutionStrengthMPa } from './strength';
-import type { ThermalPath } from './thermalPath';
+import type { Stretch, ThermalPath } from './thermalPath';
 
 /** What a population amounts to at one place of a thermal path. */
 export interface Moment extends ParticleSums {
   readonly place: number;
   readonly mgWtPct: number;
+  readonly clusterMgWtPct: number;
   readonly siWtPct: number;
   readonly particleMPa: number;
+  readonly clusterMPa: number;
   readonly solutionMPa: number;
 }
 
@@ -29,6 +32,10 @@ export interface Evolution {
 export const STEP_TOLERANCE_MPA = 0.05;
 /** What a relative error of the particle count weighs, MPa: few early particles decide much later. */
 const COUNT_WEIGHT_MPA = 20;
+/** How far the Mg in clusters may bend away from the straight line read between the moments, wt %. */
+const BEND_WT_PCT = 0.005;
+/** Below this no step is cut: a second at room temperature, m². */
+const LEAST_STEP_M2 = 1e-27;
 /** First step, m²: a new particle of 1 nm then grows by about a thousandth. */
 const FIRST_STEP_M2 = 1e-20;
 
@@ -40,20 +47,29 @@ export function moment(
   p: PrecipitateParameters,
   solute: Solute,
   classes: ClassBuffer,
-  mgWtPct: number,
+  { mgWtPct, clusterMgWtPct }: Dissolved,
   place = 0,
 ): Moment {
   const sums = particleSums(classes, p.shearRadiusM);
-  const siWtPct = Math.max(0, solute.Si - p.siliconPerMagnesium * (solute.Mg - mgWtPct));
+  const siWtPct = matrixSiWtPct(p, solute, mgWtPct);
   return {
     ...sums,
     place,
     mgWtPct,
+    clusterMgWtPct,
     siWtPct,
     particleMPa: particleStrengthMPa(p, sums),
-    solutionMPa: solutionStrengthMPa(p, { Mg: mgWtPct, Si: siWtPct, Cu: solute.Cu }),
+    clusterMPa: p.clusters ? clusterStrengthMPa(p.clusters, clusterMgWtPct) : 0,
+    solutionMPa: solutionStrengthMPa(p, {
+      Mg: mgWtPct - clusterMgWtPct,
+      Si: Math.max(0, siWtPct - p.siliconPerMagnesium * clusterMgWtPct),
+      Cu: solute.Cu,
+    }),
   };
 }
+
+/** Mg outside particles. */
+type Dissolved = Pick<Population, 'mgWtPct' | 'clusterMgWtPct'>;
 
 /** How finely to step; the defaults are those of the model. */
 export interface Resolution {
@@ -72,18 +88,26 @@ export function evolve(
   path: ThermalPath,
   { toleranceMPa = STEP_TOLERANCE_MPA, classWidth = CLASS_WIDTH }: Resolution = {},
 ): Evolution {
-  const step = stepper(p, solute.Mg);
+  const grow = stepper(p, solute);
+  /** Particles, and the clusters that follow the matrix they leave (mean of before and after). */
+  function step(from: ClassBuffer, before: Dissolved, s: Stretch, into: ClassBuffer): Dissolved {
+    const mgWtPct = grow(from, before.mgWtPct, s.tempK, s.thetaM2, into);
+    if (!p.clusters) return { mgWtPct, clusterMgWtPct: 0 };
+    const mean = (before.mgWtPct + mgWtPct) / 2;
+    const relaxed = relaxClusters(p.clusters, mean, before.clusterMgWtPct, s.tempK, s.kappa);
+    return { mgWtPct, clusterMgWtPct: Math.min(relaxed, mgWtPct) };
+  }
   const now = classBuffer(start.classes);
   const whole = classBuffer();
   const half = classBuffer();
   const next = classBuffer();
-  let mg = start.mgWtPct;
+  let solved: Dissolved = start;
   let place = 0;
   let length = FIRST_STEP_M2;
   let steps = 0;
   let rejected = 0;
   let stepErrorMPa = 0;
-  const moments = [moment(p, solute, now, mg)];
+  const moments = [moment(p, solute, now, solved)];
 
   while (place < path.end) {
     const end = path.walk(place, length);
@@ -91,28 +115,36 @@ export function evolve(
     const middle = all.thetaM2 > 0 ? path.walk(place, all.thetaM2 / 2) : (place + end) / 2;
     const early = path.stretch(place, middle);
     const late = path.stretch(middle, end);
-    const mgWhole = step(now, mg, all.tempK, all.thetaM2, whole);
-    const mgHalf = step(now, mg, early.tempK, early.thetaM2, half);
-    const mgNext = step(half, mgHalf, late.tempK, late.thetaM2, next);
-    const once = moment(p, solute, whole, mgWhole);
-    const twice = moment(p, solute, next, mgNext, end);
+    const solvedWhole = step(now, solved, all, whole);
+    const solvedHalf = step(now, solved, early, half);
+    const solvedNext = step(half, solvedHalf, late, next);
+    const once = moment(p, solute, whole, solvedWhole);
+    const between = moment(p, solute, half, solvedHalf, middle);
+    const twice = moment(p, solute, next, solvedNext, end);
     const yieldError =
-      Math.abs(once.particleMPa - twice.particleMPa) + Math.abs(once.solutionMPa - twice.solutionMPa);
+      Math.abs(once.particleMPa - twice.particleMPa) +
+      Math.abs(once.clusterMPa - twice.clusterMPa) +
+      Math.abs(once.solutionMPa - twice.solutionMPa);
+    const before = moments[moments.length - 1]!;
+    const bend = Math.abs(before.clusterMgWtPct - 2 * between.clusterMgWtPct + twice.clusterMgWtPct) / 8;
     const countError = Math.abs(once.numberPerM3 - twice.numberPerM3) / Math.max(twice.numberPerM3, 1);
-    const error = (yieldError + COUNT_WEIGHT_MPA * Math.min(1, countError)) / 3;
+    const error = Math.max(
+      (yieldError + COUNT_WEIGHT_MPA * Math.min(1, countError)) / 3,
+      toleranceMPa * (bend / BEND_WT_PCT),
+    );
     length =
-      Math.max(all.thetaM2, FIRST_STEP_M2 * 1e-3) *
+      Math.max(all.thetaM2, LEAST_STEP_M2) *
       Math.min(4, Math.max(0.2, 0.9 * Math.cbrt(toleranceMPa / Math.max(error, 1e-12))));
     if (error > toleranceMPa) {
       rejected++;
       continue;
     }
-    moments.push(moment(p, solute, half, mgHalf, middle), twice);
+    moments.push(between, twice);
     tidyClasses(next, classWidth, now);
-    mg = mgNext;
+    solved = solvedNext;
     place = end;
     steps++;
     stepErrorMPa += yieldError / 3;
   }
-  return { population: { classes: sizeClasses(now), mgWtPct: mg }, moments, steps, rejected, stepErrorMPa };
+  return { population: { classes: sizeClasses(now), ...solved }, moments, steps, rejected, stepErrorMPa };
 }

@@ -1,3 +1,5 @@
+import type { ClusterParameters } from './clusters';
+
 /**
  * Constants of the size-class precipitation model. SI units and K unless the name says otherwise;
  * concentrations in wt % of the aluminium matrix.
@@ -33,6 +35,15 @@ export interface PrecipitateParameters {
   readonly lineTension: number;
   /** Radius at which particles stop being sheared and are bypassed, m. */
   readonly shearRadiusM: number;
+  /** What the published set leaves out. Absent: as published. */
+  readonly clusters?: ClusterParameters;
+  /**
+   * Solubility product: the Mg solvus goes with (reference Si / Si in the matrix)^exponent. 1/2 is Mg2Si. The
+   * published solvus is that of the reference.
+   */
+  readonly silicon?: { readonly exponent: number; readonly referenceWtPct: number };
+  /** Strength of grains and eutectic, whatever the temper, MPa. */
+  readonly castingMPa?: number;
 }
 
 /**

@@ -3,17 +3,27 @@ import { checkHistory, type ThermalHistory } from '../../history';
 import { requireNumber } from '../../quantity';
 import type { AlloyLike, StartState, TemperModel, TemperTrajectory } from '../temperModel';
 import { anchorTo, unanchored } from './anchorTo';
+import { calibratedParameters } from './calibratedParameters';
 import { type Evolution, evolve, moment, type Resolution } from './evolve';
 import { type PrecipitateParameters, publishedParameters } from './parameters';
+import { type Partition, partition } from './partition';
 import type { Anchor, Population, PrecipitateState, Solute } from './precipitateState';
-import { anchorRemarks, compositionRemarks, NAME, temperatureRemarks } from './rangeRemarks';
-import { type PrecipitateSeries, sampleMoments, yieldOf } from './sampleMoments';
+import {
+  anchorRemarks,
+  calibrationRemarks,
+  compositionRemarks,
+  NAME,
+  temperatureRemarks,
+} from './rangeRemarks';
+import { obstacleMPa, type PrecipitateSeries, sampleMoments, yieldOf } from './sampleMoments';
 import { classBuffer, noParticles, type SizeClasses } from './sizeClasses';
 import { startAgeing } from './startAgeing';
 import { thermalPath } from './thermalPath';
 
 /** The state along a history, with the size distribution at its end. All series have the history's length. */
 export interface PrecipitateTrajectory extends TemperTrajectory<PrecipitateState>, PrecipitateSeries {
+  /** Surviving, coarsened and dissolved shares at the end, against the starting state. */
+  readonly partition: Partition;
   /** Particles by radius at the end; edges in m, one more than classes. */
   readonly sizeDistribution: SizeClasses;
   readonly steps: number;
@@ -26,7 +36,8 @@ export interface PrecipitateTrajectory extends TemperTrajectory<PrecipitateState
 export type PrecipitateModel = TemperModel<PrecipitateState, PrecipitateTrajectory>;
 
 export interface PrecipitateOptions {
-  readonly parameters?: 'published';
+  /** `published` (default), `calibrated`, or a set of one's own. */
+  readonly parameters?: 'published' | 'calibrated' | PrecipitateParameters;
   readonly resolution?: Resolution;
 }
 
@@ -39,9 +50,12 @@ export interface PrecipitateOptions {
  * Tempers start from solution treatment with the card's ageing; T4 from a month at 20 °C. A measured yield
  * anchors the start (`anchorTo`).
  *
- * Range: Al–Mg–Si up to the solvus; quenched and cooled states; no clusters, so as-quenched, T4 and under-aged
- * strength come out too low; over-ageing of 6061-T6 at 200–230 °C 3–7 times too slow. Outside it answers with a
- * remark.
+ * Sets: `published` has no clusters, so T4 and under-aged strength come out too low, and over-ages 6061-T6 at
+ * 200–230 °C 3–7 times too slowly. `calibrated` (6061, 6063, 356, A356) adds clusters, a solvus that knows silicon and
+ * the strength of the casting: see `calibratedParameters`, and `precipitateResiduals` for both on the same data.
+ *
+ * Range: Al–Mg–Si below the eutectic, on histories of any rate. On slow cooling from above 500 °C it lets too much
+ * reprecipitate. Outside its range it answers with a remark.
  *
  * Example: 0.65 Mg, 0.9 Si, solution treated, 5 h at 185 °C: 262 MPa (an independent solver: 261.9).
  * @throws TemperbookError on a composition no alloy has, an unknown temper or one without ageing practice, or a
@@ -49,18 +63,25 @@ export interface PrecipitateOptions {
  */
 export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions = {}): PrecipitateModel {
   const { card, matrixWtPct } = matrixOf(alloy);
-  const p = publishedParameters;
   const solute = checkedSolute(matrixWtPct);
-  const remarks = compositionRemarks(p, solute);
+  const p = constants(options.parameters, card);
+  const remarks = [
+    ...compositionRemarks(p, solute),
+    ...(options.parameters === 'calibrated' ? calibrationRemarks(card?.designation) : []),
+  ];
 
   function run(state: PrecipitateState, history: ThermalHistory) {
     checkHistory(history);
-    const path = thermalPath(history, { prefactor: p.diffusivityM2PerS, energyJPerMol: p.diffusionJPerMol });
+    const path = thermalPath(
+      history,
+      { prefactor: p.diffusivityM2PerS, energyJPerMol: p.diffusionJPerMol },
+      p.clusters?.rate,
+    );
     return { path, evolution: evolve(p, state.solute, state.population, path, options.resolution) };
   }
 
   function stateFrom(population: Population, anchor: Anchor): PrecipitateState {
-    const now = moment(p, solute, classBuffer(population.classes), population.mgWtPct);
+    const now = moment(p, solute, classBuffer(population.classes), population);
     return {
       solute,
       population,
@@ -69,11 +90,12 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
         yieldMPa: yieldOf(p, now, anchor),
         volumeFraction: now.volumeFraction,
         particleMPa: now.particleMPa,
+        obstacleMPa: obstacleMPa(now),
       },
     };
   }
 
-  const quenched = stateFrom({ classes: noParticles, mgWtPct: solute.Mg }, unanchored);
+  const quenched = stateFrom({ classes: noParticles, mgWtPct: solute.Mg, clusterMgWtPct: 0 }, unanchored);
 
   function start(from: StartState): PrecipitateState {
     if (typeof from !== 'string' && 'solutionTreated' in from) return quenched;
@@ -81,7 +103,7 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
     const { population } = run(quenched, startAgeing(card, temper)).evolution;
     const plain = stateFrom(population, unanchored);
     if (typeof from === 'string') return plain;
-    const anchor = anchorTo(from.measuredYieldMPa, plain.start.yieldMPa, plain.start.particleMPa);
+    const anchor = anchorTo(from.measuredYieldMPa, plain.start.yieldMPa, plain.start.obstacleMPa);
     return stateFrom(population, anchor);
   }
 
@@ -94,6 +116,7 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
       timeS: history.timeS,
       yieldKeptFraction: series.yieldMPa.map((mpa) => mpa / state.start.yieldMPa),
       remarks: [...remarks, ...temperatureRemarks(history), ...anchorRemarks(state.anchor)],
+      partition: partition(state, evolution.moments[evolution.moments.length - 1]!),
       sizeDistribution: evolution.population.classes,
       steps: evolution.steps,
       stepErrorMPa: evolution.stepErrorMPa,
@@ -102,6 +125,15 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
   }
 
   return { name: NAME, start, advance };
+}
+
+/** The constants asked for. */
+function constants(
+  asked: PrecipitateOptions['parameters'],
+  card: AlloyCard | undefined,
+): PrecipitateParameters {
+  if (typeof asked === 'object') return asked;
+  return asked === 'calibrated' ? calibratedParameters(card?.family) : publishedParameters;
 }
 
 /** The matrix of whatever was given, and its card if it has one. */

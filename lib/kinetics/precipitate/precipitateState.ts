@@ -7,10 +7,11 @@ export interface Solute {
   readonly Cu: number;
 }
 
-/** Particles by size class and the Mg left in the matrix. */
+/** Particles by size class, the Mg left in the matrix, and how much of that is in clusters (calibrated set). */
 export interface Population {
   readonly classes: SizeClasses;
   readonly mgWtPct: number;
+  readonly clusterMgWtPct: number;
 }
 
 /**
@@ -33,5 +34,6 @@ export interface PrecipitateState {
     readonly yieldMPa: number;
     readonly volumeFraction: number;
     readonly particleMPa: number;
+    readonly obstacleMPa: number;
   };
 }

@@ -39,6 +39,20 @@ export function compositionRemarks(p: PrecipitateParameters, solute: Solute): Ra
   return remarks;
 }
 
+/** Alloys whose measurements the calibrated set was fitted to. */
+const CALIBRATED_FOR = ['6061', '6063', '356.0', 'A356.0'];
+
+/** What the calibrated set does not know. */
+export function calibrationRemarks(designation: string | undefined): RangeRemark[] {
+  if (designation !== undefined && CALIBRATED_FOR.includes(designation)) return [];
+  return [
+    remark(
+      'alloy',
+      `The calibrated set was fitted to ${CALIBRATED_FOR.join(', ')}; ${designation ?? 'a bare composition'} is an extrapolation (6082, held out, peaks four times later than it says).`,
+    ),
+  ];
+}
+
 /** What a history asks beyond solid metal. */
 export function temperatureRemarks({ tempC }: ThermalHistory): RangeRemark[] {
   let hottest = tempC[0]!;

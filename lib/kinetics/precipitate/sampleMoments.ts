@@ -1,3 +1,4 @@
+import { clusterStrengthMPa } from './clusters';
 import type { Moment } from './evolve';
 import type { PrecipitateParameters } from './parameters';
 import type { Anchor } from './precipitateState';
@@ -9,6 +10,7 @@ export interface PrecipitateSeries {
   readonly yieldMPa: Float64Array;
   readonly hardnessHV: Float64Array;
   readonly particleStrengthMPa: Float64Array;
+  readonly clusterStrengthMPa: Float64Array;
   readonly solutionStrengthMPa: Float64Array;
   readonly meanRadiusNm: Float64Array;
   readonly numberDensityPerM3: Float64Array;
@@ -17,9 +19,14 @@ export interface PrecipitateSeries {
   readonly matrixSiWtPct: Float64Array;
 }
 
-/** Yield of a moment in the metal it is anchored to, MPa: σi + σss + scale · σp + offset. */
+/** Strength of particles and clusters together, MPa: obstacles of like strength add as the root of squares. */
+export function obstacleMPa({ particleMPa, clusterMPa }: Moment): number {
+  return Math.hypot(particleMPa, clusterMPa);
+}
+
+/** Yield of a moment in the metal it is anchored to, MPa: σi + σcasting + σss + scale · σobstacles + offset. */
 export function yieldOf(p: PrecipitateParameters, m: Moment, { particleScale, offsetMPa }: Anchor): number {
-  return p.latticeMPa + m.solutionMPa + particleScale * m.particleMPa + offsetMPa;
+  return p.latticeMPa + (p.castingMPa ?? 0) + m.solutionMPa + particleScale * obstacleMPa(m) + offsetMPa;
 }
 
 /**
@@ -37,6 +44,7 @@ export function sampleMoments(
     yieldMPa: new Float64Array(samples),
     hardnessHV: new Float64Array(samples),
     particleStrengthMPa: new Float64Array(samples),
+    clusterStrengthMPa: new Float64Array(samples),
     solutionStrengthMPa: new Float64Array(samples),
     meanRadiusNm: new Float64Array(samples),
     numberDensityPerM3: new Float64Array(samples),
@@ -66,10 +74,15 @@ export function sampleMoments(
     const mix = (from: number, to: number) => from + share * (to - from);
     const solution = mix(a.solutionMPa, b.solutionMPa);
     const particle = mix(a.particleMPa, b.particleMPa) * anchor.particleScale;
-    const yieldMPa = p.latticeMPa + solution + particle + anchor.offsetMPa;
+    const cluster = p.clusters
+      ? clusterStrengthMPa(p.clusters, mix(a.clusterMgWtPct, b.clusterMgWtPct)) * anchor.particleScale
+      : 0;
+    const yieldMPa =
+      p.latticeMPa + (p.castingMPa ?? 0) + solution + Math.hypot(particle, cluster) + anchor.offsetMPa;
     series.yieldMPa[i] = yieldMPa;
     series.hardnessHV[i] = hardnessHV(yieldMPa);
     series.particleStrengthMPa[i] = particle;
+    series.clusterStrengthMPa[i] = cluster;
     series.solutionStrengthMPa[i] = solution;
     series.meanRadiusNm[i] = mix(a.meanRadiusM, b.meanRadiusM) * 1e9;
     series.numberDensityPerM3[i] = mix(a.numberPerM3, b.numberPerM3);

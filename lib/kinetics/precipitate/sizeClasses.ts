@@ -46,6 +46,14 @@ export function sizeClasses({ count, edgeLn, perM3 }: ClassBuffer): SizeClasses 
   return { edgeM: edgeLn.slice(0, count + 1).map(Math.exp), perM3: perM3.slice(0, count) };
 }
 
+/** Below this width a class counts as one radius: the mean over it would be a quotient of rounding errors. */
+const POINT_WIDTH_LN = 1e-6;
+
+/** Mean of r^power over a class, particles spread evenly over ln r, from r^power at its edges. */
+export function meanPower(low: number, high: number, widthLn: number, power: number): number {
+  return widthLn > POINT_WIDTH_LN ? (high - low) / (power * widthLn) : (low + high) / 2;
+}
+
 /** Puts a class of `perM3` particles under the smallest one, down to `edgeLn`. */
 export function addSmallest(buffer: ClassBuffer, edgeLn: number, perM3: number): void {
   buffer.edgeLn.copyWithin(1, 0, buffer.count + 1);

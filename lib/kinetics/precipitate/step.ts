@@ -1,8 +1,9 @@
 import { GAS_CONSTANT } from '../../quantity';
 import { growthPaths } from './growthPaths';
 import type { PrecipitateParameters } from './parameters';
+import type { Solute } from './precipitateState';
 import { capillaryMK } from './rates';
-import { addSmallest, type ClassBuffer, classBuffer, copyBuffer } from './sizeClasses';
+import { addSmallest, type ClassBuffer, classBuffer, copyBuffer, meanPower } from './sizeClasses';
 
 /** Mg in the matrix that goes with a precipitate fraction f: C = (C0 − Cp f)/(1 − f), wt %. */
 export function matrixMgWtPct(
@@ -11,6 +12,21 @@ export function matrixMgWtPct(
   volumeFraction: number,
 ): number {
   return (totalMgWtPct - p.precipitateMgWtPct * volumeFraction) / (1 - volumeFraction);
+}
+
+/** Si left in the matrix when particles have taken Mg down to `mgWtPct` wt %. */
+export function matrixSiWtPct(p: PrecipitateParameters, total: Solute, mgWtPct: number): number {
+  return Math.max(0, total.Si - p.siliconPerMagnesium * (total.Mg - mgWtPct));
+}
+
+/** Least Si the solubility product is taken to, wt %: below, Mg2Si has to share its Mg with a binary phase. */
+const LEAST_SI_WT_PCT = 0.01;
+
+/** What the Si in the matrix makes of the Mg solvus; 1 for the published set. */
+function solvusFactor(p: PrecipitateParameters, total: Solute, mgWtPct: number): number {
+  if (!p.silicon) return 1;
+  const si = Math.max(LEAST_SI_WT_PCT, matrixSiWtPct(p, total, mgWtPct));
+  return (p.silicon.referenceWtPct / si) ** p.silicon.exponent;
 }
 
 /** One step of the size classes, `from` → `into`; returns the matrix Mg reached, wt %. */
@@ -34,6 +50,8 @@ const GROWTH_NODES = 40;
 /** The mean matrix Mg of a step is solved to this share of itself. */
 const MEAN_MG_TOLERANCE = 1e-5;
 const MOST_TRIALS = 20;
+/** Least width of a class in ln r. */
+const LEAST_WIDTH_LN = 1e-11;
 /** Particles per m³ (one in a cubic centimetre) too few to open a class for. */
 const NO_BIRTH_PER_M3 = 1e6;
 
@@ -47,7 +65,7 @@ const NO_BIRTH_PER_M3 = 1e6;
  * Mg is conserved to rounding. New particles, at the mean of the rates before and after, fill a class from the
  * radius they are born with to where the first of the step have grown.
  */
-export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper {
+export function stepper(p: PrecipitateParameters, total: Solute): Stepper {
   const paths = growthPaths(NODES, SPACING_LN);
   const capillary = capillaryMK(p);
   const halfPrecipitate = 0.5 * p.precipitateMgWtPct;
@@ -72,46 +90,46 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
 
   /** d(ln r)/dθ = (C − Ci)/(Cp − Ci)/r² at each node. */
   function setSpeed(mg: number): void {
+    const factor = solvusFactor(p, total, mg);
     for (let j = 0; j < used; j++) {
-      const ci = surface[j]!;
+      const ci = Math.min(factor * surface[j]!, halfPrecipitate);
       const r = nodeM[j]!;
       speed[j] = (mg - ci) / ((p.precipitateMgWtPct - ci) * r * r);
     }
     paths.set(speed, used);
   }
 
+  /** Where an edge is after θ, ln(r/m); below the smallest radius: dissolved. */
+  function moved(edgeLn: number, thetaM2: number): number {
+    return SMALLEST_LN + SPACING_LN * paths.ahead((edgeLn - SMALLEST_LN) / SPACING_LN, thetaM2);
+  }
+
   /** Moves the edges of `start` into `into`; what falls below the smallest radius is gone. */
   function move(thetaM2: number, into: ClassBuffer): void {
     into.count = 0;
-    let survivors = 0;
-    while (survivors <= start.count) {
-      const moved = paths.ahead((start.edgeLn[survivors]! - SMALLEST_LN) / SPACING_LN, thetaM2);
-      if (moved >= 0) {
-        into.edgeLn[0] = SMALLEST_LN + moved * SPACING_LN;
-        break;
-      }
-      survivors++;
+    let gone = 0;
+    let lowest = SMALLEST_LN - 1;
+    while (gone <= start.count) {
+      lowest = moved(start.edgeLn[gone]!, thetaM2);
+      if (lowest >= SMALLEST_LN) break;
+      gone++;
     }
-    if (survivors > start.count) return;
-    let k = 0;
-    if (survivors > 0) {
+    if (gone > start.count) return;
+    into.edgeLn[0] = lowest;
+    if (gone > 0 && lowest > SMALLEST_LN + LEAST_WIDTH_LN) {
       // Of the class that straddles the smallest radius only the upper part is left.
       const from = SMALLEST_LN + paths.survivorBefore(thetaM2) * SPACING_LN;
-      const low = start.edgeLn[survivors - 1]!;
-      const high = start.edgeLn[survivors]!;
+      const low = start.edgeLn[gone - 1]!;
+      const high = start.edgeLn[gone]!;
       const kept = Math.max(0, Math.min(1, (high - from) / (high - low)));
-      into.edgeLn[1] = into.edgeLn[0]!;
-      into.edgeLn[0] = SMALLEST_LN;
-      into.perM3[0] = start.perM3[survivors - 1]! * kept;
-      k = into.edgeLn[1]! > SMALLEST_LN && kept > 0 ? 1 : 0;
-      if (k === 0) into.edgeLn[0] = into.edgeLn[1]!;
+      addSmallest(into, SMALLEST_LN, start.perM3[gone - 1]! * kept);
     }
-    for (let i = survivors; i < start.count; i++, k++) {
+    for (let i = gone; i < start.count; i++) {
+      const k = into.count++;
       into.perM3[k] = start.perM3[i]!;
-      into.edgeLn[k + 1] =
-        SMALLEST_LN + SPACING_LN * paths.ahead((start.edgeLn[i + 1]! - SMALLEST_LN) / SPACING_LN, thetaM2);
+      // Paths that meet (below rounding) must not make a class without width.
+      into.edgeLn[k + 1] = Math.max(moved(start.edgeLn[i + 1]!, thetaM2), into.edgeLn[k]! + LEAST_WIDTH_LN);
     }
-    into.count = k;
   }
 
   /** How fast the particles can move Mg: relaxation number of the matrix over the step. */
@@ -124,7 +142,8 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
 
   /** Births per m³ in θ and the ln of their radius, 1.05 r*; none below the solvus. */
   function births(mg: number, tempK: number): { perTheta: number; radiusLn: number } {
-    const drive = Math.log(mg / p.solvusWtPct) + p.solvusJPerMol / (GAS_CONSTANT * tempK);
+    const solvus = p.solvusWtPct * solvusFactor(p, total, mg);
+    const drive = Math.log(mg / solvus) + p.solvusJPerMol / (GAS_CONSTANT * tempK);
     if (!(drive > 0)) return { perTheta: 0, radiusLn: LARGEST_LN };
     const barrier = (p.nucleationJPerMol / (GAS_CONSTANT * tempK)) ** 3 / drive ** 2;
     return {
@@ -134,6 +153,7 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
   }
 
   return (from, mgWtPct, tempK, thetaM2, into) => {
+    const mgAfter = () => matrixMgWtPct(p, total.Mg, fraction(into));
     copyBuffer(from, start);
     const first = births(mgWtPct, tempK);
     if (first.perTheta * thetaM2 > NO_BIRTH_PER_M3 && first.radiusLn < LARGEST_LN) {
@@ -151,7 +171,7 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
     for (let trial = 0; trial < MOST_TRIALS; trial++) {
       setSpeed(mean);
       move(thetaM2, into);
-      after = matrixMgWtPct(p, totalMgWtPct, fraction(into));
+      after = mgAfter();
       const correction = (mean - (1 - late) * mgWtPct - late * after) / (1 + late * z);
       if (Math.abs(correction) < MEAN_MG_TOLERANCE * mean) break;
       mean = Math.max(mean - correction, 0.1 * mean);
@@ -167,7 +187,7 @@ export function stepper(p: PrecipitateParameters, totalMgWtPct: number): Stepper
         into.perM3[k]! += born;
       }
     }
-    return matrixMgWtPct(p, totalMgWtPct, fraction(into));
+    return mgAfter();
   };
 }
 
@@ -176,8 +196,8 @@ function fraction({ count, edgeLn, perM3 }: ClassBuffer): number {
   let low = count > 0 ? Math.exp(3 * edgeLn[0]!) : 0;
   for (let i = 0; i < count; i++) {
     const high = Math.exp(3 * edgeLn[i + 1]!);
-    if (perM3[i]! > 0) sum += (perM3[i]! * (high - low)) / (edgeLn[i + 1]! - edgeLn[i]!);
+    if (perM3[i]! > 0) sum += perM3[i]! * meanPower(low, high, edgeLn[i + 1]! - edgeLn[i]!, 3);
     low = high;
   }
-  return (4 / 9) * Math.PI * sum;
+  return (4 / 3) * Math.PI * sum;
 }

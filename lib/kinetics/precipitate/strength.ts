@@ -1,5 +1,5 @@
 import type { PrecipitateParameters } from './parameters';
-import type { ClassBuffer } from './sizeClasses';
+import { type ClassBuffer, meanPower } from './sizeClasses';
 
 /** What the size classes add up to. */
 export interface ParticleSums {
@@ -22,16 +22,11 @@ export function particleSums({ count, edgeLn, perM3 }: ClassBuffer, shearRadiusM
     const high = Math.exp(edgeLn[i + 1]!);
     const n = perM3[i]!;
     if (n > 0) {
-      const perLn = n / (edgeLn[i + 1]! - edgeLn[i]!);
+      const width = edgeLn[i + 1]! - edgeLn[i]!;
       number += n;
-      cube += (perLn * (high * high * high - low * low * low)) / 3;
-      radius += perLn * (high - low);
-      obstacle +=
-        high <= shearRadiusM
-          ? (perLn * (high - low)) / shearRadiusM
-          : low >= shearRadiusM
-            ? n
-            : perLn * meanObstacle(low, high, shearRadiusM);
+      cube += n * meanPower(low * low * low, high * high * high, width, 3);
+      radius += n * meanPower(low, high, width, 1);
+      obstacle += n * meanObstacle(low, high, width, shearRadiusM);
     }
     low = high;
   }
@@ -45,9 +40,11 @@ export function particleSums({ count, edgeLn, perM3 }: ClassBuffer, shearRadiusM
     : { numberPerM3: 0, volumeFraction: 0, meanRadiusM: 0, meanObstacle: 0 };
 }
 
-/** ∫ min(r / r_c, 1) d(ln r) over a class that holds r_c. */
-function meanObstacle(low: number, high: number, shear: number): number {
-  return (shear - low) / shear + Math.log(high / shear);
+/** Mean of min(r / r_c, 1) over a class. */
+function meanObstacle(low: number, high: number, widthLn: number, shear: number): number {
+  if (low >= shear) return 1;
+  if (high <= shear) return meanPower(low, high, widthLn, 1) / shear;
+  return ((shear - low) / shear + Math.log(high / shear)) / widthLn;
 }
 
 /**

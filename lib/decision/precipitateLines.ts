@@ -12,11 +12,11 @@ const MOST_OFF = 0.2;
 
 /** What the precipitate model says with each of its sets of constants, or why a set is left out. */
 export function precipitateLines(history: ThermalHistory, card: AlloyCard, from: AgedStart): ModelLine[] {
-  return (['published'] as const).map((parameters) => {
+  return (['published', 'calibrated'] as const).map((parameters) => {
     const model = `precipitate model, ${parameters} set`;
     const leftOut = (reason: string): ModelLine => ({ model, governs: false, reason: `Left out: ${reason}` });
     try {
-      return precipitateLine(model, history, card, from, leftOut);
+      return precipitateLine(model, parameters, history, card, from, leftOut);
     } catch (error) {
       if (error instanceof TemperbookError) return leftOut(error.message);
       throw error;
@@ -26,13 +26,14 @@ export function precipitateLines(history: ThermalHistory, card: AlloyCard, from:
 
 function precipitateLine(
   name: string,
+  parameters: 'published' | 'calibrated',
   history: ThermalHistory,
   card: AlloyCard,
   from: AgedStart,
   leftOut: (reason: string) => ModelLine,
 ): ModelLine {
   const temper = typeof from === 'string' ? from : from.temper;
-  const model = precipitateModel(card);
+  const model = precipitateModel(card, { parameters });
   const ownMPa = model.start(temper).start.yieldMPa;
   const cardMPa = findTemper(card, temper).entry.yieldMPa.value;
   const off = ownMPa / cardMPa - 1;

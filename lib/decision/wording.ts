@@ -32,6 +32,9 @@ export function channelSentence(
     case 'lost':
       return `${change}; even the best case, ${formatPercent(high)}, is below the ${needed} you asked for.`;
     case 'uncertain':
+      // Only what the record left out keeps such a part from being cleared.
+      if (low >= 1 - allowanceFraction)
+        return `${change} as far as the record goes, but it does not go far enough.`;
       return `${change}, but it may be as low as ${formatPercent(low)} or as high as ${formatPercent(high)}, and you asked for ${needed}: measure before you decide.`;
   }
 }

@@ -49,6 +49,7 @@ export interface Stretch {
 
 /** The longest stretches of trusted readings, in order. */
 export function trustedStretches(marks: Uint8Array): Stretch[] {
+  if (isTrusted(marks)) return [{ from: 0, to: marks.length - 1 }];
   const stretches: Stretch[] = [];
   for (let from = marks.indexOf(0); from >= 0; ) {
     let to = from;
@@ -57,4 +58,11 @@ export function trustedStretches(marks: Uint8Array): Stretch[] {
     from = marks.indexOf(0, to + 1);
   }
   return stretches;
+}
+
+/** The stretches between those: rows none of which is trusted. */
+export function distrusted(trusted: readonly Stretch[], length: number): Stretch[] {
+  const starts = [0, ...trusted.map(({ to }) => to + 1)];
+  const ends = [...trusted.map(({ from }) => from - 1), length - 1];
+  return starts.map((from, i) => ({ from, to: ends[i]! })).filter(({ from, to }) => from <= to);
 }

@@ -1,5 +1,5 @@
 import type { ThermalHistory } from '../history';
-import { type ChannelData, isTrusted, trustedStretches } from './channelData';
+import type { ChannelData, Stretch } from './channelData';
 import type { GapPolicy } from './gapPolicy';
 
 /** Trusted samples of a channel and the lines they come from. */
@@ -15,24 +15,27 @@ export interface TrustedSamples {
  */
 export function channelHistories(
   channels: readonly ChannelData[],
+  trusted: readonly (readonly Stretch[])[],
   timeS: Float64Array,
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples[] {
-  return channels.map((channel) =>
-    channel.breaks.size === 0 && isTrusted(channel.marks)
+  return channels.map((channel, k) => {
+    const [first] = trusted[k]!;
+    const isWhole = first?.from === 0 && first.to === timeS.length - 1 && channel.breaks.size === 0;
+    return isWhole
       ? { history: history(timeS, channel.tempC, gaps.afterRow), rows }
-      : compact(channel, timeS, rows, gaps),
-  );
+      : compact(channel, trusted[k]!, timeS, rows, gaps);
+  });
 }
 
 function compact(
-  { tempC, marks, breaks, every }: ChannelData,
+  { tempC, breaks, every }: ChannelData,
+  stretches: readonly Stretch[],
   timeS: Float64Array,
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples {
-  const stretches = trustedStretches(marks);
   const count = stretches.reduce((sum, { from, to }) => sum + to - from + 1, 0);
   const ownTimeS = new Float64Array(count);
   const ownRows = new Uint32Array(count);

@@ -1,6 +1,6 @@
 import { formatDuration, formatTemp } from '../quantity';
-import { type ChannelData, isTrusted, type Limits } from './channelData';
-import { ABSENT, FAULT_KINDS, TRUSTED } from './faultCodes';
+import { type ChannelData, distrusted, type Limits, type Stretch } from './channelData';
+import { ABSENT, FAULT_KINDS } from './faultCodes';
 import type { GapPolicy } from './gapPolicy';
 import { lineAt, splitFields } from './lines';
 import type { LogTable, Reject } from './logTable';
@@ -26,16 +26,18 @@ interface Run {
   readings: number;
   /** Trusted rows before and after it; −1 and the length for none. */
   readonly before: number;
-  after: number;
+  readonly after: number;
 }
 
 const LONGEST_VALUE = 60;
 
 /** Faults of every channel, rows of one kind in a row as one fault. */
-export function channelFaults(channels: readonly ChannelData[], context: FaultContext): Fault[][] {
-  const runs = channels.flatMap(({ marks, tempC }, k) =>
-    isTrusted(marks) ? [] : runsOf(k, marks, tempC, context),
-  );
+export function channelFaults(
+  channels: readonly ChannelData[],
+  trusted: readonly (readonly Stretch[])[],
+  context: FaultContext,
+): Fault[][] {
+  const runs = channels.flatMap((channel, k) => runsOf(channel, k, trusted[k]!, context));
   const texts = fieldTexts(runs, context);
   const faults: Fault[][] = channels.map(() => []);
   runs.forEach((run, r) => {
@@ -60,37 +62,30 @@ export function channelFaults(channels: readonly ChannelData[], context: FaultCo
 }
 
 function runsOf(
+  { marks, tempC }: ChannelData,
   channel: number,
-  marks: Uint8Array,
-  tempC: Float64Array,
+  trusted: readonly Stretch[],
   { table, limits }: FaultContext,
 ): Run[] {
   const runs: Run[] = [];
-  let open: Run | undefined;
-  let before = -1;
-  let closed = 0;
   // Too low and too high are one kind but not one reason.
   const side = (i: number) => (tempC[i]! < limits.lowC ? -1 : 1);
-  for (let i = 0; i < marks.length; i++) {
-    const mark = marks[i]!;
-    if (mark === TRUSTED || mark === ABSENT) {
-      open = undefined;
-      if (mark === ABSENT) continue;
-      before = i;
-      for (; closed < runs.length; closed++) runs[closed]!.after = i;
-      continue;
-    }
-    const goesOn =
-      open !== undefined &&
-      marks[open.from] === mark &&
-      side(open.from) === side(i) &&
-      table.row[i]! > table.row[open.to]!;
-    if (goesOn) {
-      open!.to = i;
-      open!.readings++;
-    } else {
-      open = { channel, from: i, to: i, readings: 1, before, after: marks.length };
-      runs.push(open);
+  for (const { from, to } of distrusted(trusted, marks.length)) {
+    let open: Run | undefined;
+    for (let i = from; i <= to; i++) {
+      if (marks[i] === ABSENT) open = undefined;
+      else if (
+        open !== undefined &&
+        marks[open.from] === marks[i] &&
+        side(open.from) === side(i) &&
+        table.row[i]! > table.row[open.to]!
+      ) {
+        open.to = i;
+        open.readings++;
+      } else {
+        open = { channel, from: i, to: i, readings: 1, before: from - 1, after: to + 1 };
+        runs.push(open);
+      }
     }
   }
   return runs;

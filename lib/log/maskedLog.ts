@@ -1,6 +1,6 @@
-import { type ChannelData, isTrusted, type Limits } from './channelData';
+import { type ChannelData, distrusted, type Limits, type Stretch, trustedStretches } from './channelData';
 import type { ColumnPlan } from './columnPlan';
-import { ABSENT, TRUSTED } from './faultCodes';
+import { ABSENT } from './faultCodes';
 import { channelFaults, type FaultContext, rowFaults } from './faultList';
 import { detectFaults } from './faults/detectFaults';
 import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
@@ -15,7 +15,8 @@ import type { Fault, RowAccount } from './thermalLog';
 /** A log in °C in which every reading not trusted is marked and every mark explained. */
 export interface MaskedLog extends Pick<ParsedLog, 'source' | 'plan' | 'axis' | 'startedAt' | 'notes'> {
   readonly channels: readonly ChannelData[];
-  /** Faults of each channel. */
+  /** Stretches of trusted readings of each channel, and its faults. */
+  readonly trusted: readonly (readonly Stretch[])[];
   readonly faults: readonly Fault[][];
   readonly rowFaults: readonly Fault[];
   readonly rows: RowAccount;
@@ -38,6 +39,7 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   markZeroStart(channels);
   const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
   detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], notes);
+  const trusted = channels.map(({ marks }) => trustedStretches(marks));
   const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
   const context: FaultContext = {
     ...{ text, table, gaps, limits, timeS: axis.timeS },
@@ -47,9 +49,10 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   return {
     ...parsed,
     ...{ channels, gaps, limits },
-    faults: channelFaults(channels, context),
+    trusted,
+    faults: channelFaults(channels, trusted, context),
     rowFaults: rowFaults(table.rejects, context),
-    rows: rowAccount(channels, table),
+    rows: rowAccount(channels, trusted, table),
     lines: table.row.subarray(0, table.length),
   };
 }
@@ -87,17 +90,20 @@ function given<T extends object>(limits: T | undefined): Partial<T> {
   ) as Partial<T>;
 }
 
-function rowAccount(channels: readonly ChannelData[], { length, rejects }: LogTable): RowAccount {
-  const [trusted, absent] = [TRUSTED, ABSENT];
+function rowAccount(
+  channels: readonly ChannelData[],
+  trusted: readonly (readonly Stretch[])[],
+  { length, rejects }: LogTable,
+): RowAccount {
   const isFlagged = new Uint8Array(length);
   let flagged = 0;
-  for (const { marks } of channels) {
-    if (isTrusted(marks)) continue;
-    for (let i = 0; i < length; i++) {
-      if (marks[i] === trusted || marks[i] === absent || isFlagged[i] === 1) continue;
-      isFlagged[i] = 1;
-      flagged++;
-    }
-  }
+  channels.forEach(({ marks }, k) => {
+    for (const { from, to } of distrusted(trusted[k]!, length))
+      for (let i = from; i <= to; i++) {
+        if (marks[i] === ABSENT || isFlagged[i] === 1) continue;
+        isFlagged[i] = 1;
+        flagged++;
+      }
+  });
   return { read: length + rejects.length, kept: length - flagged, flagged, rejected: rejects.length };
 }

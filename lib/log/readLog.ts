@@ -47,8 +47,8 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
   };
 }
 
-function logChannels({ channels, faults, axis, lines, gaps }: MaskedLog): ThermalLog['channels'] {
-  const samples = channelHistories(channels, axis.timeS, lines, gaps);
+function logChannels({ channels, trusted, faults, axis, lines, gaps }: MaskedLog): ThermalLog['channels'] {
+  const samples = channelHistories(channels, trusted, axis.timeS, lines, gaps);
   return channels.map(({ name, unit }, k) => ({
     name,
     unit: '°C',

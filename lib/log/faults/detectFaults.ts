@@ -1,4 +1,4 @@
-import { type ChannelData, isTrusted, type Limits } from '../channelData';
+import { type ChannelData, isTrusted, type Limits, trustedStretches } from '../channelData';
 import { FAULT_KINDS, TRUSTED } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 import { markClamped } from './clamped';
@@ -6,8 +6,9 @@ import { markLetGo } from './letGo';
 import { markChatter, markIslands } from './looseJunction';
 import { markOddChannels } from './neighbours';
 import { markRamps } from './ramps';
-import { markSpikes, SMALLEST_SPIKE_C } from './spikes';
+import { markSpikes } from './spikes';
 import { markSteps } from './steps';
+import { STEEP_C, traceOf } from './trace';
 import { scanTrace, type TraceScan } from './traceScan';
 
 /**
@@ -26,15 +27,12 @@ export function detectFaults(
   const rows = new Uint32Array(timeS.length);
   channels.forEach((channel, k) => {
     const scan = scans[k]!;
-    if (scan.largestStep >= SMALLEST_SPIKE_C) {
-      markChatter(channel, timeS, rows);
-      markSpikes(channel, timeS, limits, rows);
-      markSteps(channel, timeS, limits, rows);
-    }
+    if (scan.largestStep >= STEEP_C) markSteep(channel, timeS, limits, rows);
     const isWhole = isTrusted(channel.marks);
     if (!isWhole) {
-      markRamps(channel, timeS);
-      markIslands(channel);
+      const stretches = trustedStretches(channel.marks);
+      markRamps(channel, timeS, stretches);
+      markIslands(channel, stretches);
     }
     markClamped(channel, isWhole ? scan : scanTrace(channel), rows);
   });
@@ -42,6 +40,17 @@ export function detectFaults(
   markLetGo(channels, timeS);
   noteTwins(channels, notes);
   for (const kind of accept) letThrough(channels, kind, notes);
+}
+
+/** A second look finds the spikes that others nearby had hidden. */
+const SPIKE_LOOKS = 2;
+
+function markSteep(channel: ChannelData, timeS: Float64Array, limits: Limits, rows: Uint32Array): void {
+  let trace = traceOf(channel, timeS, rows);
+  if (markChatter(channel, trace)) trace = traceOf(channel, timeS, rows);
+  for (let look = 0; look < SPIKE_LOOKS && markSpikes(channel, trace, limits); look++)
+    trace = traceOf(channel, timeS, rows);
+  markSteps(channel, trace, limits);
 }
 
 /** Two channels equal to the digit are a short or a copy; which one is real cannot be known. */

@@ -1,3 +1,5 @@
+import { at, type Trace } from './trace';
+
 /** Steps looked at on either side. */
 const REACH = 8;
 /** Share of the steps around that are no larger than the size told. */
@@ -12,20 +14,14 @@ export interface LocalSteps {
 }
 
 /**
- * Steps between trusted readings around positions [from, to] of `rows`, those into, inside and out of it left
- * out. A low share of them, not the mean, tells their size, so that other spikes nearby do not hide this one.
+ * Steps of a trace around positions [from, to], those into, inside and out of it left out. A low share of them,
+ * not the mean, tells their size, so that other spikes nearby do not hide this one.
  */
-export function localSteps(
-  tempC: Float64Array,
-  rows: Uint32Array,
-  count: number,
-  from: number,
-  to: number,
-): LocalSteps {
+export function localSteps(trace: Trace, from: number, to: number): LocalSteps {
   const steps: number[] = [];
-  for (let j = Math.max(1, from - REACH); j < from; j++) steps.push(tempC[rows[j]!]! - tempC[rows[j - 1]!]!);
-  for (let j = to + 2; j < Math.min(count, to + 2 + REACH); j++)
-    steps.push(tempC[rows[j]!]! - tempC[rows[j - 1]!]!);
+  for (let j = Math.max(1, from - REACH); j < from; j++) steps.push(at(trace, j) - at(trace, j - 1));
+  for (let j = to + 2; j < Math.min(trace.count, to + 2 + REACH); j++)
+    steps.push(at(trace, j) - at(trace, j - 1));
   if (steps.length === 0) return { trend: 0, size: 0 };
   const trend = steps.sort((a, b) => a - b)[steps.length >> 1]!;
   const sizes = steps.map(Math.abs).sort((a, b) => a - b);

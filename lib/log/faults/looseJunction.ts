@@ -1,5 +1,6 @@
-import { type ChannelData, trustedRows, trustedStretches } from '../channelData';
-import { codeOf } from '../faultCodes';
+import type { ChannelData, Stretch } from '../channelData';
+import { codeOf, TRUSTED } from '../faultCodes';
+import { at, spanS, type Trace } from './trace';
 
 const LOOSE = codeOf('loose junction');
 
@@ -16,27 +17,26 @@ const LEAST_TURNS = 3;
 
 /**
  * Marks chatter: readings that jump to and fro with no value they come back to, as a junction gives that lets
- * go of the part.
+ * go of the part. Returns whether any was found.
  */
-export function markChatter({ tempC, marks }: ChannelData, timeS: Float64Array, rows: Uint32Array): void {
-  const count = trustedRows(marks, rows);
-  const wild: number[] = [];
-  let last = count > 0 ? tempC[rows[0]!]! : 0;
-  for (let j = 1; j < count; j++) {
-    const value = tempC[rows[j]!]!;
-    const size = Math.abs(value - last);
-    if (size >= WILD_C && size >= WILD_C_PER_S * (timeS[rows[j]!]! - timeS[rows[j - 1]!]!)) wild.push(j);
-    last = value;
-  }
-  const isRise = (j: number) => tempC[rows[j]!]! > tempC[rows[j - 1]!]!;
+export function markChatter({ marks }: ChannelData, trace: Trace): boolean {
+  const { rows } = trace;
+  const wild = trace.steep.filter((j) => {
+    const size = Math.abs(at(trace, j) - at(trace, j - 1));
+    return size >= WILD_C && size >= WILD_C_PER_S * spanS(trace, j - 1, j);
+  });
+  let found = false;
+  const isRise = (j: number) => at(trace, j) > at(trace, j - 1);
   for (let k = 0; k + WILD_STEPS <= wild.length; k++) {
     const steps = wild.slice(k, k + WILD_STEPS);
     if (steps[WILD_STEPS - 1]! - steps[0]! >= WITHIN) continue;
     const turns = steps.filter((j, i) => i > 0 && isRise(j) !== isRise(steps[i - 1]!)).length;
+    if (turns < LEAST_TURNS) continue;
     // From the landing of the first wild step to that of the last.
-    if (turns >= LEAST_TURNS)
-      for (let j = steps[0]!; j <= steps[WILD_STEPS - 1]!; j++) marks[rows[j]!] = LOOSE;
+    for (let j = steps[0]!; j <= steps[WILD_STEPS - 1]!; j++) marks[rows[j]!] = LOOSE;
+    found = true;
   }
+  return found;
 }
 
 /** Readings looked at on either side of a lone stretch. */
@@ -57,8 +57,9 @@ for (const kind of [
  * Marks the few readings left standing among the faults of a loose junction: a probe that was off the part just
  * before and is off again just after was not on it in between, however fitting its reading looks.
  */
-export function markIslands({ marks }: ChannelData): void {
-  for (const { from, to } of trustedStretches(marks)) {
+export function markIslands({ marks }: ChannelData, stretches: readonly Stretch[]): void {
+  for (const { from, to } of stretches) {
+    if (marks[from] !== TRUSTED) continue;
     const isBetween = BROKEN[marks[from - 1] ?? 0] === 1 && BROKEN[marks[to + 1] ?? 0] === 1;
     if (!isBetween || to - from >= LONGEST_ISLAND) continue;
     const low = Math.max(0, from - AROUND);

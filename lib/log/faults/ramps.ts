@@ -1,4 +1,4 @@
-import { type ChannelData, type Stretch, trustedStretches } from '../channelData';
+import type { ChannelData, Stretch } from '../channelData';
 import { codeOf } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
 
@@ -36,8 +36,11 @@ const OPENING_C = 700;
  * cycle between two dropouts is real. Readings above 700 °C right before the signal is lost are an opening
  * junction.
  */
-export function markRamps({ tempC, marks }: ChannelData, timeS: Float64Array): void {
-  const stretches = trustedStretches(marks);
+export function markRamps(
+  { tempC, marks }: ChannelData,
+  timeS: Float64Array,
+  stretches: readonly Stretch[],
+): void {
   const total = stretches.reduce((sum, { from, to }) => sum + to - from + 1, 0);
   stretches.forEach((stretch, s) => {
     const { from, to } = stretch;

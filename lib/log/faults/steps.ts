@@ -1,6 +1,7 @@
-import { type ChannelData, type Limits, trustedRows } from '../channelData';
+import type { ChannelData, Limits } from '../channelData';
 import { codeOf } from '../faultCodes';
 import { localSteps } from './localSteps';
+import { at, spanS, type Trace } from './trace';
 
 const STEP = codeOf('impossible step');
 /** Smaller steps are noise of a quick logger, K. */
@@ -18,41 +19,34 @@ const LET_GO_FALL_C = 60;
  * the room from then on) or that reads molten: that side is marked. Otherwise nobody can say which side is
  * right: the reading it lands on is marked and the trace is parted there.
  */
-export function markSteps(
-  channel: ChannelData,
-  timeS: Float64Array,
-  { maxRateCPerS }: Limits,
-  rows: Uint32Array,
-): void {
-  const { tempC, marks, breaks } = channel;
-  const count = trustedRows(marks, rows);
-  const at = (j: number) => tempC[rows[j]!]!;
-  const steps: number[] = [];
-  for (let j = 1; j < count; j++) {
-    const size = Math.abs(at(j) - at(j - 1));
-    if (size < SMALLEST_C || size <= maxRateCPerS * (timeS[rows[j]!]! - timeS[rows[j - 1]!]!)) continue;
-    if (size > STANDS_OUT * localSteps(tempC, rows, count, j, j - 1).size) steps.push(j);
-  }
+export function markSteps({ marks, breaks }: ChannelData, trace: Trace, { maxRateCPerS }: Limits): void {
+  const { rows, count } = trace;
+  const temp = (j: number) => at(trace, j);
+  const steps = trace.steep.filter((j) => {
+    const size = Math.abs(temp(j) - temp(j - 1));
+    if (size < SMALLEST_C || size <= maxRateCPerS * spanS(trace, j - 1, j)) return false;
+    return size > STANDS_OUT * localSteps(trace, j, j - 1).size;
+  });
   const mark = (from: number, to: number) => {
     for (let j = from; j <= to; j++) marks[rows[j]!] = STEP;
   };
-  const startC = count > 0 ? at(0) : 0;
+  const startC = count > 0 ? temp(0) : 0;
   const roomC = startC > -10 && startC < 50 ? startC : 25;
   for (let s = 0; s < steps.length; s++) {
     const j = steps[s]!;
     const next = steps[s + 1];
-    const size = at(j) - at(j - 1);
-    if (next !== undefined && (at(next) - at(next - 1)) * size < 0) {
-      if (Math.abs(at(next) - at(j - 1)) <= Math.max(25, 0.3 * Math.abs(size))) {
+    const size = temp(j) - temp(j - 1);
+    if (next !== undefined && (temp(next) - temp(next - 1)) * size < 0) {
+      if (Math.abs(temp(next) - temp(j - 1)) <= Math.max(25, 0.3 * Math.abs(size))) {
         mark(j, next - 1);
         s++;
         continue;
       }
     }
     const end = (next ?? count) - 1;
-    const letGo = size < 0 && at(j - 1) > roomC + LET_GO_FALL_C && staysNear(j, end, roomC);
-    if (letGo || (size > 0 && at(j) > MELTING_C)) mark(j, end);
-    else if (size < 0 && at(j - 1) > MELTING_C) mark(steps[s - 1] ?? 0, j - 1);
+    const letGo = size < 0 && temp(j - 1) > roomC + LET_GO_FALL_C && staysNear(j, end, roomC);
+    if (letGo || (size > 0 && temp(j) > MELTING_C)) mark(j, end);
+    else if (size < 0 && temp(j - 1) > MELTING_C) mark(steps[s - 1] ?? 0, j - 1);
     else {
       mark(j, j);
       breaks.add(rows[j]!);
@@ -60,7 +54,7 @@ export function markSteps(
   }
 
   function staysNear(from: number, to: number, roomC: number): boolean {
-    for (let j = from; j <= to; j++) if (Math.abs(at(j) - roomC) > NEAR_ROOM_C) return false;
+    for (let j = from; j <= to; j++) if (Math.abs(temp(j) - roomC) > NEAR_ROOM_C) return false;
     return true;
   }
 }

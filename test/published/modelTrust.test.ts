@@ -3,6 +3,7 @@ import { modelTrust, trustSummary, verdictTrust, weldZoneTrust } from '../../lib
 
 /** Every row names its source in data/published/overageing.json and ageing.json. */
 const rows = modelTrust();
+const verdicts = verdictTrust();
 const published = (alloy: string) =>
   rows.filter(
     ({ model, fact }) =>
@@ -16,7 +17,7 @@ const outside: Readonly<Record<string, string>> = {
 };
 
 describe('the band of the verdict, for a well fixed probe, holds what was measured', () => {
-  it.each(verdictTrust().map((row) => ({ alloy: row.fact.alloy, id: row.fact.id, row })))(
+  it.each(verdicts.map((row) => ({ alloy: row.fact.alloy, id: row.fact.id, row })))(
     '$alloy: $id',
     ({ id, row }) => {
       expect(row.insideBand).toBe(!(id in outside));
@@ -25,7 +26,7 @@ describe('the band of the verdict, for a well fixed probe, holds what was measur
 
   // Ten bands in eleven that hold may be luck or width: half of them are narrower than a fifth of the yield.
   it('and is not right by being wide', () => {
-    const widths = verdictTrust().map(({ low, high }) => high! - low!);
+    const widths = verdicts.map(({ low, high }) => high! - low!);
     expect(widths.filter((width) => width < 0.2).length).toBeGreaterThan(widths.length / 2);
   });
 });

@@ -1,7 +1,7 @@
-import { censoredResidual } from '../../kinetics';
+import { censoredResidual, type TemperModel } from '../../kinetics';
 import { type ClockFactor, stretchTo, stretchToPeak } from './clockFactor';
 import { type MeasuredFact, measuredFacts } from './measuredFact';
-import { STRETCHES, type StretchedAnswers, stretchedAnswers, UNSTRETCHED } from './stretchedAnswers';
+import { STRETCHES, type StretchedAnswers, startOf, stretchedAnswers, UNSTRETCHED } from './stretchedAnswers';
 import { TESTED_MODELS, type TestedModel } from './testedModels';
 
 /** One measurement beside what one model says of it. */
@@ -33,22 +33,38 @@ export interface TrustRow {
  */
 export function modelTrust(models: readonly TestedModel[] = TESTED_MODELS): TrustRow[] {
   const facts = measuredFacts();
-  return models.flatMap((model) =>
-    facts
+  return models.flatMap((model) => {
+    const answersTo = answering(model);
+    return facts
       .filter(
         ({ dataSet, kind }) =>
           model.dataSets.includes(dataSet) && !(dataSet === 'over-ageing' && kind === 'peak'),
       )
-      .map((fact) => trustRow(model, fact)),
-  );
+      .map((fact) => trustRow(model, fact, answersTo(fact)));
+  });
 }
 
-function trustRow(model: TestedModel, fact: MeasuredFact): TrustRow {
-  const answers = stretchedAnswers(model.of(fact.alloy), fact);
+/** The answers of a model, which starts only once from what several facts have in common: a start may cost a run. */
+function answering(model: TestedModel): (fact: MeasuredFact) => StretchedAnswers {
+  const started = new Map<string, { readonly engine: TemperModel; readonly state: unknown }>();
+  return (fact) => {
+    const from = startOf(fact);
+    const key = JSON.stringify([fact.metal, from]);
+    let ready = started.get(key);
+    if (!ready) {
+      const engine = model.of(fact.metal);
+      ready = { engine, state: engine.start(from) };
+      started.set(key, ready);
+    }
+    return stretchedAnswers(ready.engine, ready.state, fact);
+  };
+}
+
+function trustRow(model: TestedModel, fact: MeasuredFact, answers: StretchedAnswers): TrustRow {
   const common = {
     model: model.name,
     fact,
-    fitted: model.fittedHere && fact.use === 'fit',
+    fitted: model.fittedTo(fact),
     remarks: answers.remarks.map(({ text }) => text),
   };
   return fact.kind === 'peak'

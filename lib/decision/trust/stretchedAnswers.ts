@@ -22,11 +22,8 @@ export interface StretchedAnswers {
 /** Soaks follow each other within this, s. */
 const STEP_S = 0.001;
 
-/**
- * One run of a model along a fact's exposure, its last soak sampled at every stretch. An aged temper starts from the
- * yield measured before, or else from the card's typical one.
- */
-export function stretchedAnswers(model: TemperModel, fact: MeasuredFact): StretchedAnswers {
+/** One run of a model from a state along a fact's exposure, its last soak sampled at every stretch. */
+export function stretchedAnswers(model: TemperModel, state: unknown, fact: MeasuredFact): StretchedAnswers {
   const timeS: number[] = [];
   const tempC: number[] = [];
   let startS = 0;
@@ -43,7 +40,7 @@ export function stretchedAnswers(model: TemperModel, fact: MeasuredFact): Stretc
         tempC.push(soak.tempC);
       }
   }
-  const end: Lines = model.advance(model.start(startOf(fact)), thermalHistory(timeS, tempC));
+  const end: Lines = model.advance(state, thermalHistory(timeS, tempC));
   const first = timeS.length - STRETCHES.length;
   const kept = fact.temper !== undefined;
   const at = first + UNSTRETCHED;
@@ -69,7 +66,8 @@ interface Lines extends TemperTrajectory<unknown> {
 const over = (mpa: number | undefined, perKept: number): number | undefined =>
   mpa === undefined ? undefined : mpa / perKept;
 
-function startOf({ alloy, temper, startYieldMPa }: MeasuredFact): StartState {
+/** Where a fact starts: an aged temper at the yield measured before, or else at the card's typical one. */
+export function startOf({ alloy, temper, startYieldMPa }: MeasuredFact): StartState {
   if (temper === undefined) return { solutionTreated: true };
   const typicalMPa = findTemper(loadAlloy(alloy), temper).entry.yieldMPa.value;
   return { temper, measuredYieldMPa: startYieldMPa ?? typicalMPa };

@@ -93,6 +93,8 @@ export interface PlateProbe {
  * record can hold it as JSON.
  */
 export interface PlatePlan {
+  /** What the plan is and where its numbers come from; carried along, not read. */
+  readonly about?: string;
   /** Edge of the square cells, mm. */
   readonly cellMm: number;
   readonly part: readonly PartRegion[];

@@ -35,9 +35,9 @@ const MODES = 8;
 
 /** ½ ∫ exp(−x)/(x + s) exp(−ρ²/(4(x + s))) dx by the trapezoidal rule in ln x, which converges geometrically. */
 function spreadK0(s: number, rho: number): number {
-  const step = 0.25;
+  const step = 0.5;
   let sum = 0;
-  for (let u = -30; u <= 4; u += step) {
+  for (let u = -16; u <= 4; u += step) {
     const x = Math.exp(u);
     sum += (x / (x + s)) * Math.exp(-x - rho ** 2 / (4 * (x + s)));
   }

@@ -1,7 +1,7 @@
 import { type LeastSquaresFit, leastSquares } from '../../statistics';
-import { type FittedConstants, fittedConstants } from './calibratedParameters';
+import { calibratedParameters, type FittedConstants, fittedConstants } from './calibratedParameters';
 import { precipitateEvidence } from './precipitateEvidence';
-import { constantsFor, predictRow } from './precipitateResiduals';
+import { predictRow } from './precipitateResiduals';
 
 /** Bounds and derivative steps of the fit; the steps are larger than the model's own step error. */
 const UNKNOWNS: Readonly<Record<keyof FittedConstants, readonly [low: number, high: number, step: number]>> =
@@ -13,7 +13,6 @@ const UNKNOWNS: Readonly<Record<keyof FittedConstants, readonly [low: number, hi
     clusterSolvusKJPerMol: [20, 60, 1],
     clusterMPa: [0, 500, 2],
     naturalShare: [0.05, 1, 0.03],
-    castingMPa: [0, 60, 1],
   };
 
 /**
@@ -35,7 +34,8 @@ export function fitPrecipitate(
       keyof FittedConstants,
       number
     >;
-    return Float64Array.from(rows, (row) => predictRow(row, constantsFor(row, trial)).residual);
+    const parameters = calibratedParameters(trial);
+    return Float64Array.from(rows, (row) => predictRow(row, parameters).residual);
   };
   return leastSquares(residuals, unknowns, { noise: 'unit', tolerance: 1e-3, maxIterations: 15, onStep });
 }

@@ -42,8 +42,12 @@ export interface PrecipitateParameters {
    * published solvus is that of the reference.
    */
   readonly silicon?: { readonly exponent: number; readonly referenceWtPct: number };
-  /** Strength of grains and eutectic, whatever the temper, MPa. */
-  readonly castingMPa?: number;
+  /**
+   * True: spacing and force of obstacles averaged over those a slip plane meets (`particleStrengthMPa`). The published
+   * formula takes spacing from the volume fraction, in which a few coarse particles beside many fine ones weigh too
+   * much.
+   */
+  readonly slipPlaneAverage?: boolean;
 }
 
 /**

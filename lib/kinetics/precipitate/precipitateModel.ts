@@ -52,7 +52,7 @@ export interface PrecipitateOptions {
  *
  * Sets: `published` has no clusters, so T4 and under-aged strength come out too low, and over-ages 6061-T6 at
  * 200–230 °C 3–7 times too slowly. `calibrated` (6061, 6063, 356, A356) adds clusters, a solvus that knows silicon and
- * the strength of the casting: see `calibratedParameters`, and `precipitateResiduals` for both on the same data.
+ * earlier bypassing: see `calibratedParameters`, and `precipitateResiduals` for both on the same data.
  *
  * Range: Al–Mg–Si below the eutectic, on histories of any rate. On slow cooling from above 500 °C it lets too much
  * reprecipitate. Outside its range it answers with a remark.
@@ -64,7 +64,7 @@ export interface PrecipitateOptions {
 export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions = {}): PrecipitateModel {
   const { card, matrixWtPct } = matrixOf(alloy);
   const solute = checkedSolute(matrixWtPct);
-  const p = constants(options.parameters, card);
+  const p = constants(options.parameters);
   const remarks = [
     ...compositionRemarks(p, solute),
     ...(options.parameters === 'calibrated' ? calibrationRemarks(card?.designation) : []),
@@ -128,12 +128,9 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
 }
 
 /** The constants asked for. */
-function constants(
-  asked: PrecipitateOptions['parameters'],
-  card: AlloyCard | undefined,
-): PrecipitateParameters {
+function constants(asked: PrecipitateOptions['parameters']): PrecipitateParameters {
   if (typeof asked === 'object') return asked;
-  return asked === 'calibrated' ? calibratedParameters(card?.family) : publishedParameters;
+  return asked === 'calibrated' ? calibratedParameters() : publishedParameters;
 }
 
 /** The matrix of whatever was given, and its card if it has one. */

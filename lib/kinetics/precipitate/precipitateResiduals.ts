@@ -1,7 +1,6 @@
-import { loadAlloy } from '../../alloy';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../history';
 import { censoredResidual } from '../censoredResidual';
-import { calibratedParameters, type FittedConstants, fittedConstants } from './calibratedParameters';
+import { calibratedParameters } from './calibratedParameters';
 import type { PrecipitateParameters } from './parameters';
 import { publishedParameters } from './parameters';
 import { type PrecipitateRow, precipitateEvidence } from './precipitateEvidence';
@@ -29,19 +28,12 @@ const CHANGE_S = 1;
 
 /** Every measured fact against the published and the calibrated set, in one table. */
 export function precipitateResiduals(): readonly PrecipitateResidual[] {
+  const calibrated = calibratedParameters();
   return precipitateEvidence().map((row) => ({
     row,
     published: predictRow(row, publishedParameters),
-    calibrated: predictRow(row, constantsFor(row, fittedConstants)),
+    calibrated: predictRow(row, calibrated),
   }));
-}
-
-/** The calibrated set for the alloy of a row. */
-export function constantsFor(row: PrecipitateRow, constants: FittedConstants): PrecipitateParameters {
-  return calibratedParameters(
-    typeof row.alloy === 'string' ? loadAlloy(row.alloy).family : undefined,
-    constants,
-  );
 }
 
 /** Prediction and residual of one fact. */

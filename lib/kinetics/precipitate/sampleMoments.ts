@@ -24,9 +24,9 @@ export function obstacleMPa({ particleMPa, clusterMPa }: Moment): number {
   return Math.hypot(particleMPa, clusterMPa);
 }
 
-/** Yield of a moment in the metal it is anchored to, MPa: σi + σcasting + σss + scale · σobstacles + offset. */
+/** Yield of a moment in the metal it is anchored to, MPa: σi + σss + scale · σobstacles + offset. */
 export function yieldOf(p: PrecipitateParameters, m: Moment, { particleScale, offsetMPa }: Anchor): number {
-  return p.latticeMPa + (p.castingMPa ?? 0) + m.solutionMPa + particleScale * obstacleMPa(m) + offsetMPa;
+  return p.latticeMPa + m.solutionMPa + particleScale * obstacleMPa(m) + offsetMPa;
 }
 
 /**
@@ -77,8 +77,7 @@ export function sampleMoments(
     const cluster = p.clusters
       ? clusterStrengthMPa(p.clusters, mix(a.clusterMgWtPct, b.clusterMgWtPct)) * anchor.particleScale
       : 0;
-    const yieldMPa =
-      p.latticeMPa + (p.castingMPa ?? 0) + solution + Math.hypot(particle, cluster) + anchor.offsetMPa;
+    const yieldMPa = p.latticeMPa + solution + Math.hypot(particle, cluster) + anchor.offsetMPa;
     series.yieldMPa[i] = yieldMPa;
     series.hardnessHV[i] = hardnessHV(yieldMPa);
     series.particleStrengthMPa[i] = particle;

@@ -7,7 +7,7 @@ import type { Header } from './header';
 import { type LineSpan, lineAt, splitFields } from './lines';
 import type { LogText } from './logText';
 import type { ReadOptions, TempUnit } from './readOptions';
-import type { ReadPlan } from './readRows';
+import type { ReadPlan } from './rowLayout';
 import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from './stamp';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';

@@ -1,25 +1,11 @@
-import type { ClockPlan } from './clockPlan';
 import { ClockReader } from './clockReader';
-import type { Dialect } from './dialect';
-import { type Header, type HeaderColumn, readHeader } from './header';
+import { type HeaderColumn, readHeader } from './header';
 import { headerStamp } from './headerStamp';
 import { CR, LF, type LineSpan, lineAt, splitFields } from './lines';
 import { LogTable } from './logTable';
 import type { LogText } from './logText';
-import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, RowReader } from './rowReader';
-
-/** What is read out of each row. */
-export interface ReadPlan {
-  readonly dialect: Dialect;
-  readonly header: Header;
-  readonly clock: ClockPlan;
-  /** Columns of the channels, and the units their numbers may carry. */
-  readonly channels: readonly HeaderColumn[];
-  readonly units: readonly string[];
-  readonly reference?: HeaderColumn;
-  /** Columns that may be missing at the end of a row, because they never hold anything. */
-  readonly emptyTail: number;
-}
+import { layoutOf, type ReadPlan } from './rowLayout';
+import { RowReader } from './rowReader';
 
 /** A line between rows that is not itself a row. */
 interface OddLine extends LineSpan {
@@ -136,39 +122,6 @@ function capacityFor({ bytes }: LogText, first: LineSpan): number {
   }
   const perLine = Math.max(2, (line.next - first.from) / lines);
   return Math.ceil(((bytes.length - first.from) / perLine) * 1.03) + 16;
-}
-
-function layoutOf(plan: ReadPlan, columns: readonly HeaderColumn[], usual: number): RowLayout {
-  const { dialect, clock } = plan;
-  const roles = new Uint8Array(Math.max(usual, columns.length));
-  const channel = new Int32Array(roles.length);
-  const places = new Map(columns.map(({ index }, at) => [index, at] as const));
-  const place = (index: number) => places.get(index) ?? -1;
-  if ('column' in clock && place(clock.column) >= 0) roles[place(clock.column)] = CLOCK;
-  if (clock.kind === 'date and time' && place(clock.date) >= 0) roles[place(clock.date)] = DATE;
-  if (plan.reference && place(plan.reference.index) >= 0) roles[place(plan.reference.index)] = REFERENCE;
-  const absent: number[] = [];
-  plan.channels.forEach(({ index }, k) => {
-    const at = place(index);
-    if (at < 0) absent.push(k);
-    else {
-      roles[at] = CHANNEL;
-      channel[at] = k;
-    }
-  });
-  let last = roles.length - 1;
-  while (last > 0 && roles[last] === 0) last--;
-  return {
-    delimiter: dialect.delimiter,
-    decimal: dialect.decimal,
-    least: Math.max(last + 1, usual - plan.emptyTail),
-    usual,
-    most: roles.length,
-    roles,
-    channel,
-    units: plan.units,
-    absent,
-  };
 }
 
 /** Fields of a line that has at least half of the names of the names row. */

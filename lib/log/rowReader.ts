@@ -4,31 +4,7 @@ import { ABSENT, codeOf, TRUSTED } from './faultCodes';
 import { lineAt, splitFields } from './lines';
 import type { LogTable } from './logTable';
 import type { LogText } from './logText';
-
-/** What is done with a field, by column. */
-export const SKIP = 0;
-export const CHANNEL = 1;
-export const CLOCK = 2;
-export const DATE = 3;
-export const REFERENCE = 4;
-
-/** Where in a row its parts stand. */
-export interface RowLayout {
-  readonly delimiter: string;
-  readonly decimal: '.' | ',';
-  /** A row with fewer fields is rejected: which one is missing cannot be known. */
-  readonly least: number;
-  readonly usual: number;
-  /** Filled fields beyond this many reject the row. */
-  readonly most: number;
-  readonly roles: Uint8Array;
-  /** Channel of each column. */
-  readonly channel: Int32Array;
-  /** Unit of each channel, which a unit glued to a number must agree with. */
-  readonly units: readonly string[];
-  /** Channels that are not in this block of the file. */
-  readonly absent: readonly number[];
-}
+import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, SKIP } from './rowLayout';
 
 const TAB = 9;
 const LF = 10;
@@ -42,6 +18,10 @@ const MINUS = 45;
 const POWERS = Float64Array.from({ length: 23 }, (_, k) => 10 ** k);
 /** Whole numbers of so many digits, and powers of ten up to 22, are exact, so that one division rounds once. */
 const EXACT_DIGITS = 15;
+/** Where the number of a column goes: a channel from 0 on, or one of these. */
+const TO_CLOCK = -1;
+const TO_REFERENCE = -2;
+const NO_NUMBER = -3;
 const NOT_A_NUMBER = codeOf('not a number');
 const MISSING = codeOf('missing field');
 
@@ -56,6 +36,7 @@ export class RowReader {
   private readonly bytes: Uint8Array;
   private readonly delimiter: number;
   private readonly decimal: number;
+  private readonly targets: Int32Array;
 
   constructor(
     private readonly text: LogText,
@@ -72,6 +53,11 @@ export class RowReader {
     const { buffer, byteOffset, length } = text.bytes;
     this.bytes = new Uint8Array(buffer, byteOffset, length);
     this.delimiter = layout.delimiter.charCodeAt(0);
+    this.targets = Int32Array.from(layout.roles, (role, column) => {
+      if (role === CHANNEL) return layout.channel[column]!;
+      if (role === REFERENCE) return TO_REFERENCE;
+      return role === CLOCK && clock.isNumber ? TO_CLOCK : NO_NUMBER;
+    });
     // Between commas a decimal comma can only stand in quotes, and those are read as strings.
     this.decimal = layout.decimal === layout.delimiter ? NO_BYTE : layout.decimal.charCodeAt(0);
   }
@@ -96,9 +82,9 @@ export class RowReader {
   }
 
   private readPlain(from: number, firstRow: number): { at: number; row: number } {
-    const { bytes, delimiter, decimal, table } = this;
+    const { bytes, delimiter, decimal, targets, table } = this;
     const { lastEnd, intervalS } = this.given;
-    const { roles, channel, least, most, absent } = this.layout;
+    const { roles, least, most, absent } = this.layout;
     const { cells } = table;
     const width = roles.length;
     const clockIsNumber = this.clock.isNumber;
@@ -126,8 +112,8 @@ export class RowReader {
         while (byte === SPACE || byte === tab) byte = bytes[++at]!;
         if (byte === QUOTE) break;
         const fieldFrom = at;
-        const role = column < width ? roles[column]! : SKIP;
-        if (role === CHANNEL || role === REFERENCE || (role === CLOCK && clockIsNumber)) {
+        const target = column < width ? targets[column]! : NO_NUMBER;
+        if (target !== NO_NUMBER) {
           let negative = false;
           if (byte === MINUS) {
             negative = true;
@@ -153,17 +139,18 @@ export class RowReader {
           if (isPlain) {
             const size = whole / POWERS[places]!;
             const value = negative ? -size : size;
-            if (role === CHANNEL) cells[channel[column]!]![n] = value;
-            else if (role === CLOCK) clockNumber = value;
+            if (target >= 0) cells[target]![n] = value;
+            else if (target === TO_CLOCK) clockNumber = value;
             else table.reference![n] = value;
           } else {
             while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
             const text = at > fieldFrom ? this.text.decode(fieldFrom, at).trim() : '';
-            if (role === CLOCK) clockText = text;
-            else this.store(role, column, text, n);
+            if (target === TO_CLOCK) clockText = text;
+            else this.store(target, text, n);
           }
         } else {
           while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
+          const role = column < width ? roles[column]! : SKIP;
           if (role === CLOCK) {
             clockFrom = fieldFrom;
             clockTo = at;
@@ -219,7 +206,7 @@ export class RowReader {
     for (let column = 0; column < fields.length; column++) {
       const role = column < roles.length ? roles[column]! : SKIP;
       const field = fields[column]!;
-      if (role === CHANNEL || role === REFERENCE) this.store(role, column, field, this.table.length);
+      if (role === CHANNEL || role === REFERENCE) this.store(this.targets[column]!, field, this.table.length);
       else if (role === CLOCK) clock = field;
       else if (role === DATE) date = field;
       else if (column >= most && field !== '') extra = true;
@@ -227,20 +214,19 @@ export class RowReader {
     return this.commit(this.clock.fromText(clock, date), fields.length, extra, row, from) ? line.next : -1;
   }
 
-  private store(role: number, column: number, text: string, n: number): void {
+  private store(target: number, text: string, n: number): void {
     let cell = this.memo.get(text);
     if (!cell) {
       cell = readCell(text, this.layout.decimal);
       if (this.memo.size < 4096) this.memo.set(text, cell);
     }
-    if (role === REFERENCE) {
+    if (target === TO_REFERENCE) {
       this.table.reference![n] = 'value' in cell ? cell.value : Number.NaN;
       return;
     }
-    const k = this.layout.channel[column]!;
-    const agrees = 'value' in cell && (cell.unit === undefined || cell.unit === this.layout.units[k]);
-    this.table.cells[k]![n] = 'value' in cell && agrees ? cell.value : Number.NaN;
-    if (!agrees) this.table.marks[k]![n] = 'fault' in cell ? codeOf(cell.fault) : NOT_A_NUMBER;
+    const agrees = 'value' in cell && (cell.unit === undefined || cell.unit === this.layout.units[target]);
+    this.table.cells[target]![n] = 'value' in cell && agrees ? cell.value : Number.NaN;
+    if (!agrees) this.table.marks[target]![n] = 'fault' in cell ? codeOf(cell.fault) : NOT_A_NUMBER;
   }
 
   /** Takes a row into the account; false when it is no row. */

@@ -15,6 +15,8 @@ const options = [
   '--runtime',
   'stub',
   '--importMemory',
+  '--enable',
+  'simd',
   '--outFile',
   'kernels.wasm',
 ];

@@ -3,7 +3,8 @@
 // `node lib/heatflow/plate/kernels/compile.mjs` turns this file into plateKernelsWasm.ts.
 //
 // A field is the address of one 64-bit number per cell. Fields hold the grid row by row with one guard row before and
-// one after it; `first` and `end` enclose the grid and `row` is the way to the cell above, all in bytes.
+// one after it; `first` and `end` enclose the grid and `row` is the way to the cell above, all in bytes. Loops that take
+// two cells at once (f64x2) may run one cell into the guard row behind, where zeros stay zeros.
 
 let first: usize = 0;
 let end: usize = 0;
@@ -151,40 +152,47 @@ export function precondition(right: usize, up: usize, pivot: usize, r: usize, ha
 
 /** image = matrix × p. Returns p·image. */
 export function multiply(own: usize, right: usize, up: usize, p: usize, image: usize): f64 {
-  let product: f64 = 0;
-  for (let c = first; c < end; c += 8) {
-    const here = load<f64>(p + c);
-    const value =
-      load<f64>(own + c) * here -
-      load<f64>(right + c - 8) * load<f64>(p + c - 8) -
-      load<f64>(right + c) * load<f64>(p + c, 8) -
-      load<f64>(up + c - row) * load<f64>(p + c - row) -
-      load<f64>(up + c) * load<f64>(p + c + row);
-    store<f64>(image + c, value);
-    product += value * here;
+  let product = f64x2.splat(0);
+  for (let c = first; c < end; c += 16) {
+    const here = v128.load(p + c);
+    let value = f64x2.mul(v128.load(own + c), here);
+    value = f64x2.sub(value, f64x2.mul(v128.load(right + c - 8), v128.load(p + c - 8)));
+    value = f64x2.sub(value, f64x2.mul(v128.load(right + c), v128.load(p + c, 8)));
+    value = f64x2.sub(value, f64x2.mul(v128.load(up + c - row), v128.load(p + c - row)));
+    value = f64x2.sub(value, f64x2.mul(v128.load(up + c), v128.load(p + c + row)));
+    v128.store(image + c, value);
+    product = f64x2.add(product, f64x2.mul(value, here));
   }
-  return product;
+  return f64x2.extract_lane(product, 0) + f64x2.extract_lane(product, 1);
 }
 
 /** x += alpha·direction, r −= alpha·image. Returns whether no |r| exceeds `allowed` × capacity any more. */
 export function advance(
   x: usize, direction: usize, r: usize, image: usize, alpha: f64, capacity: usize, allowed: f64,
 ): bool {
-  let exceeding: i32 = 0;
-  for (let c = first; c < end; c += 8) {
-    store<f64>(x + c, load<f64>(x + c) + alpha * load<f64>(direction + c));
-    const left = load<f64>(r + c) - alpha * load<f64>(image + c);
-    store<f64>(r + c, left);
-    exceeding |= i32(abs<f64>(left) > allowed * load<f64>(capacity + c));
+  const by = f64x2.splat(alpha);
+  const limit = f64x2.splat(allowed);
+  let exceeding = i64x2.splat(0);
+  for (let c = first; c < end; c += 16) {
+    v128.store(x + c, f64x2.add(v128.load(x + c), f64x2.mul(by, v128.load(direction + c))));
+    const left = f64x2.sub(v128.load(r + c), f64x2.mul(by, v128.load(image + c)));
+    v128.store(r + c, left);
+    exceeding = v128.or(exceeding, f64x2.gt(f64x2.abs(left), f64x2.mul(limit, v128.load(capacity + c))));
   }
-  return exceeding === 0;
+  return !v128.any_true(exceeding);
 }
 
 // ---- Small things ----
 
 /** out = a·x + b·y. */
 export function mix(a: f64, x: usize, b: f64, y: usize, out: usize): void {
-  for (let c = first; c < end; c += 8) store<f64>(out + c, a * load<f64>(x + c) + b * load<f64>(y + c));
+  const aOfBoth = f64x2.splat(a);
+  const bOfBoth = f64x2.splat(b);
+  for (let c = first; c < end; c += 16)
+    v128.store(
+      out + c,
+      f64x2.add(f64x2.mul(aOfBoth, v128.load(x + c)), f64x2.mul(bOfBoth, v128.load(y + c))),
+    );
 }
 
 /** x·y. */
@@ -220,8 +228,8 @@ export function largestError(errorK: usize, beforeC: usize, afterC: usize, melti
 
 /** Raises the peaks to the temperatures given. */
 export function raise(peakC: usize, tempC: usize): void {
-  for (let c = first; c < end; c += 8)
-    store<f64>(peakC + c, max<f64>(load<f64>(peakC + c), load<f64>(tempC + c)));
+  for (let c = first; c < end; c += 16)
+    v128.store(peakC + c, f64x2.max(v128.load(peakC + c), v128.load(tempC + c)));
 }
 
 /** Adds the time above a limit on the straight line between two temperatures. */

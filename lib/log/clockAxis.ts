@@ -62,7 +62,7 @@ export function clockAxis(
   };
 }
 
-export function isRising(values: Float64Array, length: number): boolean {
+function isRising(values: Float64Array, length: number): boolean {
   for (let i = 1; i < length; i++) if (!(values[i]! > values[i - 1]!)) return false;
   return true;
 }

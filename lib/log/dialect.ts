@@ -15,7 +15,7 @@ export interface Dialect {
 }
 
 const DELIMITERS: readonly Delimiter[] = [',', ';', '\t', ' '];
-export const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = {
+const DELIMITER_NAMES: Readonly<Record<Delimiter, string>> = {
   ',': 'commas',
   ';': 'semicolons',
   '\t': 'tabs',

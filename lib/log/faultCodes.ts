@@ -19,6 +19,7 @@ export const FAULT_KINDS: readonly FaultKind[] = [
   'clock',
 ];
 
+/** A reading with nothing against it. */
 export const TRUSTED = 0;
 /** The channel does not exist in this block of the file: no reading was due, so none is missing. */
 export const ABSENT = 255;

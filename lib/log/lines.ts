@@ -1,6 +1,8 @@
 import type { LogText } from './logText';
 
+/** Line feed. */
 export const LF = 10;
+/** Carriage return. */
 export const CR = 13;
 
 /** One line of the file: [from, to) without its line end, `next` where the following line starts. */

@@ -90,7 +90,16 @@ const KNOWN: Readonly<Record<keyof ReadOptions, string>> = {
 
 const UNITS: readonly unknown[] = ['°C', '°F', 'K', 'mV', '0.1 °C', '0.001 °C'] satisfies TempUnit[];
 const FORMATS: readonly unknown[] = [
-  ...(['s', 'ms', 'min', 'h', 'h:m:s', 'm:s', 'epoch s', 'epoch ms', 'spreadsheet days', 'stamp'] as const),
+  's',
+  'ms',
+  'min',
+  'h',
+  'h:m:s',
+  'm:s',
+  'epoch s',
+  'epoch ms',
+  'spreadsheet days',
+  'stamp',
 ] satisfies ClockFormat[];
 const ORDERS: readonly unknown[] = ['day first', 'month first', 'year first'] satisfies DateOrder[];
 const isObject = (x: unknown): x is Record<string, unknown> =>

@@ -17,9 +17,13 @@ export interface ReadPlan {
 
 /** What is done with a field, by column. */
 export const SKIP = 0;
+/** A temperature. */
 export const CHANNEL = 1;
+/** The time, or the time of day where the date stands apart. */
 export const CLOCK = 2;
+/** The date, where it stands apart. */
 export const DATE = 3;
+/** Cold end of the thermocouples. */
 export const REFERENCE = 4;
 
 /** Where in a row its parts stand. */

@@ -1,10 +1,9 @@
-import { type Cell, readCell } from './cell';
 import type { ClockReader } from './clockReader';
-import { ABSENT, codeOf, TRUSTED } from './faultCodes';
 import { lineAt, splitFields } from './lines';
 import type { LogTable } from './logTable';
 import type { LogText } from './logText';
 import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, SKIP } from './rowLayout';
+import { RowWriter, TO_CLOCK, TO_REFERENCE } from './rowWriter';
 
 const TAB = 9;
 const LF = 10;
@@ -13,17 +12,20 @@ const SPACE = 32;
 const QUOTE = 34;
 const ZERO = 48;
 const NO_BYTE = -1;
+const NO_NUMBER = -3;
 const PLUS = 43;
 const MINUS = 45;
 const POWERS = Float64Array.from({ length: 23 }, (_, k) => 10 ** k);
 /** Whole numbers of so many digits, and powers of ten up to 22, are exact, so that one division rounds once. */
 const EXACT_DIGITS = 15;
-/** Where the number of a column goes: a channel from 0 on, or one of these. */
-const TO_CLOCK = -1;
-const TO_REFERENCE = -2;
-const NO_NUMBER = -3;
-const NOT_A_NUMBER = codeOf('not a number');
-const MISSING = codeOf('missing field');
+
+/** What is known before the first row is read. */
+export interface ReadGivens {
+  /** Behind the last line that has a line end. */
+  readonly lastEnd: number;
+  /** With no clock in the file: time from row to row, s. */
+  readonly intervalS: number | undefined;
+}
 
 /**
  * Reads rows of readings into a table. Plain numbers are read digit by digit from the bytes; anything else in
@@ -31,25 +33,21 @@ const MISSING = codeOf('missing field');
  * string. All three give the same table.
  */
 export class RowReader {
-  private readonly memo = new Map<string, Cell>();
   /** The text's bytes as a plain array, which the engine reads faster than a Buffer. */
   private readonly bytes: Uint8Array;
   private readonly delimiter: number;
   private readonly decimal: number;
   private readonly targets: Int32Array;
+  private readonly writer: RowWriter;
 
   constructor(
     private readonly text: LogText,
     private readonly layout: RowLayout,
     private readonly clock: ClockReader,
     private readonly table: LogTable,
-    private readonly given: {
-      /** Behind the last line that has a line end. */
-      readonly lastEnd: number;
-      /** With no clock in the file: time from row to row, s. */
-      readonly intervalS: number | undefined;
-    },
+    private readonly given: ReadGivens,
   ) {
+    this.writer = new RowWriter(layout, table, given.intervalS);
     const { buffer, byteOffset, length } = text.bytes;
     this.bytes = new Uint8Array(buffer, byteOffset, length);
     this.delimiter = layout.delimiter.charCodeAt(0);
@@ -87,8 +85,8 @@ export class RowReader {
     const { roles, least, most, absent } = this.layout;
     const { cells } = table;
     const width = roles.length;
-    const clockIsNumber = this.clock.isNumber;
     const { timesS, perS } = this.clock;
+    const toClock = TO_CLOCK;
     // Nothing special to look after: the whole of a row's account is to write it down.
     const isOrdinary = intervalS === undefined && absent.length === 0;
     const tab = delimiter === TAB ? SPACE : TAB;
@@ -101,7 +99,6 @@ export class RowReader {
       let column = 0;
       let extra = false;
       let clockNumber = Number.NaN;
-      let clockText: string | undefined;
       let clockFrom = 0;
       let clockTo = 0;
       let dateFrom = 0;
@@ -140,13 +137,14 @@ export class RowReader {
             const size = whole / POWERS[places]!;
             const value = negative ? -size : size;
             if (target >= 0) cells[target]![n] = value;
-            else if (target === TO_CLOCK) clockNumber = value;
+            else if (target === toClock) clockNumber = value;
             else table.reference![n] = value;
           } else {
             while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
-            const text = at > fieldFrom ? this.text.decode(fieldFrom, at).trim() : '';
-            if (target === TO_CLOCK) clockText = text;
-            else this.store(target, text, n);
+            if (target === toClock) {
+              clockFrom = fieldFrom;
+              clockTo = at;
+            } else this.writer.store(target, at > fieldFrom ? this.text.decode(fieldFrom, at).trim() : '', n);
           }
         } else {
           while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
@@ -164,7 +162,7 @@ export class RowReader {
         at++;
       }
       if (byte === QUOTE) {
-        this.clearMarks(n);
+        this.writer.clear(n);
         const next = this.readLine(start, row);
         if (next < 0) return { at: start, row };
         at = next;
@@ -175,16 +173,14 @@ export class RowReader {
       const next = byte === CR && bytes[at + 1] === LF ? at + 2 : at + 1;
       if (!isBlank) {
         let clock: number;
-        if (clockText !== undefined) clock = this.clock.fromText(clockText, '');
-        else if (!clockIsNumber) clock = this.clock.fromBytes(clockFrom, clockTo, dateFrom, dateTo);
-        else if (perS > 0) clock = (clockNumber * timesS) / perS;
-        else clock = this.clock.fromNumber(clockNumber);
+        if (Number.isNaN(clockNumber)) clock = this.clock.fromBytes(clockFrom, clockTo, dateFrom, dateTo);
+        else clock = perS > 0 ? (clockNumber * timesS) / perS : this.clock.fromNumber(clockNumber);
         if (isOrdinary && column >= least && !extra && !Number.isNaN(clock)) {
           table.clock[n] = clock;
           table.row[n] = row;
           table.offset[n] = start;
           table.length = n + 1;
-        } else if (!this.commit(clock, column, extra, row, start)) return { at: start, row };
+        } else if (!this.writer.take(clock, column, extra, row, start)) return { at: start, row };
       }
       at = next;
       row++;
@@ -206,80 +202,15 @@ export class RowReader {
     for (let column = 0; column < fields.length; column++) {
       const role = column < roles.length ? roles[column]! : SKIP;
       const field = fields[column]!;
-      if (role === CHANNEL || role === REFERENCE) this.store(this.targets[column]!, field, this.table.length);
+      if (role === CHANNEL || role === REFERENCE)
+        this.writer.store(this.targets[column]!, field, this.table.length);
       else if (role === CLOCK) clock = field;
       else if (role === DATE) date = field;
       else if (column >= most && field !== '') extra = true;
     }
-    return this.commit(this.clock.fromText(clock, date), fields.length, extra, row, from) ? line.next : -1;
-  }
-
-  private store(target: number, text: string, n: number): void {
-    let cell = this.memo.get(text);
-    if (!cell) {
-      cell = readCell(text, this.layout.decimal);
-      if (this.memo.size < 4096) this.memo.set(text, cell);
-    }
-    if (target === TO_REFERENCE) {
-      this.table.reference![n] = 'value' in cell ? cell.value : Number.NaN;
-      return;
-    }
-    const agrees = 'value' in cell && (cell.unit === undefined || cell.unit === this.layout.units[target]);
-    this.table.cells[target]![n] = 'value' in cell && agrees ? cell.value : Number.NaN;
-    if (!agrees) this.table.marks[target]![n] = 'fault' in cell ? codeOf(cell.fault) : NOT_A_NUMBER;
-  }
-
-  /** Takes a row into the account; false when it is no row. */
-  private commit(clock: number, fields: number, extra: boolean, row: number, offset: number): boolean {
-    const { table, layout } = this;
-    const { intervalS } = this.given;
-    const n = table.length;
-    const { least, most, usual } = layout;
-    let time = clock;
-    if (intervalS !== undefined) {
-      if (!this.holdsReading(Math.min(fields, layout.roles.length), n)) {
-        this.clearMarks(n);
-        return false;
-      }
-      // A rejected row took its time all the same.
-      time = (n + table.rejects.length) * intervalS;
-    } else if (Number.isNaN(clock)) {
-      this.clearMarks(n);
-      return false;
-    }
-    if (fields < least || extra) {
-      const many = extra
-        ? `the row has more than the ${most} fields that belong; which one is too many cannot be known, so none is used`
-        : `the row has ${fields} of ${usual} fields; which one is missing cannot be known, so none is used`;
-      table.rejects.push({ row, offset, kind: 'missing field', column: '', reason: many });
-      this.clearMarks(n);
-      return true;
-    }
-    for (const k of layout.absent) {
-      table.cells[k]![n] = Number.NaN;
-      table.marks[k]![n] = ABSENT;
-    }
-    table.clock[n] = time;
-    table.row[n] = row;
-    table.offset[n] = offset;
-    table.length = n + 1;
-    return true;
-  }
-
-  /** Marks are written for faults only, so a place in the table that was tried in vain is wiped. */
-  private clearMarks(n: number): void {
-    for (const marks of this.table.marks) marks[n] = TRUSTED;
-  }
-
-  /** Without a clock, a line is a row when any of its channels holds a number or a word for none. */
-  private holdsReading(columns: number, n: number): boolean {
-    const { roles, channel } = this.layout;
-    for (let column = 0; column < columns; column++) {
-      if (roles[column] !== CHANNEL) continue;
-      const mark = this.table.marks[channel[column]!]![n]!;
-      if (mark !== NOT_A_NUMBER && mark !== MISSING) return true;
-    }
-    return false;
+    return this.writer.take(this.clock.fromText(clock, date), fields.length, extra, row, from)
+      ? line.next
+      : -1;
   }
 }
 

@@ -2,6 +2,7 @@ import type { DateOrder } from './readOptions';
 
 /** Microseconds: fine enough for any logger, and a date in them is still an exact number. */
 export const US_PER_S = 1e6;
+/** Microseconds of a day without leap seconds, as clocks count. */
 export const US_PER_DAY = 86_400 * US_PER_S;
 
 const MONTHS: Readonly<Record<string, number>> = {

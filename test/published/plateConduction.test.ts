@@ -165,7 +165,7 @@ describe('instantaneous line source on a half-space, the plan being the cross-se
       riseK,
       (h) => ({
         ...bar(1, h, {}),
-        part: [{ shape: { rectMm: [-60, 0, 60, 60] }, thicknessMm: 1, metal }],
+        part: [{ shape: { rectMm: [-44, 0, 44, 44] }, thicknessMm: 1, metal }],
         preheat: [
           {
             shape: { rectMm: [-h, 0, h, h] },

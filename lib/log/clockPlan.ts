@@ -65,6 +65,7 @@ function isStrictlyRising(numbers: ArrayLike<number>): boolean {
 export function chooseClock(
   samples: readonly ColumnSample[],
   mapped: ReadonlySet<ColumnSample>,
+  preamble: readonly string[],
   file: string,
   options: ReadOptions,
 ): ClockChoice {
@@ -88,12 +89,15 @@ export function chooseClock(
       : undefined;
   if (clock)
     return { clock, ...(date ? { date } : {}), others: found.filter((s) => s !== clock && s !== date) };
+  const hint = preamble.find(
+    (line) => /interval|period|sampl\w* (?:rate|time)|abtast/i.test(line) && /\d/.test(line),
+  );
+  const heads = hint === undefined ? '' : ` (the header says "${hint.trim().slice(0, 60)}")`;
   throw new TemperbookError('No column holds the time', {
     file,
     found: `columns ${samples.map(({ column }) => `"${column.name}"`).join(', ')}`,
     expected: 'a column of seconds, of clock times or of dates with times',
-    remedy:
-      'Say how far apart the rows are, as option intervalS in seconds, or name the time column as option clock.column',
+    remedy: `Say how far apart the rows are, as option intervalS in seconds${heads}, or name the time column as option clock.column`,
   });
 }
 

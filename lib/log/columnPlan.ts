@@ -41,7 +41,7 @@ export function columnPlan(
   const mapped = new Set(
     Object.keys(options.columns ?? {}).map((key) => findColumn(samples, key, 'columns', file)),
   );
-  const choice = chooseClock(samples, mapped, file, options);
+  const choice = chooseClock(samples, mapped, header.preamble, file, options);
   const dated = choice.date ?? choice.clock;
   const isDated = dated?.kind === 'stamp' || dated?.kind === 'date';
   const order = decideDateOrder(

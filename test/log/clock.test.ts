@@ -161,6 +161,11 @@ describe('clocks', () => {
     );
   });
 
+  it('an interval in the header is pointed to, not taken', () => {
+    const file = lines('Sample interval,0.5 s', 'TC1 (°C),TC2 (°C)', '20,21', '21,22', '22,23');
+    expect(() => readLog(file)).toThrow(/intervalS in seconds \(the header says "Sample interval,0\.5 s"\)/);
+  });
+
   it('a rejected row still took its time when rows come at an interval', () => {
     const read = readLog(lines('TC1 (°C),TC2 (°C)', '20,20', '21', '22,22'), { intervalS: 2 });
     expect(times(read)).toEqual([0, 4]);

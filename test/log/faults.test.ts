@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readLog } from '../../lib/log';
+import { faultAtRow, readLog } from '../../lib/log';
 import { channel, kinds, lines, noteWith, rows, temps, times, weldC } from './write';
 
 /** A weld trace at 2 Hz on TC1 with some rows changed, beside a good TC2. */
@@ -114,6 +114,15 @@ describe('a field that holds no reading', () => {
       readings: 1,
       reason: /zero before the first/,
     });
+  });
+
+  it('is found by channel and line of the file', () => {
+    const log = readLog(withRows({ 60: 'OPEN', 61: 'OPEN', 80: '300.0' }));
+    const tc1 = channel(log, 'TC1');
+    expect(faultAtRow(tc1, line(61))).toMatchObject({ kind: 'open circuit', row: line(60), readings: 2 });
+    expect(faultAtRow(tc1, line(80))?.kind).toBe('spike');
+    expect(faultAtRow(tc1, line(62))).toBeUndefined();
+    expect(faultAtRow(channel(log, 'TC2'), line(61))).toBeUndefined();
   });
 
   it('limits of your own hold', () => {

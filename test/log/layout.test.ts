@@ -181,6 +181,27 @@ describe('what is left aside', () => {
   });
 });
 
+describe('names in several tongues', () => {
+  it.each([
+    ['t,T', 'T'],
+    ['Zeit,Temperatur', 'Temperatur'],
+    ['Temps,Température', 'Température'],
+    ['Tempo,Temp', 'Temp'],
+    ['Elapsed time,Thermocouple 1', 'Thermocouple 1'],
+    ['Time,T_lower', 'T_lower'],
+    ['X_Value,Temp_0', 'Temp_0'],
+  ])('%s', (names, name) => {
+    const log = readLog(
+      lines(
+        names,
+        rows(9, (i) => `${i / 2},22.${i}`),
+      ),
+    );
+    expect(log.channels.map((c) => c.name)).toEqual([name]);
+    expect(log.intervalS).toBe(0.5);
+  });
+});
+
 describe('units that nobody wrote down', () => {
   const log = (start: number) =>
     lines(

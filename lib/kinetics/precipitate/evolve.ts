@@ -34,6 +34,10 @@ export const STEP_TOLERANCE_MPA = 0.05;
 const COUNT_WEIGHT_MPA = 20;
 /** How far the Mg in clusters may bend away from the straight line read between the moments, wt %. */
 const BEND_WT_PCT = 0.005;
+/** Particles per m³ too few to matter for any later strength. */
+const FEW_PER_M3 = 1e14;
+/** A step cut this often is taken as it is: its error is in the sum stated. */
+const MOST_TRIES = 30;
 /** Below this no step is cut: a second at room temperature, m². */
 const LEAST_STEP_M2 = 1e-27;
 /** First step, m²: a new particle of 1 nm then grows by about a thousandth. */
@@ -106,6 +110,7 @@ export function evolve(
   let length = FIRST_STEP_M2;
   let steps = 0;
   let rejected = 0;
+  let tries = 0;
   let stepErrorMPa = 0;
   const moments = [moment(p, solute, now, solved)];
 
@@ -127,7 +132,8 @@ export function evolve(
       Math.abs(once.solutionMPa - twice.solutionMPa);
     const before = moments[moments.length - 1]!;
     const bend = Math.abs(before.clusterMgWtPct - 2 * between.clusterMgWtPct + twice.clusterMgWtPct) / 8;
-    const countError = Math.abs(once.numberPerM3 - twice.numberPerM3) / Math.max(twice.numberPerM3, 1);
+    const countError =
+      Math.abs(once.numberPerM3 - twice.numberPerM3) / Math.max(twice.numberPerM3, FEW_PER_M3);
     const error = Math.max(
       (yieldError + COUNT_WEIGHT_MPA * Math.min(1, countError)) / 3,
       toleranceMPa * (bend / BEND_WT_PCT),
@@ -135,7 +141,8 @@ export function evolve(
     length =
       Math.max(all.thetaM2, LEAST_STEP_M2) *
       Math.min(4, Math.max(0.2, 0.9 * Math.cbrt(toleranceMPa / Math.max(error, 1e-12))));
-    if (error > toleranceMPa) {
+    if (error > toleranceMPa && tries < MOST_TRIES) {
+      tries++;
       rejected++;
       continue;
     }
@@ -143,6 +150,7 @@ export function evolve(
     tidyClasses(next, classWidth, now);
     solved = solvedNext;
     place = end;
+    tries = 0;
     steps++;
     stepErrorMPa += yieldError / 3;
   }

@@ -41,8 +41,8 @@ const PIECE_K = 3;
  * without this a quench would be one step at its hot end and its nucleation would go unseen.
  */
 const STEP_SPAN_K = 10;
-/** Shortest step, share of a piece: shorter ones would not move the place. */
-const LEAST_SHARE = 1e-9;
+/** Shortest step over the place: shorter ones would not move it. */
+const LEAST_SHARE = 1e-15;
 
 /**
  * Reads a history. Within a piece a rate is taken as exponential in time: its integral is within 1e-4 of exact
@@ -82,7 +82,7 @@ export function thermalPath(
   function walk(from: number, thetaM2: number): number {
     let k = Math.floor(from);
     let left = thetaM2 - (k + 1 - from) * theta[k]!;
-    if (left <= 0) return from + Math.max(thetaM2 / theta[k]!, LEAST_SHARE);
+    if (left <= 0) return from + Math.max(thetaM2 / theta[k]!, LEAST_SHARE * (from + 1));
     let low = temp[k]!;
     let high = low;
     for (k++; k < end; k++) {

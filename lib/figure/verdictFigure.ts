@@ -35,9 +35,14 @@ export function verdictFigure(
   );
 }
 
-/** The channel with the lowest low side of strength kept. */
+/** The channel with the worst verdict, of equals the one with the lowest low side of strength kept. */
 export function worstChannel(verdict: Verdict): Verdict['channels'][number] | undefined {
-  return [...verdict.channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
+  const worstFirst = ['lost', 'uncertain', 'kept'];
+  return [...verdict.channels].sort(
+    (a, b) =>
+      worstFirst.indexOf(a.verdict) - worstFirst.indexOf(b.verdict) ||
+      a.yieldKeptFraction.low - b.yieldKeptFraction.low,
+  )[0];
 }
 
 /** The channel that shows the passes best: the hottest of those that recorded nearly throughout. */

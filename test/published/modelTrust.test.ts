@@ -63,7 +63,8 @@ describe('the clock of the published precipitate model', () => {
   });
 
   // S. Wisutmethangoon et al., Mater. Sci. Eng. A 532 (2012): peaks at 165 °C 18 h and 195 °C 3 h. An independent
-  // solver with the published set peaks at 52.7 and 5.0 h, both to three digits and read off a coarse table: 3 %.
+  // solver with the published set peaks at 52.7 and 5.0 h. The peaks are flat: the 0.18 MPa that the steps of the
+  // model are good for is reached 20 % in time before them and more after, so 20 %.
   it.each([
     ['A356-165C-peak', 52.7 / 18],
     ['A356-195C-peak', 5 / 3],
@@ -71,7 +72,7 @@ describe('the clock of the published precipitate model', () => {
     const row = rows.find(
       ({ model, fact }) => model.startsWith('precipitate') && fact.id === id && fact.alloy === 'A356.0',
     )!;
-    expect(Math.abs(row.timeFactor!.nominal! / factor - 1)).toBeLessThan(0.03);
+    expect(Math.abs(row.timeFactor!.nominal! / factor - 1)).toBeLessThan(0.2);
   });
 });
 

@@ -8,6 +8,7 @@ export type {
   HeatModel,
 } from './calibration/calibration';
 export type { ChannelResidual } from './calibration/channelResidual';
+export { fittedCases } from './calibration/fittedCases';
 export { lumpedHeatModel } from './calibration/lumpedHeatModel';
 export { passesAsLogged, plateHeatModel } from './calibration/plateHeatModel';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
@@ -43,6 +44,7 @@ export {
   type TravelReading,
   type WeldReading,
 } from './heatInput';
+export { type HottestMetal, hottestMetal } from './hottestMetal';
 export {
   type HeatPulse,
   type LumpedJob,
@@ -76,3 +78,4 @@ export type {
 } from './plate';
 export { solvePlate } from './plate';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';
+export { alongTraverse, type TraverseHistory, type TraversePlace, traverse } from './traverse';

@@ -1,3 +1,5 @@
+import { formatPercent } from '../quantity';
+
 /** What one source of doubt does to a value: how far it may bring it down, how far up; both ≥ 0. */
 export interface Effect {
   /** What the doubt is about, in words. */
@@ -27,4 +29,22 @@ export function combineEffects(
     low: nominal - Math.hypot(...effects.map(({ drop }) => drop)),
     high: nominal + Math.hypot(...effects.map(({ rise }) => rise)),
   };
+}
+
+/** Effects below this do not show in a percentage. */
+const NOTICEABLE = 0.005;
+
+/** What moves a fraction by half a percent or more, worst first, in sentences. */
+export function effectSentences(effects: readonly Effect[]): string[] {
+  const told = effects
+    .filter(({ drop, rise }) => Math.max(drop, rise) >= NOTICEABLE)
+    .sort((a, b) => b.drop - a.drop)
+    .map(({ of, drop, rise }) => {
+      const parts = [
+        drop >= NOTICEABLE ? `down ${formatPercent(drop)}` : '',
+        rise >= NOTICEABLE ? `up ${formatPercent(rise)}` : '',
+      ];
+      return `Doubt about ${of}: ${parts.filter(Boolean).join(', ')}.`;
+    });
+  return told.length ? told : ['No doubt moves the answer by half a percent.'];
 }

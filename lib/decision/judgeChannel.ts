@@ -2,9 +2,9 @@ import { type AlloyCard, findTemper } from '../alloy';
 import { exposureShare, findPasses, peak } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
 import { type SofteningTrajectory, softeningModel } from '../kinetics';
-import { formatPercent, type Judged, judged, type Sourced } from '../quantity';
+import { type Judged, judged, type Sourced } from '../quantity';
 import { exposureBudget } from './budget';
-import { combineEffects, type Effect, effect } from './effects';
+import { combineEffects, type Effect, effect, effectSentences } from './effects';
 import { checkLimit, limitsFor } from './limits';
 import { modelLines } from './modelLines';
 import type { AgedStart } from './precipitateLines';
@@ -56,7 +56,10 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
   }
   const { lines, independent } = modelLines(history, card, from, asRead);
   const { low, high } = combineEffects(nominal, effects);
-  const yieldKeptFraction = judged(nominal, [low, high, ...independent], '1', because(effects, cases));
+  const yieldKeptFraction = judged(nominal, [low, high, ...independent], '1', [
+    ...effectSentences(effects),
+    ...cases.because,
+  ]);
 
   const verdict = verdictWord(yieldKeptFraction, 1 - allowanceFraction, cases);
   const typical = measuredYieldMPa === undefined ? findTemper(card, temper).entry.yieldMPa : undefined;
@@ -118,23 +121,6 @@ function trackOf(asRead: SofteningTrajectory, runs: Runs): StrengthTrack {
     high[i] = band.high;
   }
   return { timeS: asRead.timeS, nominal: asRead.yieldKeptFraction, low, high };
-}
-
-/** Effects below this do not show in a percentage. */
-const NOTICEABLE = 0.005;
-
-function because(effects: readonly Effect[], cases: RecordCases): string[] {
-  const told = effects
-    .filter(({ drop, rise }) => Math.max(drop, rise) >= NOTICEABLE)
-    .sort((a, b) => b.drop - a.drop)
-    .map(({ of, drop, rise }) => {
-      const parts = [
-        drop >= NOTICEABLE ? `down ${formatPercent(drop)}` : '',
-        rise >= NOTICEABLE ? `up ${formatPercent(rise)}` : '',
-      ];
-      return `Doubt about ${of}: ${parts.filter(Boolean).join(', ')}.`;
-    });
-  return [...(told.length ? told : ['No doubt moves the answer by half a percent.']), ...cases.because];
 }
 
 function verdictWord({ low, high }: Judged, needed: number, { warnings }: RecordCases): VerdictWord {

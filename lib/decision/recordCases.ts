@@ -39,7 +39,7 @@ export interface RecordCases {
   readonly warnings: readonly string[];
 }
 
-const USUAL_WIRE: ToleranceClass = { standard: 'IEC 60584-1', class: 2, type: 'K' };
+export const USUAL_WIRE: ToleranceClass = { standard: 'IEC 60584-1', class: 2, type: 'K' };
 
 const NOTHING_MISSED: Pick<SamplingLoss, 'missedPeakK' | 'tooSlow'> = {
   missedPeakK: judged(0, [], 'K', []),
@@ -136,7 +136,7 @@ export function probeAssumptions({
 }
 
 /** Where a class defines no tolerance: twice the limits of class 2 for base-metal wire, so a wide guess. */
-const undefinedTolerance = (tempC: number): number => 2 * Math.max(2.5, 0.0075 * Math.abs(tempC));
+export const undefinedTolerance = (tempC: number): number => 2 * Math.max(2.5, 0.0075 * Math.abs(tempC));
 
 const wireName = ({ type, standard, class: c }: ToleranceClass): string =>
   `type ${type}, ${standard} class ${c}`;

@@ -1,11 +1,11 @@
 import { type AlloyCard, findTemper } from '../alloy';
 import type { VerdictWord } from './verdict';
+import { vickersOfYield } from './vickersHardness';
 
 /**
  * What would settle an uncertain verdict: which measurement, where, against what. Empty when it is settled.
- * Wrought 6xxx: HV = 0.33 Rp0.2 + 16 (Myhr, Grøng and Andersen, Acta Mater. 49 (2001), from memory) turns the
- * yield asked for into a hardness. Castings have no such relation, so the comparison is with cold metal of the
- * same casting.
+ * Wrought 6xxx: `vickersOfYield` turns the yield asked for into a hardness. Castings have no such relation, so the
+ * comparison is with cold metal of the same casting.
  */
 export function settleBy(
   channel: { readonly name: string; readonly verdict: VerdictWord },
@@ -20,7 +20,7 @@ export function settleBy(
     ? `Conductivity there against cold metal of the same part: softer with a higher reading (${entry.conductivityIacs.value} % IACS is typical before) means over-aged, softer with the same or a lower one means dissolved, which ageing brings back.`
     : 'Conductivity there against cold metal of the same part: a higher reading means over-aged.';
   if (card.family === 'Al-Mg-Si wrought') {
-    const vickers = Math.round(0.33 * neededFraction * entry.yieldMPa.value + 16);
+    const vickers = Math.round(vickersOfYield(neededFraction * entry.yieldMPa.value));
     return [
       `Vickers hardness ${here}: ${vickers} HV or more speaks for ${Math.round(neededFraction * 100)} % of the yield of ${temper} (HV = 0.33 × yield + 16).`,
       conductivity,

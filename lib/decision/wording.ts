@@ -1,4 +1,6 @@
-import { formatPercent, type Judged } from '../quantity';
+import { formatPercent, formatTemp, type Judged } from '../quantity';
+import type { Placement } from './probePlacement';
+import type { SoftZone } from './softZone';
 import type { ChannelVerdict, VerdictWord } from './verdict';
 
 /** The verdict as a welder would say it. */
@@ -59,4 +61,40 @@ export function verdictSentence(
     case 'uncertain':
       return `Nothing is shown lost, but the log cannot clear ${uncertain}: measure there before you decide.`;
   }
+}
+
+/** How far a soft zone reaches as welded, and what is left of it after ageing again, as a welder would say it. */
+export function softZoneSentence({
+  alloy,
+  temper,
+  allowanceFraction,
+  points,
+  reach,
+  treatments,
+}: SoftZone): string {
+  const { mm, beyond } = reach.asWelded;
+  const needed = formatPercent(1 - allowanceFraction);
+  const most = beyond ? `more than ${points[points.length - 1]!.distanceMm}` : mm.high.toFixed(0);
+  const weakest = points.reduce((a, b) => (b.kept.reaged.nominal < a.kept.reaged.nominal ? b : a));
+  return [
+    mm.high === 0
+      ? `${alloy}-${temper} keeps ${needed} of its yield everywhere beside the weld.`
+      : `${alloy}-${temper} keeps less than ${needed} of its yield up to ${mm.nominal.toFixed(0)} mm from the weld's centre line (${mm.low.toFixed(0)} to ${most} mm).`,
+    `${treatments.reaged.charAt(0).toUpperCase()}${treatments.reaged.slice(1)}, its weakest place keeps ${formatKept(weakest.kept.reaged)}, ${weakest.distanceMm} mm out.`,
+  ].join(' ');
+}
+
+/** Where the probe goes and what to watch for, as a welder would say it. */
+export function placementSentence({ limitC, criticalPeakC, criticalVerdict, best }: Placement): string {
+  const every =
+    best.slowestIntervalS === undefined
+      ? 'faster than every 0.1 s'
+      : `every ${best.slowestIntervalS} s or faster`;
+  const { nominal, low, high } = criticalPeakC;
+  const between = high > low ? `, between ${low.toFixed(0)} and ${high.toFixed(0)} °C,` : '';
+  return [
+    `The metal that matters will reach ${formatTemp(nominal)}${between} as planned, ${nominal > limitC ? 'above' : 'within'} its limit of ${formatTemp(limitC)}. The softening model says: ${VERDICT_IN_WORDS[criticalVerdict]}.`,
+    `Put the probe ${best.distanceMm} mm from the weld's centre line and read it ${every}.`,
+    `Stop at a reading of ${formatTemp(best.readingAtLimitC.low)}: the metal that matters may then be at its limit.`,
+  ].join(' ');
 }

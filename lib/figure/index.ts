@@ -1,15 +1,18 @@
 export type * from './figure';
 export { figureName } from './figureName';
+export { fitFigure } from './fitFigure';
 export { type HeatmapOptions, heatmapFigure, type PeakMap } from './heatmapFigure';
 export type { FigureLimit } from './limitLines';
 export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './liveFigure';
 export { type MapOptions, mapFigure, type StrengthMap } from './mapFigure';
 export type { MapLine, MapPoint } from './mapMarks';
+export { peakMapOf } from './peakMapOf';
 export { type PlotlyBundle, plotlyBundle } from './plotlyBundle';
 export { type ProfileLine, type ProfileOptions, type ProfilePoint, profileFigure } from './profileFigure';
 export { type ResidualOptions, type ResidualRow, residualFigure } from './residualFigure';
 export { type ScenarioLine, scenarioFigure } from './scenarioFigure';
 export { displayWriter, show } from './show';
+export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './softZoneFigure';
 export { type StaticSvgOptions, staticSvg } from './staticSvg';
 export { strengthFigure } from './strengthFigure';
 export type { StrengthLine } from './strengthPanel';

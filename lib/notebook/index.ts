@@ -1,6 +1,15 @@
 export { CellError } from './cellError';
 export type { CellPlace, NotebookProgress } from './executeCells';
 export { exportTable } from './exportTable';
+export {
+  attachmentRows,
+  calibrationRows,
+  codeExtentRow,
+  misfitRows,
+  placementRows,
+  softReachRows,
+  softZoneRows,
+} from './heatRows';
 export { findJupyter, JUPYTER_HELP, openJupyter, registerKernel } from './jupyter';
 export { allowedTimeRows } from './mapRows';
 export { type Notebook, readNotebook } from './notebookFile';

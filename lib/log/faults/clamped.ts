@@ -1,6 +1,6 @@
 import { formatTemp } from '../../quantity';
 import { type ChannelData, trustedRows } from '../channelData';
-import { codeOf } from '../faultCodes';
+import { codeOf, TRUSTED } from '../faultCodes';
 import type { TraceScan } from './traceScan';
 
 const CLAMPED = codeOf('clamped');
@@ -29,15 +29,11 @@ interface Run {
  * and be reached more than once, or be hotter than any preheat; the top must be run into and left at full
  * slope, as a plateau of metal never is.
  */
-export function markClamped(
-  channel: ChannelData,
-  { low, high, lowRun, highRun }: TraceScan,
-  rows: Uint32Array,
-): void {
+export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows: Uint32Array): void {
   const { tempC, marks } = channel;
   if (!(high - low >= LEAST_SWING_C) || high <= ABOVE_ROOM_C) return;
-  const mayBeLow = low > ABOVE_ROOM_C && lowRun >= BOTTOM_RUN;
-  if (!mayBeLow && highRun < TOP_RUN) return;
+  const mayBeLow = low > ABOVE_ROOM_C && hasRun(tempC, marks, low, BOTTOM_RUN);
+  if (!mayBeLow && !hasRun(tempC, marks, high, TOP_RUN)) return;
 
   const count = trustedRows(marks, rows);
   const at = (j: number) => tempC[rows[j]!]!;
@@ -114,6 +110,22 @@ export function markClamped(
     const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit;
     return runsIn && runsOut;
   }
+}
+
+/** Are there so many trusted readings in a row of exactly one value? */
+function hasRun(tempC: Float64Array, marks: Uint8Array, value: number, least: number): boolean {
+  let run = 0;
+  for (let i = tempC.indexOf(value); i >= 0 && i < tempC.length; i++) {
+    if (marks[i] !== TRUSTED) continue;
+    if (tempC[i] === value) run++;
+    else {
+      run = 0;
+      i = tempC.indexOf(value, i) - 1;
+      if (i < 0) return false;
+    }
+    if (run >= least) return true;
+  }
+  return false;
 }
 
 const sum = (runs: readonly Run[]) => runs.reduce((n, { from, to }) => n + to - from + 1, 0);

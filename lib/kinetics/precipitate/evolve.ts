@@ -29,7 +29,7 @@ export interface Evolution {
 }
 
 /** Estimated error allowed in one step, MPa of yield. */
-export const STEP_TOLERANCE_MPA = 0.05;
+export const STEP_TOLERANCE_MPA = 0.02;
 /** What a relative error of the particle count weighs, MPa: few early particles decide much later. */
 const COUNT_WEIGHT_MPA = 20;
 /** How far the Mg in clusters may bend away from the straight line read between the moments, wt %. */

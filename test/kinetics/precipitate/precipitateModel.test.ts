@@ -101,7 +101,7 @@ describe('precipitate model: what must hold for any history', () => {
     expect(off[0]!).toBeLessThan(4);
   });
 
-  it('coarsens as Lifshitz, Slyozov and Wagner: r³ rises in a straight line of the right size', () => {
+  it('coarsens as Lifshitz, Slyozov and Wagner: r³ rises in a straight line, at 0.82 of their slope (regression)', () => {
     const tempC = 400;
     const tempK = tempC + 273.15;
     const timeS = [0, ...[20, 30, 40, 50].map((h) => h * 3600)];
@@ -119,8 +119,9 @@ describe('precipitate model: what must hold for any history', () => {
     const ce = solvusWtPct(p, tempK);
     const length = capillaryMK(p) / tempK;
     const theory = ((4 / 9) * diffusivityM2PerS(p, tempK) * ce * length) / (p.precipitateMgWtPct - ce);
-    // The classical slope is the fastest of a family of self-similar ones (L.C. Brown, Acta Metall. 37 (1989) 71; from
-    // memory): distributions born with a sharp large end, as here, keep to one up to about a quarter slower.
+    // Ours is 0.82 of the classical slope, outside the ±15 % one would like. A likely reason: the classical slope is the
+    // fastest of a family of self-similar ones, and distributions born with a sharp large end, as here, keep to a slower
+    // one (L.C. Brown, Acta Metall. 37 (1989) 71; from memory). The window is a regression guard, not a derived limit.
     expect(slope / theory).toBeGreaterThan(0.7);
     expect(slope / theory).toBeLessThan(1.02);
     // A straight line: two stretches of it differ by less than the noise of splitting classes, seen to be 5 %.

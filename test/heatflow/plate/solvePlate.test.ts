@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { timeAbove } from '../../../lib/exposure';
 import { type PlatePlan, type PlateProgress, solvePlate } from '../../../lib/heatflow';
 import { tempAt } from '../../../lib/history';
@@ -381,13 +381,13 @@ describe('what comes back', () => {
 
   it('tells where it is on a long run', () => {
     const seen: PlateProgress[] = [];
-    solvePlate(
-      smallPlan({
-        cellMm: 0.4,
-        passes: [pass, { ...pass, startAfter: { interpassC: 150, atProbe: 'near' } }],
-      }),
-      { onProgress: (progress) => seen.push(progress) },
-    );
+    // A clock on which every step takes a second, however fast the machine.
+    let nowMs = 0;
+    const clock = vi.spyOn(Date, 'now').mockImplementation(() => (nowMs += 1000));
+    solvePlate(smallPlan({ passes: [pass, { ...pass, startAfter: { interpassC: 150, atProbe: 'near' } }] }), {
+      onProgress: (progress) => seen.push(progress),
+    });
+    clock.mockRestore();
     expect(seen.length).toBeGreaterThan(1);
     expect(new Set(seen.map(({ doing }) => doing))).toContain('pass 1 of 2');
     for (const [i, { timeS, hottestC }] of seen.entries()) {

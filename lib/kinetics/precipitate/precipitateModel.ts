@@ -114,7 +114,7 @@ export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions =
       ...series,
       state: { ...state, population: evolution.population },
       timeS: history.timeS,
-      yieldKeptFraction: series.yieldMPa.map((mpa) => mpa / state.start.yieldMPa),
+      yieldKeptFraction: scaled(series.yieldMPa, 1 / state.start.yieldMPa),
       remarks: [...remarks, ...temperatureRemarks(history), ...anchorRemarks(state.anchor)],
       partition: partition(state, evolution.moments[evolution.moments.length - 1]!),
       sizeDistribution: evolution.population.classes,
@@ -153,4 +153,11 @@ function checkedSolute({ Mg, Si, Cu }: MatrixWtPct): Solute {
 function massBalanceError(p: PrecipitateParameters, { moments }: Evolution, totalMgWtPct: number): number {
   const { mgWtPct, volumeFraction: f } = moments[moments.length - 1]!;
   return Math.abs(mgWtPct * (1 - f) + p.precipitateMgWtPct * f - totalMgWtPct) / totalMgWtPct;
+}
+
+/** A plain loop: on an hour of log at 10 Hz several times faster than `map`. */
+function scaled(values: Float64Array, factor: number): Float64Array {
+  const out = new Float64Array(values.length);
+  for (let i = 0; i < values.length; i++) out[i] = values[i]! * factor;
+  return out;
 }

@@ -21,7 +21,7 @@ export interface PrecipitateSeries {
 
 /** Strength of particles and clusters together, MPa: obstacles of like strength add as the root of squares. */
 export function obstacleMPa({ particleMPa, clusterMPa }: Moment): number {
-  return Math.hypot(particleMPa, clusterMPa);
+  return Math.sqrt(particleMPa ** 2 + clusterMPa ** 2);
 }
 
 /** Yield of a moment in the metal it is anchored to, MPa: σi + σss + scale · σobstacles + offset. */
@@ -71,23 +71,26 @@ export function sampleMoments(
       place = at;
     }
     const share = whole > 0 ? Math.min(1, passed / whole) : 0;
-    const mix = (from: number, to: number) => from + share * (to - from);
-    const solution = mix(a.solutionMPa, b.solutionMPa);
-    const particle = mix(a.particleMPa, b.particleMPa) * anchor.particleScale;
+    const solution = mix(a.solutionMPa, b.solutionMPa, share);
+    const particle = mix(a.particleMPa, b.particleMPa, share) * anchor.particleScale;
     const cluster = p.clusters
-      ? clusterStrengthMPa(p.clusters, mix(a.clusterMgWtPct, b.clusterMgWtPct)) * anchor.particleScale
+      ? clusterStrengthMPa(p.clusters, mix(a.clusterMgWtPct, b.clusterMgWtPct, share)) * anchor.particleScale
       : 0;
-    const yieldMPa = p.latticeMPa + solution + Math.hypot(particle, cluster) + anchor.offsetMPa;
+    const yieldMPa = p.latticeMPa + solution + Math.sqrt(particle ** 2 + cluster ** 2) + anchor.offsetMPa;
     series.yieldMPa[i] = yieldMPa;
     series.hardnessHV[i] = hardnessHV(yieldMPa);
     series.particleStrengthMPa[i] = particle;
     series.clusterStrengthMPa[i] = cluster;
     series.solutionStrengthMPa[i] = solution;
-    series.meanRadiusNm[i] = mix(a.meanRadiusM, b.meanRadiusM) * 1e9;
-    series.numberDensityPerM3[i] = mix(a.numberPerM3, b.numberPerM3);
-    series.volumeFraction[i] = mix(a.volumeFraction, b.volumeFraction);
-    series.matrixMgWtPct[i] = mix(a.mgWtPct, b.mgWtPct);
-    series.matrixSiWtPct[i] = mix(a.siWtPct, b.siWtPct);
+    series.meanRadiusNm[i] = mix(a.meanRadiusM, b.meanRadiusM, share) * 1e9;
+    series.numberDensityPerM3[i] = mix(a.numberPerM3, b.numberPerM3, share);
+    series.volumeFraction[i] = mix(a.volumeFraction, b.volumeFraction, share);
+    series.matrixMgWtPct[i] = mix(a.mgWtPct, b.mgWtPct, share);
+    series.matrixSiWtPct[i] = mix(a.siWtPct, b.siWtPct, share);
   }
   return series;
+}
+
+function mix(from: number, to: number, share: number): number {
+  return from + share * (to - from);
 }

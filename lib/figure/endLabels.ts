@@ -17,9 +17,14 @@ const GAP_PX = 15;
 
 /**
  * Names at the ends of lines: right of the plot, moved apart where they would meet, with a leader; beside the
- * end itself where a line stops early.
+ * end itself where a line stops early. `beyondPx` leaves room for the numbers of a right axis.
  */
-export function endLabels(labels: readonly EndLabel[], yref: 'y' | 'y3', pxPerUnit: number): Annotation[] {
+export function endLabels(
+  labels: readonly EndLabel[],
+  yref: 'y' | 'y3',
+  pxPerUnit: number,
+  beyondPx = 0,
+): Annotation[] {
   const atEdge = labels.filter(({ stopsAtX }) => stopsAtX === undefined);
   const wishes = atEdge.map(({ at }) => -at * pxPerUnit);
   const placed = spreadLabels(wishes, GAP_PX);
@@ -29,7 +34,7 @@ export function endLabels(labels: readonly EndLabel[], yref: 'y' | 'y3', pxPerUn
     return {
       text: plotText(label.text),
       ...(label.stopsAtX === undefined
-        ? { x: 1, xref: 'paper', ay: Number((placed[rank]! - wishes[rank]!).toFixed(1)) }
+        ? { x: 1, xref: 'paper', xshift: beyondPx, ay: Number((placed[rank]! - wishes[rank]!).toFixed(1)) }
         : { x: label.stopsAtX, xref: 'x', ay: 0, bgcolor: VEIL }),
       y: label.at,
       yref,

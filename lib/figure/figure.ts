@@ -27,6 +27,12 @@ export interface Trace {
   readonly zmax?: number;
   readonly contours?: ContourLevels;
   readonly showscale?: boolean;
+  /** Numbers beside a colour scale. */
+  readonly colorbar?: {
+    readonly tickvals?: readonly number[];
+    readonly ticktext?: readonly string[];
+    readonly [attribute: string]: unknown;
+  };
   readonly orientation?: 'h' | 'v';
   readonly [attribute: string]: unknown;
 }

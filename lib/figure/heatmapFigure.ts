@@ -1,4 +1,5 @@
-import { formatTemp } from '../quantity';
+import { scaleLinear } from 'd3-scale';
+import { celsiusToFahrenheit, formatTemp } from '../quantity';
 import type { Annotation, Figure, Trace } from './figure';
 import type { FigureLimit } from './limitLines';
 import { requireSome } from './requireSome';
@@ -26,7 +27,7 @@ export interface HeatmapOptions {
 /** The plot takes the part's own proportions within these bounds, px. */
 const WIDTH_PX = 620;
 const HEIGHT_PX = { least: 200, most: 460 } as const;
-const MARGIN = { l: 46, r: 74, t: 66, b: 50 } as const;
+const MARGIN = { l: 46, r: 92, t: 66, b: 50 } as const;
 const HEAT_COLOURS = [
   [0, '#f6f4ee'],
   [0.3, '#f0d9a8'],
@@ -63,7 +64,14 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
         colorscale: HEAT_COLOURS,
         zsmooth: 'best',
         showscale: true,
-        colorbar: { thickness: 12, outlinewidth: 0, xpad: 14, len: 1, tickfont: { size: TEXT_PX } },
+        colorbar: {
+          thickness: 12,
+          outlinewidth: 0,
+          xpad: 14,
+          len: 1,
+          tickfont: { size: TEXT_PX },
+          ...scaleTicks(zmin, zmax),
+        },
         hovertemplate: '%{z:.0f} °C at %{x:.1f}, %{y:.1f} mm<extra></extra>',
       },
       ...limits.map((limit) => isotherm(limit, x, y, z)),
@@ -82,12 +90,18 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
       yaxis: { ...axis, range: [low, high], scaleanchor: 'x' },
       annotations: [
         axisHeading('Across, mm', 'y domain'),
-        axisHeading('°C', 'y domain', 'right'),
+        axisHeading('°C (°F)', 'y domain', 'right'),
         ...(options.probes ?? []).map(probeLabel),
         ...(limits.length > 0 ? [limitKey(limits)] : []),
       ],
     },
   };
+}
+
+/** Round °C along the colour bar, each with its °F. */
+function scaleTicks(lowC: number, highC: number): NonNullable<Trace['colorbar']> {
+  const tickvals = scaleLinear().domain([lowC, highC]).ticks(6);
+  return { tickvals, ticktext: tickvals.map((c) => `${c} (${Math.round(celsiusToFahrenheit(c))})`) };
 }
 
 function isotherm(

@@ -6,7 +6,7 @@ import { type MapLine, type MapPoint, markLabels, markTraces } from './mapMarks'
 import { requireSome } from './requireSome';
 import { baseAxis, baseLayout, levelLine, TEXT_PX } from './style';
 import { sureZone } from './sureZone';
-import { temperatureAxes } from './temperatureAxes';
+import { keepRightAxis, temperatureAxes } from './temperatureAxes';
 
 export interface MapOptions {
   readonly title?: string;
@@ -71,17 +71,7 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
       ...(map.keptLow ? sureZone(map.keptLow, timeS, tempC, needed) : []),
       ...gainLines(map.keptFraction, timeS, tempC),
       ...markTraces(marks),
-      // A trace of its own keeps the °F axis alive.
-      {
-        type: 'scatter',
-        mode: 'markers',
-        x: [firstS],
-        y: [lowC],
-        yaxis: 'y2',
-        marker: { size: 0.1 },
-        hoverinfo: 'skip',
-        showlegend: false,
-      },
+      keepRightAxis(firstS, lowC),
     ],
     layout: {
       ...baseLayout(options.title ?? 'Strength kept after a soak', HEIGHT_PX),

@@ -1,3 +1,4 @@
+import { formatTemp } from '../quantity';
 import { endLabels } from './endLabels';
 import type { Annotation, Figure, Shape, Trace } from './figure';
 import { shortName } from './naming';
@@ -15,6 +16,7 @@ import {
   TEXT_PX,
   withAlpha,
 } from './style';
+import { keepRightAxis, temperatureAxes } from './temperatureAxes';
 
 /** A quantity along a line away from the weld, with its band when it has one. */
 export interface ProfileLine {
@@ -34,9 +36,9 @@ export interface ProfilePoint {
 
 export interface ProfileOptions {
   readonly title?: string;
-  /** What the vertical axis holds, with its unit: "Peak temperature, °C". */
+  /** What the vertical axis holds, with its unit. "Peak temperature, °C" gets an axis in °F as well. */
   readonly quantity: string;
-  /** Levels drawn across and named, in the quantity's unit. */
+  /** Levels drawn across and named, in the quantity's unit; a temperature is written beside the name. */
   readonly levels?: readonly { readonly name: string; readonly value: number }[];
   /** Distances marked and named: extents of a code, places of probes. */
   readonly marks?: readonly { readonly name: string; readonly distanceMm: number }[];
@@ -44,6 +46,8 @@ export interface ProfileOptions {
 }
 
 const HEIGHT_PX = 320;
+/** Width of the °F labels right of the plot: names of lines stand beyond them. */
+const FAHRENHEIT_PX = 32;
 
 /** A quantity against distance from the weld, with bands, levels, marks and measured points. */
 export function profileFigure(lines: readonly ProfileLine[], options: ProfileOptions): Figure {
@@ -63,18 +67,22 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
   const range = [lowest - pad, highest + pad] as const;
   const farMm = Math.max(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
   const nearMm = Math.min(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
+  const inCelsius = options.quantity.endsWith('°C');
   const levels = (options.levels ?? []).map(({ name, value }) =>
-    levelLine(value, name, 'y', { end: 'right', side: 'above' }),
+    levelLine(value, inCelsius ? `${name} ${formatTemp(value)}` : name, 'y', { end: 'right', side: 'above' }),
   );
+  const fahrenheit = inCelsius ? temperatureAxes(...range, [0, 1]) : undefined;
+  const beyondPx = fahrenheit ? FAHRENHEIT_PX : 0;
   const labels = lines.map(({ name }) => shortName(name));
   return {
     data: [
       ...lines.flatMap((line, look) => [...band(line, look), middle(line, look)]),
       ...(measured.length > 0 ? [points(measured)] : []),
+      ...(fahrenheit ? [keepRightAxis(nearMm, range[0])] : []),
     ],
     layout: {
       ...baseLayout(options.title ?? options.quantity.split(',')[0]!, MARGIN.t + HEIGHT_PX + MARGIN.b),
-      margin: { ...MARGIN, r: Math.max(20, ...labels.map((label) => textWidthPx(label) + 22)) },
+      margin: { ...MARGIN, r: Math.max(20, ...labels.map((label) => textWidthPx(label) + 22 + beyondPx)) },
       xaxis: {
         ...baseAxis(),
         range: [nearMm, farMm],
@@ -85,8 +93,10 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
         anchor: 'y',
       },
       yaxis: { ...baseAxis(), range },
+      ...(fahrenheit ? { yaxis2: fahrenheit.right } : {}),
       annotations: [
         axisHeading(options.quantity, 'y domain'),
+        ...(fahrenheit ? [axisHeading('°F', 'y domain', 'right')] : []),
         ...levels.map(({ label }) => label),
         ...(options.marks ?? []).map(markLabel),
         ...endLabels(
@@ -97,6 +107,7 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
           })),
           'y',
           HEIGHT_PX / (range[1] - range[0]),
+          beyondPx,
         ),
       ],
       shapes: [...levels.map(({ shape }) => shape), ...(options.marks ?? []).map(markLine)],

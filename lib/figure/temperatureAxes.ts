@@ -1,5 +1,5 @@
 import { celsiusToFahrenheit, fahrenheitToCelsius } from '../quantity';
-import type { Annotation, Axis } from './figure';
+import type { Annotation, Axis, Trace } from './figure';
 import { axisHeading, baseAxis } from './style';
 
 /** Largest °F step first that gives at most this many labels over the range. */
@@ -33,6 +33,20 @@ export function temperatureAxes(
       ticktext,
     },
     headings: [axisHeading('°C', 'y domain'), axisHeading('°F', 'y domain', 'right')],
+  };
+}
+
+/** A trace of its own that shows nothing: without one plotly leaves the right axis out. */
+export function keepRightAxis(x: number, tempC: number): Trace {
+  return {
+    type: 'scatter',
+    mode: 'markers',
+    x: [x],
+    y: [tempC],
+    yaxis: 'y2',
+    marker: { size: 0.1, color: 'rgba(0,0,0,0)' },
+    hoverinfo: 'skip',
+    showlegend: false,
   };
 }
 

@@ -9,7 +9,7 @@ import { namingOf, shortName } from './naming';
 import { type Panel, textWidthPx } from './panel';
 import { type DrawnChannel, peakLabels, peakMark, peakOf } from './peaks';
 import { lineLook, plotText, QUIET_INK, TEXT_PX, VEIL } from './style';
-import { temperatureAxes } from './temperatureAxes';
+import { keepRightAxis, temperatureAxes } from './temperatureAxes';
 import type { TimeScale } from './timeScale';
 
 /** What a trace is drawn from: a channel of a log, or any named history. */
@@ -73,7 +73,7 @@ export function tracePanel(
       ),
       ...(direct ? channels.map((channel, index) => peakMark(channel, peaks[index]!, scale)) : []),
       ...marks.data,
-      rightAxisHolder(scale, span.fromS, lowC),
+      keepRightAxis(span.fromS / scale.secondsPerUnit, lowC),
     ],
     annotations: [
       ...axes.headings,
@@ -190,18 +190,4 @@ function footNotes(all: readonly TracedChannel[], crosses: boolean): Annotation[
     bgcolor: VEIL,
     font: { size: TEXT_PX - 1, color: QUIET_INK },
   }));
-}
-
-/** An axis without a trace is not drawn: this one holds the °F axis and shows nothing. */
-function rightAxisHolder(scale: TimeScale, fromS: number, lowC: number): Trace {
-  return {
-    type: 'scatter',
-    mode: 'markers',
-    x: [fromS / scale.secondsPerUnit],
-    y: [lowC],
-    yaxis: 'y2',
-    marker: { size: 0.1, color: 'rgba(0,0,0,0)' },
-    showlegend: false,
-    hoverinfo: 'skip',
-  };
 }

@@ -8,7 +8,7 @@ import {
   VERDICT_IN_WORDS,
 } from '../decision';
 import type { Calibration, CalibrationUnknown } from '../heatflow';
-import { formatDuration, formatTemp } from '../quantity';
+import { formatDuration, formatTemp, formatTempSpan } from '../quantity';
 import type { CodeAnswer, HazExtent } from '../section';
 import { type AttachmentKind, attachmentError } from '../thermocouple';
 import type { TableRow } from './table';
@@ -89,13 +89,13 @@ export function placementRows({ places, criticalVerdict }: Placement): TableRow[
     return {
       Distance: `${place.distanceMm} mm`,
       'Peak there': formatTemp(place.peakC),
-      'Against the metal that matters': `${Math.abs(place.hidesK).toFixed(0)} °C ${place.hidesK > 0 ? 'cooler' : 'hotter'}`,
+      'Against the metal that matters': `${formatTempSpan(Math.abs(place.hidesK))} ${place.hidesK > 0 ? 'cooler' : 'hotter'}`,
       Peaks:
         Math.abs(place.lagS) < 0.5
           ? 'with it'
           : `${formatDuration(Math.abs(place.lagS))} ${place.lagS > 0 ? 'later' : 'earlier'}`,
       'Stop when it reads': formatTemp(place.readingAtLimitC.low),
-      'Blind to': `${place.blindK.toFixed(0)} °C`,
+      'Blind to': formatTempSpan(place.blindK),
       'Read every':
         place.slowestIntervalS === undefined ? 'under 0.1 s' : formatDuration(place.slowestIntervalS),
       'Its record alone would say': `${VERDICT_IN_WORDS[place.verdictHere]}${wrongly ? ', wrongly' : ''}`,
@@ -113,7 +113,7 @@ export function attachmentRows({ best, criticalPeakC }: Placement, probe: ProbeA
     .sort((a, b) => b.stopC - a.stopC)
     .map(({ attachment, value, high, stopC }) => ({
       Fixing: attachment,
-      'Reads low by': `${(value * riseK).toFixed(0)} °C, at worst ${(high * riseK).toFixed(0)} °C`,
+      'Reads low by': `${formatTempSpan(value * riseK)}, at worst ${formatTempSpan(high * riseK)}`,
       'Stop when it reads': formatTemp(stopC),
     }));
 }

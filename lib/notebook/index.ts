@@ -18,4 +18,11 @@ export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows
 export { type NotebookRun, type RunOptions, runNotebook } from './runNotebook';
 export { showTable, tableText } from './showTable';
 export { type TableRow, type TableValue, tableOf } from './table';
-export { clockText, trustFigureRows, trustRows, trustSummaryRows, weldZoneRows } from './trustRows';
+export {
+  clockText,
+  sideBySideRows,
+  trustFigureRows,
+  trustRows,
+  trustSummaryRows,
+  weldZoneRows,
+} from './trustRows';

@@ -12,12 +12,12 @@ import type { TableRow } from './table';
 /** One row per measurement and model: what was measured, what the model says, how far its clock is off. */
 export function trustRows(rows: readonly TrustRow[]): TableRow[] {
   return rows.map(({ model, fact, nominal, low, high, insideBand, timeFactor }) => {
-    const say = (value: number): string => (fact.temper ? formatPercent(value) : `${Math.round(value)} MPa`);
     const peak = fact.kind === 'peak';
+    const say = (value: number): string => inFactUnit(fact, value);
     return {
       Alloy: fact.alloy,
       Exposure: fact.exposureText,
-      Measured: peak ? 'peak' : `${SIDE[fact.kind]}${say(fact.value)}`,
+      Measured: measuredText(fact),
       Model: model,
       'It says': nominal === null ? 'no peak' : peak ? `peak at ${times(nominal)} the time` : say(nominal),
       Band: low === undefined || high === undefined ? '' : `${say(low)} to ${say(high)}`,
@@ -27,6 +27,33 @@ export function trustRows(rows: readonly TrustRow[]): TableRow[] {
   });
 }
 
+/**
+ * One row per measurement, one column per model: what it says, marked where it was fitted to that very measurement,
+ * and how many standard errors of the measurement it is off.
+ */
+export function sideBySideRows(rows: readonly TrustRow[]): TableRow[] {
+  const byFact = groupTrust(rows, ({ fact }) => `${fact.dataSet} ${fact.alloy} ${fact.id}`);
+  return Array.from(byFact.values(), (answers) => {
+    const { fact } = answers[0]!;
+    const says = ({ nominal, residual, fitted }: TrustRow): string => {
+      if (nominal === null) return 'no peak';
+      const value = fact.kind === 'peak' ? `${short(nominal)} ×` : inFactUnit(fact, nominal);
+      const off = residual === null ? '' : ` (${Math.abs(residual).toFixed(1)})`;
+      return `${value}${off}${fitted ? ' fitted' : ''}`;
+    };
+    return {
+      Alloy: fact.alloy,
+      Exposure: fact.exposureText,
+      Measured: measuredText(fact),
+      ...Object.fromEntries(answers.map((answer) => [answer.model, says(answer)])),
+    };
+  });
+}
+
+const inFactUnit = ({ temper }: TrustRow['fact'], value: number): string =>
+  temper ? formatPercent(value) : `${Math.round(value)} MPa`;
+const measuredText = (fact: TrustRow['fact']): string =>
+  fact.kind === 'peak' ? 'peak' : `${SIDE[fact.kind]}${inFactUnit(fact, fact.value)}`;
 const SIDE = { value: '', atLeast: 'over ', below: 'below ', peak: '' } as const;
 
 /** One row per group of measurements: how often and how far a model is off. */

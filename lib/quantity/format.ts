@@ -5,6 +5,11 @@ export function formatTemp(tempC: number, digits = 0): string {
   return `${tempC.toFixed(digits)} °C (${celsiusToFahrenheit(tempC).toFixed(digits)} °F)`;
 }
 
+/** "39 °C (70 °F)": a difference of temperatures, which has no zero point to convert. */
+export function formatTempSpan(kelvin: number, digits = 0): string {
+  return `${kelvin.toFixed(digits)} °C (${(1.8 * kelvin).toFixed(digits)} °F)`;
+}
+
 /** A time span in the largest unit that reads well: "45 s", "12 min", "3.5 h", "9 d". */
 export function formatDuration(seconds: number): string {
   if (seconds < 0) return `−${formatDuration(-seconds)}`;

@@ -1,5 +1,5 @@
 export { type ErrorPlace, TemperbookError } from './error';
-export { formatDuration, formatPercent, formatTemp } from './format';
+export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
 export { type Judged, judged } from './judged';
 export type { HowKnown, Sourced } from './sourced';
 export {

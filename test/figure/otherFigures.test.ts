@@ -80,6 +80,25 @@ describe('profileFigure', () => {
   });
 });
 
+describe('profileFigure of a temperature', () => {
+  const figure = profileFigure([{ name: 'tube', distanceMm: [5, 50], nominal: [500, 100] }], {
+    quantity: 'Peak temperature, °C',
+    levels: [{ name: 'shop rule', value: 440 / 1.8 - 32 / 1.8 }],
+  });
+
+  it('has °F on the right at the same heights', () => {
+    const { tickvals, ticktext } = figure.layout.yaxis2!;
+    expect(figure.layout.yaxis2!.range).toEqual(figure.layout.yaxis!.range);
+    for (const [k, text] of ticktext!.entries())
+      expect(Number(text)).toBeCloseTo(1.8 * tickvals![k]! + 32, 2);
+    expect(figure.data.some(({ yaxis }) => yaxis === 'y2')).toBe(true);
+  });
+
+  it('names a level with both', () => {
+    expect(figure.layout.annotations!.map(({ text }) => text)).toContain('shop rule 227 °C (440 °F)');
+  });
+});
+
 describe('heatmapFigure', () => {
   it('keeps the part to scale, names its isotherms and leaves out those it never reached', () => {
     const figure = heatmapFigure(
@@ -107,6 +126,7 @@ describe('heatmapFigure', () => {
     expect(figure.layout.yaxis!.scaleanchor).toBe('x');
     expect(figure.data.map(({ type }) => type)).toEqual(['heatmap', 'contour', 'scatter', 'scatter']);
     expect(figure.data[0]!.zmax).toBe(300);
+    expect(figure.data[0]!.colorbar!.ticktext).toContain('200 (392)');
     expect(figure.layout.annotations!.map(({ text }) => text)).toContain('line: shop limit, 227 °C (440 °F)');
   });
 });

@@ -173,7 +173,7 @@ describe('staticSvg', () => {
         { probes: [{ name: 'TC1', alongMm: 50, acrossMm: 10 }] },
       ),
     );
-    for (const text of ['>TC1</text>', '>250</text>', '>Along the weld, mm</text>'])
+    for (const text of ['>TC1</text>', '>250 (482)</text>', '>Along the weld, mm</text>'])
       expect(plan).toContain(text);
     const residual = staticSvg(
       residualFigure([{ label: 'T6 to T7', measured: 100, models: [{ name: 'curve', nominal: 106 }] }], {

@@ -63,8 +63,8 @@ describe('rows of a placement', () => {
 
   it('say what is hidden in words and not in signs', () => {
     const rows = placementRows(placement);
-    expect(rows[1]!['Against the metal that matters']).toBe('90 °C hotter');
-    expect(rows[3]!['Against the metal that matters']).toBe('90 °C cooler');
+    expect(rows[1]!['Against the metal that matters']).toBe('90 °C (162 °F) hotter');
+    expect(rows[3]!['Against the metal that matters']).toBe('90 °C (162 °F) cooler');
     expect(rows[2]!.Peaks).toBe('with it');
   });
 

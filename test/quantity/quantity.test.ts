@@ -5,6 +5,7 @@ import {
   formatDuration,
   formatPercent,
   formatTemp,
+  formatTempSpan,
   judged,
   ksiToMpa,
   mpaToKsi,
@@ -40,6 +41,8 @@ describe('formats', () => {
     [-90, '−90 s'],
   ])('%d s reads %s', (seconds, text) => expect(formatDuration(seconds)).toBe(text));
 
+  it('turns a difference into °F without the zero point', () =>
+    expect(formatTempSpan(39)).toBe('39 °C (70 °F)'));
   it('shows °C with °F beside it', () => expect(formatTemp(226.67)).toBe('227 °C (440 °F)'));
   it('shows a fraction as a percentage', () => expect(formatPercent(0.873)).toBe('87 %'));
 });

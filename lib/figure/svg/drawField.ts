@@ -226,9 +226,13 @@ export function drawColourBars(data: readonly Trace[], { box }: PlotArea): strin
             fill: paint(k),
           }),
         ),
-        ...scale
-          .ticks(6)
-          .map((value) => element('text', { x: x + 17, y: scale(value) + TEXT_PX * 0.35 }, String(value))),
+        ...(trace.colorbar?.tickvals ?? scale.ticks(6)).map((value, k) =>
+          element(
+            'text',
+            { x: x + 17, y: scale(value) + TEXT_PX * 0.35 },
+            escapeXml(trace.colorbar?.ticktext?.[k] ?? String(value)),
+          ),
+        ),
       ].join('');
     })
     .join('');

@@ -52,6 +52,9 @@ const RT_20C = 8.314462618 * 293.15;
  *  - particles averaged as a slip plane meets them, so that coarse remnants of a weld beside new fine particles do
  *    not count double.
  * A constant strength of grain and eutectic in castings was tried: 4 ± 8 MPa, so it is left out.
+ * A free nucleation barrier was tried: between 0.9 and 1 of the published one every fit is as good, so it stays.
+ * Still missing: natural ageing before artificial ageing slows it; here clusters dissolve within a minute at 200 °C
+ * and 6061 peaks 9 times too early there. 6082 peaks 6 times too early at 220 °C.
  */
 export function calibratedParameters(c: FittedConstants = fittedConstants): PrecipitateParameters {
   return {

@@ -14,6 +14,11 @@ export interface FoundTemper {
  * @throws TemperbookError naming the tempers of the card.
  */
 export function findTemper(card: AlloyCard, temper: string): FoundTemper {
+  if (typeof temper !== 'string')
+    throw new TemperbookError('No temper is given', {
+      found: String(temper),
+      expected: `one of ${Object.keys(card.tempers).join(', ')}`,
+    });
   const asked = temper.trim().toUpperCase();
   for (const name of [asked, asked.replace(/^(T\d)5(1|10|11|2)$/, '$1')])
     if (Object.hasOwn(card.tempers, name)) return { name, entry: card.tempers[name]! };

@@ -13,6 +13,11 @@ import { cardProblems } from './cardProblems';
  * wrong: then with every problem, each with its place in the card, what was found and what is expected.
  */
 export function loadAlloy(alloy: string | AlloyCard): AlloyCard {
+  if (typeof alloy !== 'string' && (typeof alloy !== 'object' || alloy === null))
+    throw new TemperbookError('No alloy is given by name or card', {
+      found: String(alloy),
+      expected: `a name in quotes, one of ${listAlloys().join(', ')}, or a card`,
+    });
   if (typeof alloy !== 'string') return soundCard(alloy);
   if (/\.json$/i.test(alloy)) return readCard(alloy);
   const card = ownCards().get(plainName(alloy));

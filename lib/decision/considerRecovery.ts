@@ -1,7 +1,8 @@
-import { loadAlloy } from '../alloy';
+import { type AlloyCard, loadAlloy } from '../alloy';
+import { peak } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
-import { softeningModel } from '../kinetics';
-import { formatDuration, formatTemp, type Judged, judged } from '../quantity';
+import { quenchFactor, softeningModel } from '../kinetics';
+import { formatDuration, formatTemp, type Judged, judged, TemperbookError } from '../quantity';
 import { keptAfterReageing, keptAfterRest, keptAtEnd, THREE_WEEKS_S } from './afterWelding';
 import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 import { ageingPractice } from './treatments';
@@ -18,28 +19,60 @@ export interface RecoveryOption {
   readonly remark: string;
 }
 
+/** What recovery is considered for. */
+export interface RecoveryOptions
+  extends Pick<JudgeOptions, 'alloy' | 'temper' | 'measuredYieldMPa' | 'allowanceFraction'> {
+  /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
+  readonly quench?: ThermalHistory;
+}
+
 const SOLUTION_TREATMENT_S = 12 * 3600;
+/** What a slow or uneven quench may cost when nobody has logged it; judgement. */
+const UNKNOWN_QUENCH_LOW = 0.9;
+
+/** Strength after a new heat treatment, over that of the temper: what the quench leaves. */
+function afterQuench(card: AlloyCard, quench?: ThermalHistory): Judged {
+  if (!quench)
+    return judged(1, [UNKNOWN_QUENCH_LOW, 1], '1', [
+      'As the card’s temper; the lower end for a slow or uneven quench.',
+    ]);
+  const { quenchFactor: tau, strengthFraction, remarks } = quenchFactor(quench, card);
+  return judged(strengthFraction, [], '1', [
+    `Quench factor ${tau.toFixed(1)} of the cooling given; no band of its own.`,
+    ...remarks.map(({ text }) => text),
+  ]);
+}
+
+function checkSolid({ designation, limits }: AlloyCard, history: ThermalHistory): void {
+  const melting = limits.find(({ applies }) => applies === 'melting');
+  const peakC = peak(history).tempC;
+  if (!melting || peakC < melting.limitC.value) return;
+  throw new TemperbookError(`Metal of ${designation} that melted has no temper to bring back`, {
+    found: `a peak of ${formatTemp(peakC)}`,
+    expected: `less than ${formatTemp(melting.limitC.value)}`,
+    remedy: 'Look for a fault of the probe; metal that began to melt is for repair or scrap',
+  });
+}
 
 /**
  * The ways to go on after welding, for the metal under one probe: accept as it is, accept after three weeks on
  * the shelf, age again, or the full heat treatment. They follow from how the hardening particles ended:
  * dissolved solute comes back by ageing, at room temperature in part and in the furnace almost whole; what
  * coarsened only comes back through solution treatment and quench.
- * @throws TemperbookError as `judge`, and when the card gives no ageing practice for the temper.
+ * @throws TemperbookError as `judge`, when the card gives no ageing practice for the temper, for metal that melted,
+ * and as `quenchFactor`.
  */
 export function considerRecovery(
   history: ThermalHistory,
-  {
-    alloy,
-    temper,
-    allowanceFraction = DEFAULT_ALLOWANCE,
-  }: Pick<JudgeOptions, 'alloy' | 'temper' | 'allowanceFraction'>,
+  { alloy, temper, measuredYieldMPa, allowanceFraction = DEFAULT_ALLOWANCE, quench }: RecoveryOptions,
 ): RecoveryOption[] {
   const card = loadAlloy(alloy);
   const { tempC, timeS } = ageingPractice(card, temper);
   const model = softeningModel(card);
-  const welded = model.advance(model.start(temper), history);
+  const start = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
+  const welded = model.advance(model.start(start), history);
   const needed = 1 - allowanceFraction;
+  checkSolid(card, history);
   const option = (label: string, kept: Judged, spentS: number, remark: string): RecoveryOption => ({
     name: label,
     yieldKeptFraction: kept,
@@ -68,7 +101,7 @@ export function considerRecovery(
     ),
     option(
       'Full heat treatment: solution, quench, age',
-      judged(1, [0.9, 1], '1', ['As the card’s temper; the lower end for a slow or uneven quench.']),
+      afterQuench(card, quench),
       SOLUTION_TREATMENT_S + timeS,
       `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(card.thermal.solidusC.value)}, where it begins to melt.`,
     ),

@@ -1,7 +1,8 @@
 export { allowedPeak } from './allowedPeak';
 export { compareScenarios, type Scenario, type ScenarioResult } from './compareScenarios';
-export { considerRecovery, type RecoveryOption } from './considerRecovery';
+export { considerRecovery, type RecoveryOption, type RecoveryOptions } from './considerRecovery';
 export { judge } from './judge';
+export { judgedMap } from './judgedMap';
 export { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 export { type Placement, type PlacementOptions, type ProbePlace, probePlacement } from './probePlacement';
 export { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
@@ -23,5 +24,5 @@ export { groupTrust, type TrustSummary, trustSummary } from './trust/trustSummar
 export { verdictTrust } from './trust/verdictTrust';
 export { type WeldZoneRow, weldZoneTrust } from './trust/weldZoneTrust';
 export type * from './verdict';
-export { vickersHardness, vickersOfYield } from './vickersHardness';
+export { vickersHardness } from './vickersHardness';
 export { formatKept, placementSentence, softZoneSentence, VERDICT_IN_WORDS } from './wording';

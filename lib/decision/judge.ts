@@ -1,5 +1,6 @@
 import { type AlloyCard, loadAlloy } from '../alloy';
 import { checkHistory, type ThermalHistory } from '../history';
+import { yieldOfVickers } from '../kinetics';
 import type { LogChannel, ThermalLog } from '../log';
 import { requireNumber, TemperbookError } from '../quantity';
 import { assumptionsOf } from './assumptions';
@@ -27,7 +28,10 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
   const channels = channelsOf(record);
   checkNames(channels, options.byChannel ?? {});
   const spanS = spanOf(channels);
-  const ambientC = options.ambientC ?? coldestEarly(channels, spanS[0]);
+  const ambientC =
+    options.ambientC === undefined
+      ? coldestEarly(channels, spanS[0])
+      : requireNumber(options.ambientC, 'The air round the part in °C', { low: -90, high: 600 });
   const cards = new Map<AlloyCard | string, AlloyCard>();
   const cardOf = (alloy: AlloyCard | string): AlloyCard => {
     const card = cards.get(alloy) ?? loadAlloy(alloy);
@@ -43,7 +47,7 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
       spanS,
       card: cardOf(own.alloy ?? options.alloy),
       temper: own.temper ?? options.temper,
-      measuredYieldMPa: own.measuredYieldMPa,
+      measuredYieldMPa: measuredYield(own, cardOf(own.alloy ?? options.alloy)),
       probe: {
         ambientC,
         thermocouple: options.thermocouple,
@@ -66,6 +70,15 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
     assumptions: assumptionsOf(cases),
     cautions: CAUTIONS,
   };
+}
+
+/** The yield measured before welding, whichever way. */
+function measuredYield(
+  { measuredYieldMPa, measuredHardnessHV }: ChannelOptions,
+  card: AlloyCard,
+): number | undefined {
+  if (measuredYieldMPa !== undefined || measuredHardnessHV === undefined) return measuredYieldMPa;
+  return yieldOfVickers(measuredHardnessHV, card);
 }
 
 type NamedHistory = Pick<LogChannel, 'name' | 'history'>;

@@ -2,7 +2,7 @@ import { type AlloyCard, findTemper } from '../alloy';
 import { exposureShare, findPasses, peak } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
 import { type SofteningTrajectory, softeningModel } from '../kinetics';
-import { type Judged, judged, type Sourced } from '../quantity';
+import { formatPercent, formatTemp, type Judged, judged, type Sourced } from '../quantity';
 import { exposureBudget } from './budget';
 import { combineEffects, type Effect, effect, effectSentences } from './effects';
 import { checkLimit, limitsFor } from './limits';
@@ -55,9 +55,14 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
     effects.push(effect('time the probe did not record', nominal, [worst]));
   }
   const { lines, independent } = modelLines(history, card, from, asRead);
-  const { low, high } = combineEffects(nominal, effects);
-  const yieldKeptFraction = judged(nominal, [low, high, ...independent], '1', [
+  const band = combineEffects(nominal, effects);
+  const low = Math.min(nominal, Math.max(band.low, leastYieldMPa(card, curveTemper) / startYieldMPa));
+  const wider = independent.filter(({ kept }) => kept < low || kept > band.high);
+  const yieldKeptFraction = judged(nominal, [low, band.high, ...wider.map(({ kept }) => kept)], '1', [
     ...effectSentences(effects),
+    ...wider.map(
+      ({ model: name, kept }) => `The ${name}, says ${formatPercent(kept)}: the band reaches to it.`,
+    ),
     ...cases.because,
   ]);
 
@@ -71,9 +76,11 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
   return {
     name,
     verdict,
-    sentence: [channelSentence({ verdict, yieldKeptFraction }, allowanceFraction), ...cases.warnings].join(
-      ' ',
-    ),
+    sentence: [
+      channelSentence({ verdict, yieldKeptFraction }, allowanceFraction),
+      ...meltingSentence(card, peak(history).tempC),
+      ...cases.warnings,
+    ].join(' '),
     yieldKeptFraction,
     yieldMPa,
     peakC: judged(
@@ -96,7 +103,7 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
       allowanceFraction,
     }),
     settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
-    track: trackOf(asRead, runs),
+    track: trackOf(asRead, runs, yieldKeptFraction),
     remarks: asRead.remarks,
   };
 }
@@ -112,7 +119,21 @@ function effectsAt(i: number, asRead: SofteningTrajectory, { cooler, hotter, rea
   ];
 }
 
-function trackOf(asRead: SofteningTrajectory, runs: Runs): StrengthTrack {
+/** The least metal of a temper can be softened to, by coarsening or by dissolution, MPa. */
+function leastYieldMPa({ overageing, dissolution }: AlloyCard, temper: string): number {
+  return Math.min(overageing.curves[temper]!.floorYieldMPa.low, dissolution.floorYieldMPa.low);
+}
+
+function meltingSentence({ limits }: AlloyCard, peakC: number): string[] {
+  const melting = limits.find(({ applies }) => applies === 'melting');
+  if (!melting || peakC < melting.limitC.value) return [];
+  return [
+    `It passed ${formatTemp(melting.limitC.value)}, where metal of this alloy begins to melt: if the probe is to be believed, no figure of strength holds there.`,
+  ];
+}
+
+/** The band along the record; at its end that of the verdict, which also holds what other models say. */
+function trackOf(asRead: SofteningTrajectory, runs: Runs, verdict: Judged): StrengthTrack {
   const low = new Float64Array(asRead.timeS.length);
   const high = new Float64Array(asRead.timeS.length);
   for (let i = 0; i < low.length; i++) {
@@ -120,6 +141,8 @@ function trackOf(asRead: SofteningTrajectory, runs: Runs): StrengthTrack {
     low[i] = band.low;
     high[i] = band.high;
   }
+  low[low.length - 1] = verdict.low;
+  high[high.length - 1] = verdict.high;
   return { timeS: asRead.timeS, nominal: asRead.yieldKeptFraction, low, high };
 }
 

@@ -7,6 +7,8 @@ export interface ChannelOptions {
   readonly temper?: string;
   /** Yield measured on this part before welding, MPa; otherwise the card's typical value. */
   readonly measuredYieldMPa?: number;
+  /** Or its Vickers hardness before welding, wrought metal only (`yieldOfVickers`). */
+  readonly measuredHardnessHV?: number;
   readonly attachment?: Attachment;
 }
 
@@ -25,4 +27,5 @@ export interface JudgeOptions extends ChannelOptions {
   readonly byChannel?: Readonly<Record<string, ChannelOptions>>;
 }
 
+/** Yield loss a shop accepts unless it says otherwise, fraction. */
 export const DEFAULT_ALLOWANCE = 0.1;

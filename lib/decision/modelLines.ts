@@ -18,7 +18,7 @@ interface Banded {
 /** What the models say, and the answers of those that stand on their own and so widen the verdict's band. */
 export interface ModelAnswers {
   readonly lines: readonly ModelLine[];
-  readonly independent: readonly number[];
+  readonly independent: readonly { readonly model: string; readonly kept: number }[];
 }
 
 /**
@@ -36,8 +36,8 @@ export function modelLines(
   const precipitate = precipitateLines(history, card, from);
   return {
     lines: [...curveLines(history, card, from, softening), ...precipitate],
-    independent: precipitate.flatMap(({ yieldKeptFraction }) =>
-      yieldKeptFraction ? [yieldKeptFraction.nominal] : [],
+    independent: precipitate.flatMap(({ model, yieldKeptFraction }) =>
+      yieldKeptFraction ? [{ model, kept: yieldKeptFraction.nominal }] : [],
     ),
   };
 }
@@ -77,7 +77,7 @@ function curveLines(
     governs: false,
     reason: inRange
       ? 'Informs only: alone it knows no over-ageing.'
-      : `Left out: the metal stayed at or below ${formatTemp(BULK_SOAK_LIMIT_C)}, where it over-ages and hardly dissolves.`,
+      : `Left out: the metal stayed at or below ${formatTemp(BULK_SOAK_LIMIT_C)}, where it mostly over-ages; alone it says too little.`,
   });
   return lines;
 }

@@ -39,6 +39,7 @@ export interface RecordCases {
   readonly warnings: readonly string[];
 }
 
+/** What a shop has when it does not say. */
 export const USUAL_WIRE: ToleranceClass = { standard: 'IEC 60584-1', class: 2, type: 'K' };
 
 const NOTHING_MISSED: Pick<SamplingLoss, 'missedPeakK' | 'tooSlow'> = {
@@ -94,7 +95,7 @@ export function recordCases({
     warnings: [
       ...(blind
         ? [
-            `The probe has no trusted reading for ${formatDuration(blindS)}, while ${covered.unknownS > 0 ? 'no other probe can stand in for all of it' : `the other probes may have seen up to ${formatTemp(hottestBlindC)}`}: the record cannot clear this spot.`,
+            `The probe has no trusted reading for ${formatDuration(blindS)}, while ${covered.unknownS > 0 ? 'no other probe can stand in for all of it' : `${neighbours.length > 0 ? 'the other probes may have seen' : 'the readings either side allow'} up to ${formatTemp(hottestBlindC)}`}: the record cannot clear this spot.`,
           ]
         : []),
       ...(tooSlow

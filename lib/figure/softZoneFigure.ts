@@ -1,5 +1,6 @@
 import { findTemper, loadAlloy } from '../alloy';
-import { type SoftZone, TREATMENTS, type Treatment, vickersOfYield } from '../decision';
+import { type SoftZone, TREATMENTS, type Treatment } from '../decision';
+import { vickersOfYield } from '../kinetics';
 import { formatPercent, type Judged, TemperbookError } from '../quantity';
 import type { Figure } from './figure';
 import { type ProfileOptions, profileFigure } from './profileFigure';

@@ -11,7 +11,7 @@ export function sureZone(
   tempC: readonly number[],
   needed: number,
 ): Trace[] {
-  const edge = sureEdge(keptLow, timeS, tempC, needed);
+  const edge = sureEdge(worstBelow(keptLow), timeS, tempC, needed);
   const top = edge[edge.length - 1];
   if (!top) return [];
   const [firstS, lastS, lowC] = [timeS[0]!, timeS[timeS.length - 1]!, tempC[0]!];
@@ -43,6 +43,24 @@ export function sureZone(
       showlegend: true,
     },
   ];
+}
+
+/**
+ * The lowest of everything cooler and shorter. A line that says "below this" may not leave out a dip that more heat
+ * mends.
+ */
+function worstBelow(keptLow: MapGrid): MapGrid {
+  const lowest: (number | null)[][] = [];
+  for (const [i, row] of keptLow.entries()) {
+    const below = lowest[i - 1];
+    const line: (number | null)[] = [];
+    for (const [j, kept] of row.entries()) {
+      const seen = [line[j - 1], below?.[j]].map((value) => value ?? Number.POSITIVE_INFINITY);
+      line.push(kept === null ? null : Math.min(kept, ...seen));
+    }
+    lowest.push(line);
+  }
+  return lowest;
 }
 
 interface Place {

@@ -15,6 +15,7 @@ export { type AllowedTime, allowedTimes } from './map/allowedTimes';
 export { type Practice, type PracticeLine, type Practices, practicesFor } from './map/practices';
 export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
+export { withLowerLine } from './map/withLowerLine';
 export { naturalAgeing } from './naturalAgeing';
 export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './overageing/fitOverageingCurve';
 export { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from './overageing/overageingCurve';
@@ -70,3 +71,4 @@ export type {
   TemperModel,
   TemperTrajectory,
 } from './temperModel';
+export { vickersOfYield, yieldOfVickers } from './vickers';

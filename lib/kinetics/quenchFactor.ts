@@ -38,8 +38,7 @@ const STEP_K = 2;
  *   τ = ∫ dt/Ct(T),  Ct(T) = −K₁ K₂ exp[K₃ K₄²/(R T (K₄ − T)²)] exp[K₅/(R T)],
  *   σ/σ_max = exp(K₁ τ),  K₁ = ln 0.995,
  *
- * over the part of the cooling between the curve's limits (425 to 150 °C as a rule); gaps are left out. The
- * strength meant is that after the ageing which follows. The improved form of Rometsch, Starink and Gregson,
+ * over the part of the cooling between the curve's limits (425 to 150 °C as a rule). The strength meant is that after the ageing which follows. The improved form of Rometsch, Starink and Gregson,
  * (σ − σ_min)/(σ_max − σ_min) = exp(K₁ τ)ⁿ, is used when `leastFraction` = σ_min/σ_max and `exponent` = n (they
  * argue for ½ with constants fitted for it) are given.
  *
@@ -52,7 +51,7 @@ const STEP_K = 2;
  * @param cooling the cooling of the part, logged or assumed.
  * @param alloy an alloy whose card has a C-curve (6061 among the kit's own), or the curve itself.
  * @throws TemperbookError when the card has no C-curve, the cooling starts below its upper limit or ends above
- * its lower one, or a constant is unusable.
+ * its lower one, or a constant is unusable, or there is a gap where it counts.
  */
 export function quenchFactor(
   cooling: ThermalHistory,
@@ -66,7 +65,8 @@ export function quenchFactor(
   const gaps = new Set(gapAfter);
   let tau = 0;
   for (let i = 1; i < timeS.length; i++)
-    if (!gaps.has(i - 1)) tau += intervalFactor(curve, timeS[i]! - timeS[i - 1]!, tempC[i - 1]!, tempC[i]!);
+    if (gaps.has(i - 1)) checkGap(tempC[i - 1]!, tempC[i]!, curve);
+    else tau += intervalFactor(curve, timeS[i]! - timeS[i - 1]!, tempC[i - 1]!, tempC[i]!);
   const strengthFraction = quenchedFraction(tau, options);
   const untrusted = Math.exp(K1 * tau) < TRUSTED_RATIO && !options.leastFraction;
   return {
@@ -145,6 +145,16 @@ function checkCurve(curve: QuenchCurve): QuenchCurve {
   requireNumber(fromC, 'The upper limit of the quench in °C', { high: k4K - celsiusToKelvin(0) - 1 });
   requireNumber(toC, 'The lower limit of the quench in °C', { low: -200, high: fromC });
   return curve;
+}
+
+/** An unrecorded quench is not a perfect one. */
+function checkGap(beforeC: number, afterC: number, { fromC, toC }: QuenchCurve): void {
+  if (Math.min(beforeC, afterC) >= fromC || Math.max(beforeC, afterC) <= toC) return;
+  throw new TemperbookError('The log has a gap in the part of the cooling that the quench factor counts', {
+    found: `nothing between ${beforeC} °C and ${afterC} °C`,
+    expected: `readings from ${fromC} °C to ${toC} °C`,
+    remedy: 'Use another probe of the same quench, or give an assumed cooling curve',
+  });
 }
 
 function checkSpan(tempC: Float64Array, { fromC, toC }: QuenchCurve): void {

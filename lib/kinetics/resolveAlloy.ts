@@ -8,7 +8,7 @@ import type { AlloyLike } from './temperModel';
  * fitted for.
  */
 export function resolveAlloy(alloy: AlloyLike, model: string): AlloyCard {
-  if (typeof alloy === 'string' || 'designation' in alloy) return loadAlloy(alloy);
+  if (typeof alloy !== 'object' || alloy === null || 'designation' in alloy) return loadAlloy(alloy);
   throw new TemperbookError(`The ${model} needs an alloy card`, {
     found: 'a bare composition',
     expected: 'a designation such as A356.0, or a card',

@@ -6,12 +6,13 @@ export type AlloyLike = AlloyCard | string | { readonly matrixWtPct: MatrixWtPct
 
 /**
  * Where a history starts: a temper of the card ('T6'), the freshly quenched state, or a temper shifted to a
- * yield measured on the actual part.
+ * yield or, wrought metal only, a Vickers hardness measured on the actual part (`measuredStart`).
  */
 export type StartState =
   | string
   | { readonly solutionTreated: true }
-  | { readonly temper: string; readonly measuredYieldMPa: number };
+  | { readonly temper: string; readonly measuredYieldMPa: number }
+  | { readonly temper: string; readonly measuredHardnessHV: number };
 
 /** A model was asked something outside what it was made or checked for. Results carry these, never hide them. */
 export interface RangeRemark {

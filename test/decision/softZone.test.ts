@@ -1,15 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  considerRecovery,
-  type SoftZoneOptions,
-  softZone,
-  TREATMENTS,
-  vickersOfYield,
-} from '../../lib/decision';
+import { considerRecovery, type SoftZoneOptions, softZone, TREATMENTS } from '../../lib/decision';
 import { softReach } from '../../lib/decision/softReach';
 import { thinPlateHistory } from '../../lib/heatflow';
 import { shiftTemperature, thermalHistory } from '../../lib/history';
+import { vickersOfYield } from '../../lib/kinetics';
 import { judged, TemperbookError } from '../../lib/quantity';
 
 const timeS = Float64Array.from({ length: 400 }, (_, i) => -10 + i * 0.5);

@@ -12,21 +12,19 @@ const sum = (values: readonly number[]): number => values.reduce((total, r) => t
 const missed: Readonly<Record<string, string>> = {
   '6061-unaged-other-lot': 'called unaged, has the yield of T4',
   'AlSi7Mg0.47-175C-6h': 'more Mg than the card',
-  '356-sand-T6-T7': 'the two yields are inside their doubt, their ratio is not',
   '6061-200C-0.3h': '18 minutes with the heating of the piece in them',
   '6061-190C-2h': 'a stronger lot',
   '6061-100C-48h': 'too many clusters at 100 °C',
   '6061-200C-peak':
-    'a week of natural ageing before it: clusters then slow ageing, which no constant knows; peak 9 times too early',
+    'a week of natural ageing before it: clusters then slow ageing, which no constant knows; peak 8 times too early',
   '6082-170C-2h-220C-1h': '6082',
-  '6082-220C-peak': '6082: peak 6 times too early',
-  '6082-230C-peak': '6082: peak 6 times too early',
+  '6082-220C-peak': '6082: peak 5 times too early',
+  '6082-230C-peak': '6082: peak 5 times too early',
   '6082-190C-20h': '6082',
   '6082-forged-1': '6082, forged: retained deformation',
   '6082-forged-2': '6082, forged: retained deformation',
   '6082-forged-3': '6082, forged: retained deformation',
   '6082-forged-4': '6082, forged: retained deformation',
-  '6082-forged-5': '6082, forged: retained deformation',
   '6082-forged-6': '6082, forged: retained deformation',
   '6082-forged-7': '6082, forged: retained deformation',
   '6082-190C-14h-more': '6082',
@@ -35,14 +33,14 @@ const missed: Readonly<Record<string, string>> = {
 
 describe('the calibrated precipitate model against what was measured', () => {
   it('misses no fitted row by more than two standard errors', () => {
-    expect(fitted).toHaveLength(32);
+    expect(fitted).toHaveLength(33);
     expect(fitted.filter(({ calibrated }) => Math.abs(calibrated.residual) > 2)).toEqual([]);
   });
 
-  // 32 rows less 7 constants: χ² of 25 degrees of freedom is below 37.7 nineteen times in twenty.
+  // 33 rows less 7 constants: χ² of 26 degrees of freedom is below 38.9 nineteen times in twenty.
   it('fits as well as the doubt of the measurements lets expect, which the published set does not', () => {
-    expect(sum(fitted.map(({ calibrated }) => calibrated.residual))).toBeLessThan(37.7);
-    expect(sum(fitted.map(({ published }) => published.residual))).toBeGreaterThan(37.7);
+    expect(sum(fitted.map(({ calibrated }) => calibrated.residual))).toBeLessThan(38.9);
+    expect(sum(fitted.map(({ published }) => published.residual))).toBeGreaterThan(38.9);
   });
 
   it.each(heldOut.map((each) => ({ id: each.row.id, each })))('held out: $id', ({ id, each }) => {

@@ -1,6 +1,7 @@
 import { type AgeingConstants, type AlloyCard, findTemper } from '../../alloy';
 import { checkHistory } from '../../history';
-import { formatTemp, kelvinToCelsius, requireNumber, TemperbookError } from '../../quantity';
+import { formatTemp, kelvinToCelsius, TemperbookError } from '../../quantity';
+import { measuredStart } from '../measuredStart';
 import { resolveAlloy } from '../resolveAlloy';
 import type { AlloyLike, RangeRemark, StartState, TemperModel, TemperTrajectory } from '../temperModel';
 import { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageingProgress';
@@ -90,20 +91,25 @@ function ageingConstants(card: AlloyCard): AgeingConstants {
 function startAgeing(card: AlloyCard, shape: AgeingShape, from: StartState): AgeingState {
   if (typeof from === 'object' && 'solutionTreated' in from)
     return { progress: NOT_AGED, scale: 1, startYieldMPa: ageingYieldMPa(shape, NOT_AGED) };
-  const { name, entry } = findTemper(card, typeof from === 'string' ? from : from.temper);
+  const { temper, measuredYieldMPa } = measuredStart(from, card);
+  const { name, entry } = findTemper(card, temper);
+  if (name.startsWith('T5'))
+    throw new TemperbookError(
+      `The ${name} of ${card.designation} is not made by ageing solution-treated metal`,
+      {
+        expected: 'a temper such as T6 or T7',
+      },
+    );
   if (!entry.ageing)
     throw new TemperbookError(`The card of ${card.designation} does not say how ${name} was aged`, {
       expected: `one of ${Object.keys(card.tempers)
-        .filter((temper) => card.tempers[temper]!.ageing)
+        .filter((known) => card.tempers[known]!.ageing && !known.startsWith('T5'))
         .join(', ')}, or { solutionTreated: true }`,
     });
   const soak = soakStep(entry.ageing.tempC.value, entry.ageing.timeS.value);
   const progress = advanceProgress(shape, NOT_AGED, soak);
   const curveMPa = ageingYieldMPa(shape, progress);
-  const startYieldMPa =
-    typeof from === 'string'
-      ? curveMPa
-      : requireNumber(from.measuredYieldMPa, 'The measured yield in MPa', { low: 1, high: 1000 });
+  const startYieldMPa = measuredYieldMPa ?? curveMPa;
   return { progress, scale: startYieldMPa / curveMPa, startYieldMPa };
 }
 

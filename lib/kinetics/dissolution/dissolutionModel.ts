@@ -1,6 +1,7 @@
 import { findTemper } from '../../alloy';
 import { cumulativeEquivalentTime } from '../../exposure';
-import { requireNumber, TemperbookError } from '../../quantity';
+import { TemperbookError } from '../../quantity';
+import { measuredStart } from '../measuredStart';
 import { resolveAlloy } from '../resolveAlloy';
 import type { AlloyLike, RangeRemark, StartState, TemperModel, TemperTrajectory } from '../temperModel';
 import { dissolutionClock, dissolvedAfter } from './dissolvedFraction';
@@ -44,11 +45,9 @@ export function dissolutionModel(alloy: AlloyLike): TemperModel<DissolutionState
         found: 'the solution-treated state, in which nothing is left to dissolve',
         expected: `one of ${Object.keys(card.tempers).join(', ')}`,
       });
-    const { name, entry } = findTemper(card, typeof from === 'string' ? from : from.temper);
-    const startYieldMPa =
-      typeof from === 'string'
-        ? entry.yieldMPa.value
-        : requireNumber(from.measuredYieldMPa, 'The measured yield in MPa');
+    const { temper, measuredYieldMPa } = measuredStart(from, card);
+    const { name, entry } = findTemper(card, temper);
+    const startYieldMPa = measuredYieldMPa ?? entry.yieldMPa.value;
     if (startYieldMPa <= floor.value)
       throw new TemperbookError(`${card.designation}-${name} has no hardening left to dissolve`, {
         found: `a yield of ${startYieldMPa} MPa`,

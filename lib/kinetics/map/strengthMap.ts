@@ -58,13 +58,19 @@ export function strengthMap({
   measuredYieldMPa,
   model,
   tempC: [lowC, highC] = [150, 500],
-  timeS: [firstS, lastS] = USUAL_TIMES[kind],
+  timeS = USUAL_TIMES[kind],
   rows: rowCount = 60,
   columns: columnCount = 60,
 }: StrengthMapOptions): KeptMap {
   const card = loadAlloy(alloy);
   const { name, entry } = findTemper(card, temper);
+  if (!Object.hasOwn(USUAL_TIMES, kind))
+    throw new TemperbookError('There is no such kind of heat', {
+      found: `"${kind}"`,
+      expected: Object.keys(USUAL_TIMES).join(' or '),
+    });
   checkRange('temperature in °C', lowC, highC, kind === 'soak' ? -200 : 120);
+  const [firstS, lastS] = timeS;
   checkRange('time in s', firstS, lastS, Number.MIN_VALUE);
   requireNumber(rowCount, 'The number of rows', { low: 2, high: 1000 });
   requireNumber(columnCount, 'The number of columns', { low: 2, high: 1000 });
@@ -79,13 +85,13 @@ export function strengthMap({
     { length: rowCount },
     (_, i) => lowC + ((highC - lowC) * i) / (rowCount - 1),
   );
-  const timeS = Float64Array.from(
+  const columnS = Float64Array.from(
     { length: columnCount },
     (_, j) => firstS * (lastS / firstS) ** (j / (columnCount - 1)),
   );
   const rows = Array.from(tempC, (c): MapRow => {
     if (c >= meltingC) return blankRow(columnCount);
-    return kind === 'soak' ? soakRow(run, c, timeS) : weldRow(run, c, timeS);
+    return kind === 'soak' ? soakRow(run, c, columnS) : weldRow(run, c, columnS);
   });
   const banded = rows.some(({ low }) => low !== undefined);
   return {
@@ -94,7 +100,7 @@ export function strengthMap({
     kind,
     model: engine.name,
     tempC,
-    timeS,
+    timeS: columnS,
     keptFraction: rows.map(({ kept }) => kept),
     ...(banded
       ? {

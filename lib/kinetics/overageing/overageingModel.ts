@@ -1,5 +1,6 @@
 import type { AlloyCard } from '../../alloy';
 import { formatDuration, formatTemp, requireNumber, TemperbookError } from '../../quantity';
+import { measuredStart } from '../measuredStart';
 import { resolveAlloy } from '../resolveAlloy';
 import type { AlloyLike, RangeRemark, StartState, TemperModel, TemperTrajectory } from '../temperModel';
 import { NO_DOSE, type OverageingDose, runningDoses } from './overageingDose';
@@ -94,9 +95,9 @@ function startOnCurve(card: AlloyCard, from: StartState): OverageingState {
       expected: `one of ${Object.keys(card.overageing.curves).join(', ')}`,
       remedy: 'Use the ageing curve or the precipitate model for ageing from solution',
     });
-  const { name, entry, curve } = temperCurve(card, typeof from === 'string' ? from : from.temper);
-  if (typeof from === 'string') return { temper: name, startYieldMPa: entry.yieldMPa.value, doseS: NO_DOSE };
-  const measured = requireNumber(from.measuredYieldMPa, 'The measured yield in MPa');
+  const { temper, measuredYieldMPa: measured } = measuredStart(from, card);
+  const { name, entry, curve } = temperCurve(card, temper);
+  if (measured === undefined) return { temper: name, startYieldMPa: entry.yieldMPa.value, doseS: NO_DOSE };
   if (measured <= curve.floorYieldMPa.value)
     throw new TemperbookError(`A yield this low is not ${card.designation}-${name}`, {
       found: `${measured} MPa`,

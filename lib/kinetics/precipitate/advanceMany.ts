@@ -1,7 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { ThermalHistory } from '../../history';
-import { TemperbookError } from '../../quantity';
+import { requireNumber, TemperbookError } from '../../quantity';
 import type { AlloyLike, StartState } from '../temperModel';
 import type { ManyReply, ManyTask } from './advanceManyWorker';
 import type { PrecipitateOptions } from './precipitateModel';
@@ -29,7 +29,8 @@ const WORKER_FILE = `${__dirname}/advanceManyWorker.js`;
 /**
  * Advances many histories from one start on all cores, results in the order of the histories. A thread takes the
  * next history when it is done with one, so long and short ones mix without waiting.
- * @throws TemperbookError (as a rejected promise) naming the first history that could not be advanced.
+ * @throws TemperbookError (as a rejected promise) naming the first history that could not be advanced; what
+ * `onProgress` throws ends the batch the same way.
  */
 export async function advanceMany(
   alloy: AlloyLike,
@@ -37,6 +38,7 @@ export async function advanceMany(
   histories: readonly ThermalHistory[],
   { model, threads = availableParallelism(), onProgress }: AdvanceManyOptions = {},
 ): Promise<HistoryEnd[]> {
+  requireNumber(threads, 'The number of threads', { low: 1, high: 1024 });
   const ends = new Array<HistoryEnd>(histories.length);
   let next = 0;
   let done = 0;
@@ -61,11 +63,15 @@ export async function advanceMany(
             new TemperbookError(`History ${reply.index} could not be advanced`, { found: reply.failure }),
           );
         ends[reply.index] = reply.end;
-        onProgress?.(++done, histories.length);
+        try {
+          onProgress?.(++done, histories.length);
+        } catch (failure) {
+          return stop(failure instanceof Error ? failure : new Error(String(failure)));
+        }
         give();
       });
       give();
     });
-  await Promise.all(Array.from({ length: Math.min(threads, histories.length) }, runThread));
+  await Promise.all(Array.from({ length: Math.min(Math.floor(threads), histories.length) }, runThread));
   return ends;
 }

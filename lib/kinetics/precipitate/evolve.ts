@@ -98,7 +98,7 @@ export function evolve(
     const mgWtPct = grow(from, before.mgWtPct, s.tempK, s.thetaM2, into);
     if (!p.clusters) return { mgWtPct, clusterMgWtPct: 0 };
     const mean = (before.mgWtPct + mgWtPct) / 2;
-    const relaxed = relaxClusters(p.clusters, mean, before.clusterMgWtPct, s.tempK, s.kappa);
+    const relaxed = relaxClusters(p.clusters, mean, before.clusterMgWtPct, s);
     return { mgWtPct, clusterMgWtPct: Math.min(relaxed, mgWtPct) };
   }
   const now = classBuffer(start.classes);
@@ -134,10 +134,12 @@ export function evolve(
     const bend = Math.abs(before.clusterMgWtPct - 2 * between.clusterMgWtPct + twice.clusterMgWtPct) / 8;
     const countError =
       Math.abs(once.numberPerM3 - twice.numberPerM3) / Math.max(twice.numberPerM3, FEW_PER_M3);
-    const error = Math.max(
+    const estimate = Math.max(
       (yieldError + COUNT_WEIGHT_MPA * Math.min(1, countError)) / 3,
       toleranceMPa * (bend / BEND_WT_PCT),
     );
+    // Far too long a step can take more Mg out of the matrix than it holds: no number, and so no good step.
+    const error = Number.isFinite(estimate) ? estimate : Number.POSITIVE_INFINITY;
     length =
       Math.max(all.thetaM2, LEAST_STEP_M2) *
       Math.min(4, Math.max(0.2, 0.9 * Math.cbrt(toleranceMPa / Math.max(error, 1e-12))));

@@ -1,15 +1,20 @@
 import type { ThermalHistory } from '../../history';
-import { formatTemp } from '../../quantity';
+import { formatPercent, formatTemp, TemperbookError } from '../../quantity';
 import type { RangeRemark } from '../temperModel';
 import type { PrecipitateParameters } from './parameters';
 import type { Anchor, Solute } from './precipitateState';
 
 /** Compositions the published set was made for and checked on, wt % of the matrix. */
 const CHECKED_WT_PCT = { Mg: [0.3, 1.0], Si: [0.4, 1.2], Cu: [0, 0.4] } as const;
-/** Above this the solidus of the eutectic is near and diffusion through liquid is not modelled, °C. */
+/** Hotter than this the solidus of the eutectic is near and diffusion through liquid is not modelled, °C. */
 const HOTTEST_C = 580;
-/** A measured yield this far from what scaled particles explain is worth a word, MPa. */
+/** From above this too much forms again on slow cooling, °C. */
+const REFORMS_C = 500;
+/** Aluminium is liquid, °C. */
+const LIQUID_C = 660;
+/** A measured yield this far from what scaled particles explain, MPa, or a scale this low, is worth a word. */
 const ODD_OFFSET_MPA = 5;
+const ODD_SCALE = 0.75;
 
 export const NAME = 'precipitate size classes';
 
@@ -48,16 +53,32 @@ export function calibrationRemarks(designation: string | undefined): RangeRemark
   return [
     remark(
       'alloy',
-      `The calibrated set was fitted to ${CALIBRATED_FOR.join(', ')}; ${designation ?? 'a bare composition'} is an extrapolation (6082, held out, peaks four times later than it says).`,
+      `The calibrated set was fitted to ${CALIBRATED_FOR.join(', ')}; ${designation ?? 'a bare composition'} is an extrapolation (6082, held out, peaks five times later than it says).`,
     ),
   ];
 }
 
-/** What a history asks beyond solid metal. */
+/**
+ * What a history asks beyond solid metal.
+ * @throws TemperbookError where aluminium is liquid.
+ */
 export function temperatureRemarks({ tempC }: ThermalHistory): RangeRemark[] {
   let hottest = tempC[0]!;
   for (const t of tempC) if (t > hottest) hottest = t;
-  if (hottest <= HOTTEST_C) return [];
+  if (hottest > LIQUID_C)
+    throw new TemperbookError('The precipitate model needs solid metal', {
+      found: formatTemp(hottest),
+      expected: `at most ${formatTemp(LIQUID_C)}, where aluminium melts`,
+      remedy: 'Look for a fault of the probe, or leave out metal that melted',
+    });
+  if (hottest <= REFORMS_C) return [];
+  if (hottest <= HOTTEST_C)
+    return [
+      remark(
+        'temperature',
+        `The history reaches ${formatTemp(hottest)}: on slow cooling from above ${formatTemp(REFORMS_C)} the model lets too much form again.`,
+      ),
+    ];
   return [
     remark(
       'temperature',
@@ -67,7 +88,14 @@ export function temperatureRemarks({ tempC }: ThermalHistory): RangeRemark[] {
 }
 
 /** What a measured start asks beyond scaled particles. */
-export function anchorRemarks({ offsetMPa }: Anchor): RangeRemark[] {
+export function anchorRemarks({ particleScale, offsetMPa }: Anchor): RangeRemark[] {
+  if (particleScale < ODD_SCALE)
+    return [
+      remark(
+        'start',
+        `The measured yield leaves only ${formatPercent(particleScale)} of the hardening of the temper named. Check the temper and the measurement.`,
+      ),
+    ];
   if (Math.abs(offsetMPa) < ODD_OFFSET_MPA) return [];
   return [
     remark(

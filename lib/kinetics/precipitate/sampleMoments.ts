@@ -1,13 +1,14 @@
+import { vickersOfYield } from '../vickers';
 import { clusterStrengthMPa } from './clusters';
 import type { Moment } from './evolve';
 import type { PrecipitateParameters } from './parameters';
 import type { Anchor } from './precipitateState';
-import { hardnessHV } from './strength';
 import type { ThermalPath } from './thermalPath';
 
 /** What the model reports at every sample of a history. */
 export interface PrecipitateSeries {
   readonly yieldMPa: Float64Array;
+  /** Of wrought metal with this yield (`vickersOfYield`); a casting reads higher. */
   readonly hardnessHV: Float64Array;
   readonly particleStrengthMPa: Float64Array;
   readonly clusterStrengthMPa: Float64Array;
@@ -78,7 +79,7 @@ export function sampleMoments(
       : 0;
     const yieldMPa = p.latticeMPa + solution + Math.sqrt(particle ** 2 + cluster ** 2) + anchor.offsetMPa;
     series.yieldMPa[i] = yieldMPa;
-    series.hardnessHV[i] = hardnessHV(yieldMPa);
+    series.hardnessHV[i] = vickersOfYield(yieldMPa);
     series.particleStrengthMPa[i] = particle;
     series.clusterStrengthMPa[i] = cluster;
     series.solutionStrengthMPa[i] = solution;

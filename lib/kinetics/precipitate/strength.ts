@@ -75,8 +75,3 @@ export function solutionStrengthMPa(
 ): number {
   return k.Mg * wtPct.Mg ** (2 / 3) + k.Si * wtPct.Si ** (2 / 3) + k.Cu * wtPct.Cu ** (2 / 3);
 }
-
-/** HV = 0.33 σy + 16 for Al–Mg–Si (Myhr et al. 2001; from memory). Castings read higher: eutectic silicon. */
-export function hardnessHV(yieldMPa: number): number {
-  return 0.33 * yieldMPa + 16;
-}

@@ -11,8 +11,9 @@ export interface Arrhenius {
 export interface Stretch {
   /** ∫D dt, m². */
   readonly thetaM2: number;
-  /** ∫k dt of the second rate. */
+  /** ∫k dt of the second rate, and of the same held at its value at `cappedK` where it is hotter. */
   readonly kappa: number;
+  readonly cappedKappa: number;
   /** Mean temperature weighted by θ, K. */
   readonly tempK: number;
 }
@@ -51,7 +52,7 @@ const LEAST_SHARE = 1e-15;
 export function thermalPath(
   { timeS, tempC, gapAfter }: ThermalHistory,
   diffusion: Arrhenius,
-  second?: Arrhenius,
+  second?: { readonly rate: Arrhenius; readonly cappedK: number },
 ): ThermalPath {
   const gaps = new Set(gapAfter ?? []);
   const atSample = new Float64Array(timeS.length);
@@ -62,9 +63,11 @@ export function thermalPath(
 
   const theta = new Float64Array(end);
   const kappa = new Float64Array(end);
+  const cappedKappa = new Float64Array(end);
   const temp = new Float64Array(end);
   const thetaRate = meanRate(diffusion);
-  const kappaRate = second && meanRate(second);
+  const kappaRate = second && meanRate(second.rate);
+  const cappedRate = second && meanRate(second.rate);
   for (let i = 0; i + 1 < timeS.length; i++) {
     const from = atSample[i]!;
     const pieces = atSample[i + 1]! - from;
@@ -74,7 +77,11 @@ export function thermalPath(
     for (let k = 0; k < pieces; k++) {
       const a = fromK + stepK * k;
       theta[from + k] = thetaRate(a, a + stepK) * pieceS;
-      if (kappaRate) kappa[from + k] = kappaRate(a, a + stepK) * pieceS;
+      if (second && kappaRate && cappedRate) {
+        kappa[from + k] = kappaRate(a, a + stepK) * pieceS;
+        const cap = second.cappedK;
+        cappedKappa[from + k] = cappedRate(Math.min(cap, a), Math.min(cap, a + stepK)) * pieceS;
+      }
       temp[from + k] = a + stepK / 2;
     }
   }
@@ -97,19 +104,26 @@ export function thermalPath(
 
   function stretch(from: number, to: number): Stretch {
     let sum = 0;
-    let second = 0;
+    let all = 0;
+    let capped = 0;
     let heat = 0;
     let time = 0;
     let plain = 0;
     for (let k = Math.floor(from); k < to; k++) {
       const share = Math.min(to, k + 1) - Math.max(from, k);
       sum += theta[k]! * share;
-      second += kappa[k]! * share;
+      all += kappa[k]! * share;
+      capped += cappedKappa[k]! * share;
       heat += theta[k]! * share * temp[k]!;
       time += share;
       plain += share * temp[k]!;
     }
-    return { thetaM2: sum, kappa: second, tempK: sum > 0 ? heat / sum : plain / time };
+    return {
+      thetaM2: sum,
+      kappa: all,
+      cappedKappa: capped,
+      tempK: sum > 0 ? heat / sum : plain / time,
+    };
   }
 
   function thetaM2(from: number, to: number): number {

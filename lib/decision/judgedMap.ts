@@ -1,0 +1,55 @@
+import { type AlloyCard, findTemper, loadAlloy } from '../alloy';
+import { isothermal } from '../history';
+import {
+  type KeptMap,
+  type PrecipitateModel,
+  type StrengthMapOptions,
+  strengthMap,
+  withLowerLine,
+} from '../kinetics';
+import { TemperbookError } from '../quantity';
+import { PRECIPITATE_SETS, precipitateInRange } from './precipitateLines';
+
+/** The precipitate model answers for itself up to here, °C; `judge` leaves it out above. */
+const HOTTEST_C = 500;
+/** Its maps are coarser: a soak row is one run, a weld-like point is one too, and it changes smoothly. */
+const GRID = { soak: { rows: 36, columns: 60 }, 'weld-like': { rows: 18, columns: 16 } } as const;
+
+/**
+ * The strength map with the band that `judge` would give metal as read by a perfect probe: the low line of the
+ * softening model, or what the precipitate model says where that is lower and the model in range. The second is
+ * what a short hot heat takes from an under-aged casting before a longer one gives it back (retrogression).
+ * @throws TemperbookError as `strengthMap`.
+ */
+export function judgedMap(options: Omit<StrengthMapOptions, 'model'>): KeptMap {
+  const { kind = 'soak' } = options;
+  const card = loadAlloy(options.alloy);
+  const temper = findTemper(card, options.temper).name;
+  const map = strengthMap(options);
+  const lowC = map.tempC[0]!;
+  const highC = Math.min(HOTTEST_C, map.tempC[map.tempC.length - 1]!);
+  if (highC <= lowC) return map;
+  return precipitateModels(card, temper).reduce(
+    (lower, model) =>
+      withLowerLine(lower, strengthMap({ ...options, ...GRID[kind], model, tempC: [lowC, highC] })),
+    map,
+  );
+}
+
+/** Good to 1 MPa, which is less than a map can show. */
+const RESOLUTION = { toleranceMPa: 0.2, classWidth: 0.1 };
+
+/** A second on the shelf: brings out what a model has to say against the alloy itself. */
+const NO_HEAT = isothermal(20, 1);
+
+function precipitateModels(card: AlloyCard, temper: string): PrecipitateModel[] {
+  return PRECIPITATE_SETS.flatMap((set) => {
+    try {
+      const { model } = precipitateInRange(card, temper, { parameters: set, resolution: RESOLUTION });
+      return model.advance(model.start(temper), NO_HEAT).remarks.length > 0 ? [] : [model];
+    } catch (error) {
+      if (error instanceof TemperbookError) return [];
+      throw error;
+    }
+  });
+}

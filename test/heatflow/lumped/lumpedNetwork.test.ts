@@ -140,4 +140,32 @@ describe('lumpedNetwork', () => {
     expect(run).toThrow(TemperbookError);
     expect(run).toThrow(message);
   });
+
+  it.each<[string, Record<string, unknown>, RegExp]>([
+    ['no list of parts', { parts: undefined }, /the job: found nothing, expected the key "parts"/],
+    [
+      'a link between nobody',
+      { links: [{ conductanceWPerK: 3 }] },
+      /links\[0\]: found nothing, expected the key "between"/,
+    ],
+    [
+      'a skin without film',
+      { parts: [{ ...casting, surface: { areaMm2: 4e4 } }, fixture] },
+      /parts\[0\]\.surface: found nothing, expected the key "filmWPerM2K"/,
+    ],
+    [
+      'a skin without area',
+      { parts: [{ ...casting, surface: { filmWPerM2K: 8 } }, fixture] },
+      /parts\[0\]\.surface: found nothing, expected the key "areaMm2"/,
+    ],
+    ['a misspelt key', { pulse: [] }, /pulse: found a key .*did you mean pulses\?/],
+  ])('tells the place of a slip in the keys: %s', (_, change, message) => {
+    const run = () => lumpedNetwork({ ...job, ...change } as unknown as LumpedJob);
+    expect(run).toThrow(TemperbookError);
+    expect(run).toThrow(message);
+  });
+
+  it('and refuses what is no job at all', () => {
+    expect(() => lumpedNetwork(undefined as unknown as LumpedJob)).toThrow(/the job: found nothing/);
+  });
 });

@@ -31,7 +31,7 @@ export function refuseProblems(what: string, problems: readonly DataProblem[], p
   if (problems.length === 0) return;
   const lines = problems.map(({ at, found, expected }) => `  ${at}: found ${found}, expected ${expected}`);
   const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
-  throw new TemperbookError(`${what} has ${count}:\n${lines.join('\n')}\n`, place);
+  throw new TemperbookError(`${what} has ${count}:\n${lines.join('\n')}`, place);
 }
 
 /** Types of JSON in plain words, where they are not plain already. */

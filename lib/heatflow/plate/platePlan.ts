@@ -22,6 +22,8 @@ export interface MetalProperties {
   readonly latentHeatJPerKg?: number;
   readonly solidusC?: number;
   readonly liquidusC?: number;
+  /** Where the numbers come from; carried along, not read. */
+  readonly source?: string;
 }
 
 /** One area of the part. Where regions overlap the later one in the list wins. */

@@ -490,6 +490,16 @@ describe('a plan that cannot be run', () => {
       smallPlan({ part: [{ ...smallPlan().part[0]!, shape: { rectMm: [5, 5, 5, 9] } }] }),
       /no area/,
     ],
+    [
+      'a preheat area beside the part',
+      smallPlan({ preheat: [{ shape: { rectMm: [90, 0, 99, 9] }, tempC: 200 }] }),
+      /Preheat area 1 covers no metal/,
+    ],
+    [
+      'a lone region of negative thickness',
+      smallPlan({ part: [{ ...smallPlan().part[0]!, thicknessMm: -4 }] }),
+      /thicknessMm of plate.*-4/,
+    ],
     ['far too many cells', smallPlan({ cellMm: 0.01 }), /more cells than can be computed/],
     ['a start below absolute zero', smallPlan({ initialC: -300 }), /initialC/],
     ['NaN', smallPlan({ surface: { ...insulated, emissivity: Number.NaN } }), /emissivity.*NaN/],

@@ -1,5 +1,6 @@
 import { TemperbookError } from '../../quantity';
 import { legsOf } from './arcSource';
+import { lostMetalNotes } from './lostMetal';
 import type { PlateModel } from './plateModel';
 import { cellAt, centreOf } from './plateModel';
 import type { PlanShape, PlatePlan } from './platePlan';
@@ -75,7 +76,12 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
         found: `x ${xMm} mm, y ${yMm} mm, where there is no metal`,
         remedy: 'Give a point inside a region',
       });
-  return [...overlapNotes(plan, model, nameOf), ...pieceNotes(model), ...radiusNotes(plan)];
+  return [
+    ...overlapNotes(plan, model, nameOf),
+    ...lostMetalNotes(plan, model),
+    ...pieceNotes(model),
+    ...radiusNotes(plan),
+  ];
 }
 
 function hasMetal(model: PlateModel, shape: PlanShape): boolean {

@@ -138,7 +138,7 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
 }
 
 /** Index of the last item of a list whose shape covers a point, −1 for none. */
-function lastAt(items: readonly { readonly shape: PlanShape }[], xMm: number, yMm: number): number {
+export function lastAt(items: readonly { readonly shape: PlanShape }[], xMm: number, yMm: number): number {
   for (let i = items.length - 1; i >= 0; i--) if (isInside(items[i]!.shape, xMm, yMm)) return i;
   return -1;
 }

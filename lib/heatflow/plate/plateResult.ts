@@ -100,7 +100,7 @@ export interface PlateResult {
 
 /** Options of `solvePlate`. */
 export interface PlateOptions {
-  /** Error a step may add in any cell, K; default 0.5. */
+  /** Error a step may add in any cell, K; default 1. */
   readonly toleranceK?: number;
   /** Limits for the time-above maps, °C. */
   readonly timeAboveC?: readonly number[];

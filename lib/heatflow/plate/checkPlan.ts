@@ -1,4 +1,5 @@
 import { dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../quantity';
+import { requireThickness } from '../requireThickness';
 import { checkShape } from './checkShape';
 import { planSchema } from './planSchema';
 import type { PlatePass, PlatePlan } from './platePlan';
@@ -19,6 +20,7 @@ export function checkPlan(plan: PlatePlan): void {
     const name = region.name ?? `region ${i + 1}`;
     checkShape(region.shape, name);
     requireNumber(region.thicknessMm, `thicknessMm of ${name}`, { low: 0, high: 1000 });
+    if (region.thicknessMm > 0) requireThickness(region.thicknessMm, `thicknessMm of ${name}`);
   }
   if (!plan.part.some((region) => region.thicknessMm > 0))
     throw new TemperbookError('The plan has no part', { expected: 'at least one region with a thickness' });
@@ -40,7 +42,7 @@ export function checkPlan(plan: PlatePlan): void {
     const name = contact.name ?? `contact ${i + 1}`;
     checkShape(contact.shape, name);
     requireNumber(contact.conductanceWPerM2K, `conductanceWPerM2K of ${name}`, { low: 0, high: 1e9 });
-    requireNumber(contact.bodyC, `bodyC of ${name}`, { low: -273.15, high: 1e7 });
+    requireNumber(contact.bodyC, `bodyC of ${name}`, { ...TEMPERATURE, low: -273.15 });
     if (contact.bodyHeatJPerK !== undefined)
       requireNumber(contact.bodyHeatJPerK, `bodyHeatJPerK of ${name}`, { low: 1e-3 });
   }

@@ -71,6 +71,14 @@ describe('lumpedNetwork', () => {
     for (const edge of [60, 100, 400, 440]) expect(run.histories.casting!.timeS).toContain(edge);
   });
 
+  it('flags a body hotter than any shop makes it', () => {
+    expect(lumpedNetwork(job).notes).toEqual([]);
+    const pulses = [{ part: 'casting', fromS: 0, toS: 60, powerW: 1e6 }];
+    expect(lumpedNetwork({ ...job, pulses }).notes[0]).toMatch(
+      /^casting reaches \d{4,} °C .*check the power/,
+    );
+  });
+
   it('its error falls with the tolerance', () => {
     const [coarse, fine] = [lumpedNetwork(job, 0.5), lumpedNetwork(job, 0.005)];
     expect(fine.timeStepErrorK).toBeLessThan(coarse.timeStepErrorK / 10);

@@ -73,8 +73,8 @@ export interface PlateProbeError {
   readonly name: string;
   /** Largest change of its history when the steps are made four times more accurate, K. */
   readonly timeStepK: number;
-  /** Change of its peak against a grid of twice the cell, K: the grid error is a third of it on smooth ground, up to all of it beside a stepped outline. */
-  readonly gridK: number;
+  /** Change of its peak against a grid of twice the cell, K: the grid error is a third of it on smooth ground, up to all of it beside a stepped outline. Absent where the plan cannot be run on such cells; `notes` says why. */
+  readonly gridK?: number;
 }
 
 /** What `solvePlate` returns. */

@@ -79,7 +79,8 @@ const HOTTEST_C = 1200;
  * 1006–1021), step chosen by its error, never across the edge of a pulse. Heat is kept to rounding.
  *
  * @param toleranceK error one step may add, default 0.02 K.
- * @throws TemperbookError for no parts, a name used twice or unknown, or a quantity that cannot be.
+ * @throws TemperbookError for a key missing or not known, no parts, a name used twice or unknown, or a quantity that
+ * cannot be.
  */
 export function lumpedNetwork(job: LumpedJob, toleranceK = 0.02): LumpedResult {
   const system = lumpedSystem(job);

@@ -30,7 +30,7 @@ export interface MetalProperties {
 export interface PartRegion {
   readonly name?: string;
   readonly shape: PlanShape;
-  /** Metal thickness seen by the heat, mm; 0 cuts a hole. */
+  /** Metal thickness seen by the heat, 0.1 to 1000 mm; 0 cuts a hole. */
   readonly thicknessMm: number;
   /** What `loadAlloy` takes as a name, or the properties themselves. */
   readonly metal: string | MetalProperties;

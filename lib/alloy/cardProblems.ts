@@ -1,17 +1,11 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import Ajv, { type ErrorObject, type ValidateFunction } from 'ajv';
-import type { Sourced } from '../quantity';
+import { type DataProblem, dataCheck, type Sourced } from '../quantity';
 import type { AlloyCard } from './alloyCard';
 import { ALLOY_FOLDER } from './alloyFolder';
 
 /** One thing wrong with a card: where in the card, what stands there, what should. */
-export interface CardProblem {
-  /** Path inside the card, 'tempers.T6.yieldMPa.unit'; 'the card' for its outermost level. */
-  readonly at: string;
-  readonly found: string;
-  readonly expected: string;
-}
+export type CardProblem = DataProblem;
 
 /**
  * Everything wrong with a candidate alloy card, empty when it is sound. First the shape (JSON Schema:
@@ -19,59 +13,16 @@ export interface CardProblem {
  * strengths and times, tables that match, curves and tempers that belong together.
  */
 export function cardProblems(card: unknown): readonly CardProblem[] {
-  const validate = cardValidator();
-  if (!validate(card))
-    return (validate.errors ?? [])
-      .filter((error) => error.keyword !== 'pattern')
-      .map((error) => schemaProblem(error, card));
-  return [...bandProblems(card, ''), ...relationProblems(card as AlloyCard)];
+  const ofShape = checkOfShape()(card);
+  return ofShape.length > 0 ? ofShape : [...bandProblems(card, ''), ...relationProblems(card as AlloyCard)];
 }
 
-let compiled: ValidateFunction | undefined;
-function cardValidator(): ValidateFunction {
+let known: ReturnType<typeof dataCheck> | undefined;
+function checkOfShape(): ReturnType<typeof dataCheck> {
   const schema = path.join(ALLOY_FOLDER, 'alloy-card.schema.json');
-  compiled ??= new Ajv({ allErrors: true }).compile(JSON.parse(readFileSync(schema, 'utf8')));
-  return compiled;
+  known ??= dataCheck(JSON.parse(readFileSync(schema, 'utf8')), 'the card');
+  return known;
 }
-
-function schemaProblem(error: ErrorObject, card: unknown): CardProblem {
-  const keys = error.instancePath
-    .split('/')
-    .slice(1)
-    .map((key) => key.replace(/~1/g, '/').replace(/~0/g, '~'));
-  const at = keys.join('.') || 'the card';
-  const found = show(keys.reduce<unknown>((node, key) => (node as Record<string, unknown>)?.[key], card));
-  const { params, keyword } = error;
-  switch (keyword) {
-    case 'required':
-      return { at, found: 'nothing', expected: `the key "${params.missingProperty}"` };
-    case 'additionalProperties':
-      return {
-        at: [...keys, params.additionalProperty].join('.'),
-        found: 'a key the kit does not know',
-        expected: 'no such key (misspelt?)',
-      };
-    case 'propertyNames':
-      return {
-        at,
-        found: `"${params.propertyName}"`,
-        expected: at === 'compositionWtPct' ? 'a chemical symbol' : 'a temper like F, O, T4, T6 or T71',
-      };
-    case 'const':
-      return { at, found, expected: show(params.allowedValue) };
-    case 'enum':
-      return { at, found, expected: `one of ${params.allowedValues.map(show).join(', ')}` };
-    case 'type':
-      return { at, found, expected: `a ${params.type}` };
-    default:
-      return { at, found, expected: error.message ?? 'another value' };
-  }
-}
-
-const show = (value: unknown): string => {
-  const text = JSON.stringify(value) ?? 'nothing';
-  return text.length > 60 ? `${text.slice(0, 57)}…` : text;
-};
 
 const isSourced = (node: object): node is Sourced => 'value' in node && 'low' in node && 'high' in node;
 /** Everything on a card is a positive quantity, except a gain, a start dose and a loss, which may be zero. */
@@ -117,7 +68,11 @@ function relationProblems(card: AlloyCard): CardProblem[] {
         expected: 'as many values as temperatures',
       });
     if (table.tempC.some((t, i) => i > 0 && t <= table.tempC[i - 1]!))
-      problems.push({ at: `${at}.tempC`, found: show(table.tempC), expected: 'temperatures that ascend' });
+      problems.push({
+        at: `${at}.tempC`,
+        found: table.tempC.join(', '),
+        expected: 'temperatures that ascend',
+      });
   }
   return problems;
 }

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
-import { TemperbookError } from '../quantity';
+import { refuseProblems, TemperbookError } from '../quantity';
 import type { AlloyCard } from './alloyCard';
 import { ALLOY_FOLDER } from './alloyFolder';
 import { cardProblems } from './cardProblems';
@@ -74,17 +74,10 @@ const sound = new WeakSet<object>();
 function soundCard(candidate: unknown, file?: string): AlloyCard {
   if (typeof candidate === 'object' && candidate !== null && sound.has(candidate))
     return candidate as AlloyCard;
-  const problems = cardProblems(candidate);
-  if (problems.length > 0)
-    throw new TemperbookError(
-      `This alloy card has ${problems.length === 1 ? 'one problem' : `${problems.length} problems`}:\n${problems
-        .map(({ at, found, expected }) => `  ${at}: found ${found}, expected ${expected}`)
-        .join('\n')}\n`,
-      {
-        ...(file === undefined ? {} : { file }),
-        remedy: 'Compare with the cards in data/alloys and with alloy-card.schema.json',
-      },
-    );
+  refuseProblems('This alloy card', cardProblems(candidate), {
+    ...(file === undefined ? {} : { file }),
+    remedy: 'Compare with the cards in data/alloys and with alloy-card.schema.json',
+  });
   const card = deepFreeze(structuredClone(candidate) as AlloyCard);
   sound.add(card);
   return card;

@@ -1,5 +1,7 @@
-import { TemperbookError } from '../quantity';
+import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
 import type { PlanShape, PlateResult } from './plate';
+import { checkShape } from './plate/checkShape';
+import { shapeSchema } from './plate/planSchema';
 import { isInside } from './plate/shape';
 
 /** A spot of the part, and how hot it became. */
@@ -9,11 +11,15 @@ export interface HottestMetal {
   readonly peakC: number;
 }
 
+const problemsOfArea = dataCheck(shapeSchema, 'the area');
+
 /**
  * The hottest metal within an area of the part: the one that decides whether the area keeps its temper.
- * @throws TemperbookError when no metal lies in the area.
+ * @throws TemperbookError when the area is no shape, or no metal lies in it.
  */
 export function hottestMetal({ grid, peakC }: PlateResult, area: PlanShape): HottestMetal {
+  refuseProblems('This area', problemsOfArea(area));
+  checkShape(area, 'the area');
   const { columns, cellMm, originMm, inPart } = grid;
   let hottest: HottestMetal | undefined;
   for (const [cell, here] of peakC.entries()) {

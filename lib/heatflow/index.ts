@@ -76,6 +76,6 @@ export type {
   PropertyValue,
   SourceRadius,
 } from './plate';
-export { solvePlate } from './plate';
+export { plateErrorSentence, solvePlate } from './plate';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';
 export { alongTraverse, type TraverseHistory, type TraversePlace, traverse } from './traverse';

@@ -1,3 +1,4 @@
+export { type DataProblem, dataCheck, refuseProblems } from './dataProblems';
 export { type ErrorPlace, TemperbookError } from './error';
 export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
 export { type Judged, judged } from './judged';

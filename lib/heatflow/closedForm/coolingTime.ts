@@ -1,5 +1,6 @@
 import { requireNumber, TemperbookError } from '../../quantity';
-import { metalInMm, type PlateMetal, requireThickness } from './weldInPlate';
+import { requireThickness } from '../requireThickness';
+import { metalInMm, type PlateMetal } from './weldInPlate';
 
 /** A weld of which the cooling on its centre line is asked. */
 export interface CoolingWeld extends PlateMetal {

@@ -1,5 +1,6 @@
 import { requireNumber } from '../../quantity';
-import { metalInMm, type PlateMetal, requireThickness } from './weldInPlate';
+import { requireThickness } from '../requireThickness';
+import { metalInMm, type PlateMetal } from './weldInPlate';
 
 /** A weld laid so fast that all its heat arrives at one instant. */
 export interface FastWeld extends PlateMetal {

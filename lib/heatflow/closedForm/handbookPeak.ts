@@ -1,5 +1,6 @@
 import { requireNumber, TemperbookError } from '../../quantity';
-import { metalInMm, type PlateMetal, requireThickness } from './weldInPlate';
+import { requireThickness } from '../requireThickness';
+import { metalInMm, type PlateMetal } from './weldInPlate';
 
 /** The handbook constant √(2πe), printed as 4.13. */
 const THIN = 4.13;

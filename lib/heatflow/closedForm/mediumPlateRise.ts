@@ -1,6 +1,7 @@
 import { requireNumber } from '../../quantity';
+import { requireThickness } from '../requireThickness';
 import { type ThickPlatePoint, thickPlateRise } from './thickPlateRise';
-import { requireThickness, type WeldInPlate } from './weldInPlate';
+import type { WeldInPlate } from './weldInPlate';
 
 /** A weld on a plate of a thickness that is neither thin nor thick. */
 export interface MediumPlateWeld extends WeldInPlate {

@@ -1,6 +1,6 @@
 import { requireNumber } from '../../quantity';
+import { requireThickness } from '../requireThickness';
 import type { CoolingTime } from './coolingTime';
-import { requireThickness } from './weldInPlate';
 
 /** Joint shape for `steelCoolingTime85`: run on plate 1 and 1; between butt runs 0.9 and 0.9. */
 export interface JointShape {

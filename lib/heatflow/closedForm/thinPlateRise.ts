@@ -1,6 +1,7 @@
 import { requireNumber } from '../../quantity';
+import { requireThickness } from '../requireThickness';
 import { scaledBesselK0 } from './scaledBesselK0';
-import { requireOffSource, requireThickness, type WeldInPlate, weldInMm } from './weldInPlate';
+import { requireOffSource, type WeldInPlate, weldInMm } from './weldInPlate';
 
 /** A weld through the full thickness of a plate that carries heat sideways only. */
 export interface ThinPlateWeld extends WeldInPlate {

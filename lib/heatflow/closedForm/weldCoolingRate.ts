@@ -1,6 +1,7 @@
 import { requireNumber, TemperbookError } from '../../quantity';
+import { requireThickness } from '../requireThickness';
 import type { CoolingWeld } from './coolingTime';
-import { metalInMm, requireThickness } from './weldInPlate';
+import { metalInMm } from './weldInPlate';
 
 /** Cooling rate on the weld line, and which formula gave it. */
 export interface CoolingRate {

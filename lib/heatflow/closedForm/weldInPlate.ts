@@ -1,4 +1,4 @@
-import { requireNumber, TemperbookError } from '../../quantity';
+import { TemperbookError } from '../../quantity';
 
 /** Metal of the plate; constants, as every closed form needs them. */
 export interface PlateMetal {
@@ -54,11 +54,6 @@ export function weldInMm(weld: WeldInPlate): MetalInMm & { readonly q: number; r
   if (!(netPowerW > 0 && Number.isFinite(netPowerW)))
     throw new TemperbookError('The net arc power must be above zero', { found: `${netPowerW} W` });
   return { ...metal, q: netPowerW, v: travelMmPerS };
-}
-
-/** @throws TemperbookError for a thickness that is not above zero. */
-export function requireThickness(thicknessMm: number): number {
-  return requireNumber(thicknessMm, 'thicknessMm', { low: 1e-3, high: 1e4 });
 }
 
 /** @throws TemperbookError when the point is the source itself. */

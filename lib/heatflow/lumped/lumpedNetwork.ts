@@ -1,5 +1,5 @@
 import { type ThermalHistory, tempAt, thermalHistory } from '../../history';
-import { requireNumber } from '../../quantity';
+import { formatTemp, requireNumber } from '../../quantity';
 import { lumpedSystem } from './lumpedSystem';
 import { type LumpedRun, marchLumped } from './marchLumped';
 
@@ -59,7 +59,12 @@ export interface LumpedResult {
   readonly steps: { readonly count: number; readonly repeated: number };
   /** Largest change of any history when the same job is run four times more accurately, K. */
   readonly timeStepErrorK: number;
+  /** What should be looked at again, in sentences. */
+  readonly notes: readonly string[];
 }
+
+/** Beyond this the bodies of a shop are gone, °C; aluminium melts at 660. */
+const HOTTEST_C = 1200;
 
 /**
  * Bulk temperatures of a few bodies that exchange heat, warm up by pulses and lose to their surroundings:
@@ -74,7 +79,8 @@ export interface LumpedResult {
  * 1006–1021), step chosen by its error, never across the edge of a pulse. Heat is kept to rounding.
  *
  * @param toleranceK error one step may add, default 0.02 K.
- * @throws TemperbookError for no parts, a name used twice or unknown, or a quantity that cannot be.
+ * @throws TemperbookError for a key missing or not known, no parts, a name used twice or unknown, or a quantity that
+ * cannot be.
  */
 export function lumpedNetwork(job: LumpedJob, toleranceK = 0.02): LumpedResult {
   const system = lumpedSystem(job);
@@ -97,7 +103,15 @@ export function lumpedNetwork(job: LumpedJob, toleranceK = 0.02): LumpedResult {
     },
     steps: { count: run.timeS.length - 1, repeated: run.repeated },
     timeStepErrorK: Math.max(...job.parts.map(({ name }) => largestGap(histories[name]!, finer[name]!))),
+    notes: job.parts.flatMap(({ name }) => heatNotes(name, histories[name]!)),
   };
+}
+
+function heatNotes(name: string, { tempC }: ThermalHistory): string[] {
+  const peakC = tempC.reduce((a, b) => Math.max(a, b));
+  return peakC > HOTTEST_C
+    ? [`${name} reaches ${formatTemp(peakC)}: check the power and length of the pulses, and the mass in kg.`]
+    : [];
 }
 
 function historiesOf({ parts }: LumpedJob, run: LumpedRun): Record<string, ThermalHistory> {

@@ -1,6 +1,7 @@
-import { celsiusToKelvin, requireNumber, TemperbookError } from '../../quantity';
+import { celsiusToKelvin, dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../quantity';
 import { STEFAN_BOLTZMANN } from '../surfaceLoss';
 import type { HeatPulse, LumpedJob } from './lumpedNetwork';
+import { lumpedSchema } from './lumpedSchema';
 
 /** A checked job as arrays: part i of n. */
 export interface LumpedSystem {
@@ -14,8 +15,11 @@ export interface LumpedSystem {
   loss(i: number, tempC: number): { readonly watts: number; readonly slope: number };
 }
 
+const problemsOfForm = dataCheck(lumpedSchema, 'the job');
+
 /** Checks a job and lays it out. */
 export function lumpedSystem(job: LumpedJob): LumpedSystem {
+  refuseProblems('This job', problemsOfForm(job));
   const { parts, links = [], pulses = [], surroundingsC } = job;
   if (parts.length === 0) throw new TemperbookError('A network needs at least one part');
   requireNumber(job.untilS, 'untilS', { low: Number.MIN_VALUE });

@@ -1,8 +1,9 @@
 import { TemperbookError } from '../../quantity';
 import { legsOf } from './arcSource';
+import { lostMetalNotes } from './lostMetal';
 import type { PlateModel } from './plateModel';
-import { cellAt } from './plateModel';
-import type { PlatePlan } from './platePlan';
+import { cellAt, centreOf } from './plateModel';
+import type { PlanShape, PlatePlan } from './platePlan';
 import { isInside } from './shape';
 
 /** Cells around a point that hold metal, with the weight of each in a reading there (bilinear, summing to 1). */
@@ -29,12 +30,12 @@ export function cellsAround(model: PlateModel, xMm: number, yMm: number): PointC
 }
 
 /**
- * Checks what can be judged only on the cells: paths and probes lie on the part, no region or contact is lost
- * between cells. Returns what should be known but is no error, in sentences.
+ * Checks what can be judged only on the cells: paths and probes lie on the part, no region, contact or
+ * preheat area is lost between cells. Returns what should be known but is no error, in sentences.
  * @throws TemperbookError
  */
 export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
-  const { part, contacts = [], passes, probes, cellMm } = plan;
+  const { part, contacts = [], preheat = [], passes, probes, cellMm } = plan;
   const nameOf = (i: number) => part[i]!.name ?? `region ${i + 1}`;
   for (const [i, region] of part.entries())
     if (region.thicknessMm > 0 && !model.regionOf.includes(i))
@@ -46,6 +47,12 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
   for (const [i, contact] of model.contacts.entries())
     if (contact.cells.length === 0)
       throw new TemperbookError(`${contacts[i]!.name ?? `Contact ${i + 1}`} touches no metal`, {
+        remedy: 'Check its place, or choose smaller cells',
+      });
+  for (const [i, { shape }] of preheat.entries())
+    if (!hasMetal(model, shape))
+      throw new TemperbookError(`Preheat area ${i + 1} covers no metal`, {
+        found: JSON.stringify(shape),
         remedy: 'Check its place, or choose smaller cells',
       });
   for (const [i, pass] of passes.entries())
@@ -69,15 +76,26 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
         found: `x ${xMm} mm, y ${yMm} mm, where there is no metal`,
         remedy: 'Give a point inside a region',
       });
-  return [...overlapNotes(plan, model, nameOf), ...pieceNotes(model), ...radiusNotes(plan)];
+  return [
+    ...overlapNotes(plan, model, nameOf),
+    ...lostMetalNotes(plan, model),
+    ...pieceNotes(model),
+    ...radiusNotes(plan),
+  ];
+}
+
+function hasMetal(model: PlateModel, shape: PlanShape): boolean {
+  const { first, end, thicknessMm } = model;
+  for (let cell = first; cell < end; cell++)
+    if (thicknessMm[cell]! > 0 && isInside(shape, ...centreOf(model, cell))) return true;
+  return false;
 }
 
 function overlapNotes({ part }: PlatePlan, model: PlateModel, nameOf: (i: number) => string): string[] {
   const { grid, first, end, regionOf } = model;
   const covered = new Map<string, number>();
   for (let cell = first; cell < end; cell++) {
-    const x = grid.originMm[0] + (((cell - first) % grid.columns) + 0.5) * grid.cellMm;
-    const y = grid.originMm[1] + (Math.floor((cell - first) / grid.columns) + 0.5) * grid.cellMm;
+    const [x, y] = centreOf(model, cell);
     const winner = regionOf[cell]!;
     for (let i = 0; i < winner; i++)
       if (part[i]!.thicknessMm > 0 && isInside(part[i]!.shape, x, y)) {

@@ -1,20 +1,29 @@
-import { requireNumber, TemperbookError } from '../../quantity';
-import type { PlanShape, PlatePass, PlatePlan } from './platePlan';
+import { dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../quantity';
+import { requireThickness } from '../requireThickness';
+import { checkShape } from './checkShape';
+import { planSchema } from './planSchema';
+import type { PlatePass, PlatePlan } from './platePlan';
 import { boundsOf } from './shape';
 
 const MOST_CELLS = 4_000_000;
 const TEMPERATURE = { low: -100, high: 2000 };
+const problemsOfForm = dataCheck(planSchema, 'the plan');
 
-/** Checks every number of a plan that can be judged without cutting it into cells. @throws TemperbookError */
+/**
+ * Checks the form of a plan, then every number of it that can be judged without cutting it into cells.
+ * @throws TemperbookError
+ */
 export function checkPlan(plan: PlatePlan): void {
+  refuseProblems('This plan', problemsOfForm(plan));
   const cellMm = requireNumber(plan.cellMm, 'cellMm', { low: 0.01, high: 1000 });
-  if (!plan.part.some((region) => region.thicknessMm > 0))
-    throw new TemperbookError('The plan has no part', { expected: 'at least one region with a thickness' });
   for (const [i, region] of plan.part.entries()) {
     const name = region.name ?? `region ${i + 1}`;
     checkShape(region.shape, name);
     requireNumber(region.thicknessMm, `thicknessMm of ${name}`, { low: 0, high: 1000 });
+    if (region.thicknessMm > 0) requireThickness(region.thicknessMm, `thicknessMm of ${name}`);
   }
+  if (!plan.part.some((region) => region.thicknessMm > 0))
+    throw new TemperbookError('The plan has no part', { expected: 'at least one region with a thickness' });
   const solid = plan.part.filter((region) => region.thicknessMm > 0).map((region) => boundsOf(region.shape));
   const span = (low: 0 | 1, high: 2 | 3) =>
     Math.max(...solid.map((b) => b[high])) - Math.min(...solid.map((b) => b[low]));
@@ -33,7 +42,7 @@ export function checkPlan(plan: PlatePlan): void {
     const name = contact.name ?? `contact ${i + 1}`;
     checkShape(contact.shape, name);
     requireNumber(contact.conductanceWPerM2K, `conductanceWPerM2K of ${name}`, { low: 0, high: 1e9 });
-    requireNumber(contact.bodyC, `bodyC of ${name}`, { low: -273.15, high: 1e7 });
+    requireNumber(contact.bodyC, `bodyC of ${name}`, { ...TEMPERATURE, low: -273.15 });
     if (contact.bodyHeatJPerK !== undefined)
       requireNumber(contact.bodyHeatJPerK, `bodyHeatJPerK of ${name}`, { low: 1e-3 });
   }
@@ -93,18 +102,5 @@ function checkPass(pass: PlatePass, name: string, { cellMm, probes }: PlatePlan)
     throw new TemperbookError(`${name} waits for a probe that the plan does not have`, {
       found: `"${atProbe}"`,
       expected: probes.length ? `one of ${probes.map((probe) => `"${probe.name}"`).join(', ')}` : 'a probe',
-    });
-}
-
-function checkShape(shape: PlanShape, name: string): void {
-  const numbers =
-    'rectMm' in shape ? shape.rectMm : 'circleMm' in shape ? shape.circleMm : shape.polygonMm.flat();
-  for (const value of numbers) requireNumber(value, `shape of ${name}`, { low: -1e5, high: 1e5 });
-  const [x0, y0, x1, y1] = boundsOf(shape);
-  const corners = 'polygonMm' in shape ? shape.polygonMm.length : 4;
-  if (corners < 3 || !(x1 > x0 && y1 > y0))
-    throw new TemperbookError(`The shape of ${name} has no area`, {
-      found: JSON.stringify(shape),
-      expected: 'x0 < x1 and y0 < y1, a radius above zero, or at least three corners',
     });
 }

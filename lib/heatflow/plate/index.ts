@@ -1,3 +1,4 @@
+export { plateErrorSentence } from './plateErrorSentence';
 export type {
   MetalProperties,
   PartRegion,

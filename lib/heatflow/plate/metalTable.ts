@@ -21,11 +21,13 @@ export interface MetalTable {
   readonly rows: Float64Array;
   /** Conductivity at 20 °C, W/mm K. */
   readonly conductivity: number;
+  /** Where the table ends, °C: 1200, or 100 above the last temperature the metal's properties name. */
+  readonly endsAtC: number;
   /** J/mm³ at a temperature. */
   heatAt(tempC: number): number;
 }
 
-/** Builds the table; properties are taken as checked. Outside −100…1200 °C both ends go on as they are. */
+/** Builds the table; properties are taken as checked. Outside −100 °C…`endsAtC` both ends go on as they are. */
 export function metalTable(metal: MetalProperties): MetalTable {
   const nodes = heatNodes(metal);
   const heatAt = (tempC: number) => interpolate(nodes.tempC, nodes.heat, tempC);
@@ -41,7 +43,7 @@ export function metalTable(metal: MetalProperties): MetalTable {
       bin * PER_BIN,
     );
   }
-  return { heatPerBin, bins: BINS, rows, conductivity, heatAt };
+  return { heatPerBin, bins: BINS, rows, conductivity, endsAtC: nodes.tempC.at(-1)!, heatAt };
 }
 
 /** Stored heat at every temperature where the heat capacity bends, and in between often enough to be smooth. */

@@ -5,7 +5,10 @@ import type { PlateProbeError, PlateResult } from './plateResult';
 import type { RunOptions } from './plateRun';
 import { runPlan } from './runPlan';
 
-/** Runs the plan again with steps four times as accurate and with cells twice as large, and compares. */
+/**
+ * Runs the plan again with steps four times as accurate and with cells twice as large, and compares. Where the plan
+ * cannot be run on such cells, `gridK` is left out and a note says why.
+ */
 export function plateErrors(
   plan: PlatePlan,
   options: RunOptions,
@@ -13,23 +16,25 @@ export function plateErrors(
 ): Pick<PlateResult, 'errors' | 'notes'> {
   const again = { ...options, timeAboveC: [] };
   const finer = runPlan(plan, { ...again, toleranceK: options.toleranceK / 4 });
+  const coarser = onCoarserCells(plan, again);
+  const errors = result.probes.map(({ name, peakC }, k): PlateProbeError => {
+    const timeStepK = furthestApart(result, finer, k);
+    if (coarser instanceof TemperbookError) return { name, timeStepK };
+    return { name, timeStepK, gridK: Math.abs(peakC - coarser.probes[k]!.peakC) };
+  });
+  const notes =
+    coarser instanceof TemperbookError
+      ? [`The grid error could not be measured on cells twice as large: ${coarser.message}`]
+      : [];
+  return { errors, notes: [...result.notes, ...notes] };
+}
+
+function onCoarserCells(plan: PlatePlan, options: RunOptions): PlateResult | TemperbookError {
   try {
-    const coarser = runPlan({ ...plan, cellMm: 2 * plan.cellMm }, again);
-    const errors = result.probes.map(
-      ({ name, peakC }, k): PlateProbeError => ({
-        name,
-        timeStepK: furthestApart(result, finer, k),
-        gridK: Math.abs(peakC - coarser.probes[k]!.peakC),
-      }),
-    );
-    return { errors, notes: result.notes };
+    return runPlan({ ...plan, cellMm: 2 * plan.cellMm }, options);
   } catch (error) {
-    if (!(error instanceof TemperbookError)) throw error;
-    const notes = [
-      ...result.notes,
-      `The grid error could not be measured on cells twice as large: ${error.message}`,
-    ];
-    return { notes };
+    if (error instanceof TemperbookError) return error;
+    throw error;
   }
 }
 

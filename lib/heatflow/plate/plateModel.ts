@@ -60,18 +60,15 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
   );
   const metals = metalProperties.map(metalTable);
 
-  const centre = (cell: number): [number, number] => [
-    x0 + (((cell - first) % columns) + 0.5) * cellMm,
-    y0 + (Math.floor((cell - first) / columns) + 0.5) * cellMm,
-  ];
+  const inPart = new Uint8Array(columns * rows);
+  const grid: PlateGrid = { columns, rows, cellMm, originMm: [x0, y0], inPart };
   const regionOf = new Int16Array(length).fill(-1);
   const thicknessMm = new Float64Array(length);
   const metalOf = new Uint8Array(length);
   const volume = new Float64Array(length).fill(1);
   const initialHeat = new Float64Array(length);
-  const inPart = new Uint8Array(columns * rows);
   for (let cell = first; cell < end; cell++) {
-    const [x, y] = centre(cell);
+    const [x, y] = centreOf({ grid, first }, cell);
     const region = lastAt(plan.part, x, y);
     const thickness = plan.part[region]?.thicknessMm ?? 0;
     if (thickness === 0) continue;
@@ -109,7 +106,7 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
   const contacts = (plan.contacts ?? []).map((contact): ContactCells => {
     const cells = Int32Array.from(
       Array.from({ length: end - first }, (_, i) => first + i).filter(
-        (cell) => thicknessMm[cell]! > 0 && isInside(contact.shape, ...centre(cell)),
+        (cell) => thicknessMm[cell]! > 0 && isInside(contact.shape, ...centreOf({ grid, first }, cell)),
       ),
     );
     const faces = contact.faces ?? 1;
@@ -122,7 +119,7 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
     };
   });
   return {
-    grid: { columns, rows, cellMm, originMm: [x0, y0], inPart },
+    grid,
     length,
     first,
     end,
@@ -141,7 +138,7 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
 }
 
 /** Index of the last item of a list whose shape covers a point, −1 for none. */
-function lastAt(items: readonly { readonly shape: PlanShape }[], xMm: number, yMm: number): number {
+export function lastAt(items: readonly { readonly shape: PlanShape }[], xMm: number, yMm: number): number {
   for (let i = items.length - 1; i >= 0; i--) if (isInside(items[i]!.shape, xMm, yMm)) return i;
   return -1;
 }
@@ -152,6 +149,18 @@ export function massKg({ thicknessMm, grid, metalOf, metalProperties }: PlateMod
   for (let cell = 0; cell < thicknessMm.length; cell++)
     mass += thicknessMm[cell]! * metalProperties[metalOf[cell]!]!.densityKgPerM3;
   return mass * grid.cellMm ** 2 * 1e-9;
+}
+
+/** Centre of a cell, mm. */
+export function centreOf(
+  { grid, first }: Pick<PlateModel, 'grid' | 'first'>,
+  cell: number,
+): [number, number] {
+  const { columns, cellMm, originMm } = grid;
+  return [
+    originMm[0] + (((cell - first) % columns) + 0.5) * cellMm,
+    originMm[1] + (Math.floor((cell - first) / columns) + 0.5) * cellMm,
+  ];
 }
 
 /** The cell that holds a point, or −1 where there is no metal. */

@@ -1,6 +1,7 @@
 import type { PointCells } from './checkCells';
 import { plateDoubt } from './plateDoubt';
 import { massKg, type PlateModel } from './plateModel';
+import { heatNotes, interpassNotes, probeNotes } from './plateNotes';
 import type { PlatePlan } from './platePlan';
 import type { PlateEnergy, PlatePassResult, PlateProbeResult, PlateResult } from './plateResult';
 import type { PlateRun } from './plateRun';
@@ -45,7 +46,7 @@ export function plateOutcome(
     energy: energyOf(run),
     steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
     doubt,
-    notes: [...cellNotes, ...probeNotes(probes)],
+    notes: [...cellNotes, ...heatNotes(model, peakC), ...interpassNotes(plan, passes), ...probeNotes(probes)],
   };
 }
 
@@ -75,17 +76,4 @@ function onGrid({ first, end, thicknessMm }: PlateModel, cells: Float64Array): F
   return Float64Array.from({ length: end - first }, (_, i) =>
     thicknessMm[first + i]! > 0 ? cells[first + i]! : 0,
   );
-}
-
-function probeNotes(probes: readonly PlateProbeResult[]): string[] {
-  return probes.flatMap(({ name, molten, doubtful, peakC }) => [
-    ...(molten
-      ? [`Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`]
-      : []),
-    ...(doubtful && !molten
-      ? [
-          `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
-        ]
-      : []),
-  ]);
 }

@@ -22,13 +22,15 @@ export interface MetalProperties {
   readonly latentHeatJPerKg?: number;
   readonly solidusC?: number;
   readonly liquidusC?: number;
+  /** Where the numbers come from; carried along, not read. */
+  readonly source?: string;
 }
 
 /** One area of the part. Where regions overlap the later one in the list wins. */
 export interface PartRegion {
   readonly name?: string;
   readonly shape: PlanShape;
-  /** Metal thickness seen by the heat, mm; 0 cuts a hole. */
+  /** Metal thickness seen by the heat, 0.1 to 1000 mm; 0 cuts a hole. */
   readonly thicknessMm: number;
   /** What `loadAlloy` takes as a name, or the properties themselves. */
   readonly metal: string | MetalProperties;

@@ -73,8 +73,8 @@ export interface PlateProbeError {
   readonly name: string;
   /** Largest change of its history when the steps are made four times more accurate, K. */
   readonly timeStepK: number;
-  /** Change of its peak against a grid of twice the cell, K: the grid error is a third of it on smooth ground, up to all of it beside a stepped outline. */
-  readonly gridK: number;
+  /** Change of its peak against a grid of twice the cell, K: the grid error is a third of it on smooth ground, up to all of it beside a stepped outline. Absent where the plan cannot be run on such cells; `notes` says why. */
+  readonly gridK?: number;
 }
 
 /** What `solvePlate` returns. */
@@ -100,7 +100,7 @@ export interface PlateResult {
 
 /** Options of `solvePlate`. */
 export interface PlateOptions {
-  /** Error a step may add in any cell, K; default 0.5. */
+  /** Error a step may add in any cell, K; default 1. */
   readonly toleranceK?: number;
   /** Limits for the time-above maps, °C. */
   readonly timeAboveC?: readonly number[];

@@ -8,9 +8,14 @@ import type { PlateResult } from './plateResult';
 import { PlateRun, type RunOptions } from './plateRun';
 import { weldJob } from './weldJob';
 
-/** Checks a plan, cuts it into cells, runs it and gathers what came of it. */
+/** Checks a plan and runs it. */
 export function runPlan(plan: PlatePlan, options: RunOptions): PlateResult {
   checkPlan(plan);
+  return runChecked(plan, options);
+}
+
+/** Cuts a checked plan into cells, runs it and gathers what came of it. */
+export function runChecked(plan: PlatePlan, options: RunOptions): PlateResult {
   const model = plateModel(
     plan,
     plan.part.map((region) => metalOfRegion(region.metal)),

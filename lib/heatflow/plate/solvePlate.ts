@@ -17,8 +17,9 @@ const LONGEST_WAIT_S = 4 * 3600;
  * distances asked about; `doubt` marks where it is not. Not in it: heat carried by filler metal or by flow in the
  * pool, gaps between parts, warping.
  *
- * @throws TemperbookError for a plan that cannot be run (path or probe outside the part, no travel, impossible
- * properties, cells coarser than the arc), and when an interpass limit is not reached in `longestWaitS`.
+ * @throws TemperbookError for a plan that cannot be run (a key missing or not known, path or probe outside the part,
+ * no travel, impossible properties, cells coarser than the arc), and when an interpass limit is not reached in
+ * `longestWaitS`.
  */
 export function solvePlate(plan: PlatePlan, options: PlateOptions = {}): PlateResult {
   const { toleranceK = DEFAULT_TOLERANCE_K, longestWaitS = LONGEST_WAIT_S, timeAboveC = [] } = options;

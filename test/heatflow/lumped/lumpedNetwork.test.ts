@@ -71,6 +71,14 @@ describe('lumpedNetwork', () => {
     for (const edge of [60, 100, 400, 440]) expect(run.histories.casting!.timeS).toContain(edge);
   });
 
+  it('flags a body hotter than any shop makes it', () => {
+    expect(lumpedNetwork(job).notes).toEqual([]);
+    const pulses = [{ part: 'casting', fromS: 0, toS: 60, powerW: 1e6 }];
+    expect(lumpedNetwork({ ...job, pulses }).notes[0]).toMatch(
+      /^casting reaches \d{4,} °C .*check the power/,
+    );
+  });
+
   it('its error falls with the tolerance', () => {
     const [coarse, fine] = [lumpedNetwork(job, 0.5), lumpedNetwork(job, 0.005)];
     expect(fine.timeStepErrorK).toBeLessThan(coarse.timeStepErrorK / 10);
@@ -139,5 +147,33 @@ describe('lumpedNetwork', () => {
     const run = () => lumpedNetwork({ ...job, ...change });
     expect(run).toThrow(TemperbookError);
     expect(run).toThrow(message);
+  });
+
+  it.each<[string, Record<string, unknown>, RegExp]>([
+    ['no list of parts', { parts: undefined }, /the job: found nothing, expected the key "parts"/],
+    [
+      'a link between nobody',
+      { links: [{ conductanceWPerK: 3 }] },
+      /links\[0\]: found nothing, expected the key "between"/,
+    ],
+    [
+      'a skin without film',
+      { parts: [{ ...casting, surface: { areaMm2: 4e4 } }, fixture] },
+      /parts\[0\]\.surface: found nothing, expected the key "filmWPerM2K"/,
+    ],
+    [
+      'a skin without area',
+      { parts: [{ ...casting, surface: { filmWPerM2K: 8 } }, fixture] },
+      /parts\[0\]\.surface: found nothing, expected the key "areaMm2"/,
+    ],
+    ['a misspelt key', { pulse: [] }, /pulse: found a key .*did you mean pulses\?/],
+  ])('tells the place of a slip in the keys: %s', (_, change, message) => {
+    const run = () => lumpedNetwork({ ...job, ...change } as unknown as LumpedJob);
+    expect(run).toThrow(TemperbookError);
+    expect(run).toThrow(message);
+  });
+
+  it('and refuses what is no job at all', () => {
+    expect(() => lumpedNetwork(undefined as unknown as LumpedJob)).toThrow(/the job: found nothing/);
   });
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { timeAbove } from '../../../lib/exposure';
-import { type PlatePlan, type PlateProgress, solvePlate } from '../../../lib/heatflow';
+import { type PlatePlan, type PlateProgress, plateErrorSentence, solvePlate } from '../../../lib/heatflow';
 import { tempAt } from '../../../lib/history';
 import { meltingMetal, plainMetal, smallPlan, withPass } from './smallPlan';
 
@@ -372,11 +372,36 @@ describe('what comes back', () => {
     expect(gridK).toBeGreaterThan(Math.abs(finer - solvePlate(smallPlan()).probes[0]!.peakC));
   });
 
-  it('says when the grid error cannot be measured', () => {
+  it('says when the grid error cannot be measured, and still measures that of the steps', () => {
     const { errors, notes } = solvePlate(withPass({ sourceRadiusMm: 3 }), { checkErrors: true });
-    expect(errors).toBeUndefined();
+    expect(Object.keys(errors![0]!)).toEqual(['name', 'timeStepK']);
+    expect(errors![0]!.timeStepK).toBeGreaterThan(0);
+    expect(errors![0]!.timeStepK).toBeLessThan(1);
     expect(notes.join(' ')).toMatch(/grid error could not be measured/);
     expect(notes.join(' ')).toMatch(/coarse for the arc of pass 1/);
+  });
+
+  it('tells its errors in a sentence: the worst of the places that did not melt', () => {
+    const result = solvePlate(smallPlan(), { checkErrors: true });
+    const [probe] = result.probes;
+    const at = (name: string, molten: boolean) => ({ ...probe!, name, molten });
+    const probes = [at('near', false), at('far', false), at('pool', true)];
+    const told = (gridK: number | undefined) =>
+      plateErrorSentence({
+        ...result,
+        probes,
+        errors: [
+          { name: 'near', timeStepK: 0.5, ...(gridK === undefined ? {} : { gridK }) },
+          { name: 'far', timeStepK: 0.1, ...(gridK === undefined ? {} : { gridK: gridK / 4 }) },
+          { name: 'pool', timeStepK: 9, gridK: 9 },
+        ],
+        notes: ['The grid error could not be measured.'],
+      });
+    const steps =
+      'Steps four times finer move the temperatures outside the weld pool by at most 0.5 °C (0.9 °F) at near';
+    expect(told(4)).toBe(`${steps}, cells twice as large their peaks by at most 4.0 °C (7.2 °F) at near.`);
+    expect(told(undefined)).toBe(`${steps}. The grid error could not be measured.`);
+    expect(() => plateErrorSentence(solvePlate(smallPlan({ passes: [] })))).toThrow(/checkErrors: true/);
   });
 
   it('tells where it is on a long run', () => {
@@ -489,6 +514,16 @@ describe('a plan that cannot be run', () => {
       'a shape without area',
       smallPlan({ part: [{ ...smallPlan().part[0]!, shape: { rectMm: [5, 5, 5, 9] } }] }),
       /no area/,
+    ],
+    [
+      'a preheat area beside the part',
+      smallPlan({ preheat: [{ shape: { rectMm: [90, 0, 99, 9] }, tempC: 200 }] }),
+      /Preheat area 1 covers no metal/,
+    ],
+    [
+      'a lone region of negative thickness',
+      smallPlan({ part: [{ ...smallPlan().part[0]!, thicknessMm: -4 }] }),
+      /thicknessMm of plate.*-4/,
     ],
     ['far too many cells', smallPlan({ cellMm: 0.01 }), /more cells than can be computed/],
     ['a start below absolute zero', smallPlan({ initialC: -300 }), /initialC/],

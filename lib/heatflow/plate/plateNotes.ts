@@ -1,0 +1,62 @@
+import { formatPercent, formatTemp } from '../../quantity';
+import type { PlateModel } from './plateModel';
+import type { PlatePlan } from './platePlan';
+import type { PlatePassResult, PlateProbeResult } from './plateResult';
+
+/** A weld melts a seam; a plan that melts more of the part than this holds a slip. */
+const MOST_MOLTEN = 1 / 3;
+/** A part never cools quite evenly: its mean may be so far above the interpass limit unnoticed, K. */
+const UNEVEN_K = 5;
+
+/** Says so when the part became hotter than any weld makes it. `peakC` is the map of highest temperatures. */
+export function heatNotes(model: PlateModel, peakC: Float64Array): string[] {
+  const { first, end, thicknessMm, volume, metals, metalOf, metalProperties } = model;
+  let beyond: { peakC: number; endsAtC: number } | undefined;
+  let wholeMm3 = 0;
+  let moltenMm3 = 0;
+  for (let cell = first; cell < end; cell++) {
+    if (thicknessMm[cell] === 0) continue;
+    const metal = metalOf[cell]!;
+    const hot = peakC[cell - first]!;
+    const { endsAtC } = metals[metal]!;
+    if (hot > endsAtC && hot > (beyond?.peakC ?? 0)) beyond = { peakC: hot, endsAtC };
+    wholeMm3 += volume[cell]!;
+    if (hot >= (metalProperties[metal]!.solidusC ?? Number.POSITIVE_INFINITY)) moltenMm3 += volume[cell]!;
+  }
+  const check = 'check amps, travel and thickness, and their units.';
+  return [
+    ...(beyond
+      ? [
+          `The hottest metal reaches ${formatTemp(beyond.peakC)}, beyond the ${formatTemp(beyond.endsAtC)} where the table of its properties ends: ${check}`,
+        ]
+      : []),
+    ...(moltenMm3 > MOST_MOLTEN * wholeMm3
+      ? [`${formatPercent(moltenMm3 / wholeMm3)} of the part melts: ${check}`]
+      : []),
+  ];
+}
+
+/** Says so when a pass was struck by a probe that did not tell how warm the part was. */
+export function interpassNotes(plan: PlatePlan, passes: readonly PlatePassResult[]): string[] {
+  return passes.flatMap(({ name, bulkStartC }, i) => {
+    const { interpassC: limitC, atProbe } = plan.passes[i]!.startAfter ?? {};
+    if (limitC === undefined || bulkStartC <= limitC + UNEVEN_K) return [];
+    return [
+      `When the arc of ${name} was struck, probe "${atProbe}" was within its limit of ${formatTemp(limitC)}, but the part as a whole was at ${formatTemp(bulkStartC)}: put the probe nearer the weld, or add a wait.`,
+    ];
+  });
+}
+
+/** Says which probes melted, and where plan view is doubtful. */
+export function probeNotes(probes: readonly PlateProbeResult[]): string[] {
+  return probes.flatMap(({ name, molten, doubtful, peakC }) => [
+    ...(molten
+      ? [`Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`]
+      : []),
+    ...(doubtful && !molten
+      ? [
+          `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
+        ]
+      : []),
+  ]);
+}

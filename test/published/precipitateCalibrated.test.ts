@@ -12,6 +12,7 @@ const sum = (values: readonly number[]): number => values.reduce((total, r) => t
 const missed: Readonly<Record<string, string>> = {
   '6061-unaged-other-lot': 'called unaged, has the yield of T4',
   'AlSi7Mg0.47-175C-6h': 'more Mg than the card',
+  '356-sand-T6-T7': 'the two yields are inside their doubt, their ratio is not',
   '6061-200C-0.3h': '18 minutes with the heating of the piece in them',
   '6061-190C-2h': 'a stronger lot',
   '6061-100C-48h': 'too many clusters at 100 °C',

@@ -129,7 +129,7 @@ function rangeRemarks(card: AlloyCard, tempC: Float64Array, doseS: number): Rang
   else if (peakC > evidence.maxC)
     remark(
       'temperature',
-      `The metal reached ${formatTemp(peakC)}; the exposures measured on ${card.designation} end at ${formatTemp(evidence.maxC)}, hotter is extrapolated by the activation energy.`,
+      `The metal reached ${formatTemp(peakC)}; the exposures its curve for ${card.designation} was fitted to end at ${formatTemp(evidence.maxC)}, hotter is extrapolated by the activation energy.`,
     );
   if (doseS > evidence.longestDoseS)
     remark(

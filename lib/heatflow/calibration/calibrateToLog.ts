@@ -23,9 +23,13 @@ const CLOCK_STEP_S = 0.02;
  * time its own passes by. One clock offset per pass is fitted along; it costs no model run.
  *
  * Two rounds. The first weighs channels by their `standardErrorC`. The second takes each channel's noise from its
- * residuals and counts a run of residuals of the same sign as few independent readings, not many
- * (n (1 − ρ)/(1 + ρ), ρ the correlation of neighbours), so that standard errors are not too small and priors weigh
- * what they should; it also gives the model the passes as far apart as the first round found them to be. An error common to all readings of a probe, such as its calibration, is not in them.
+ * residuals and counts residuals that go together as few independent readings, not many (`noiseOf`), so that priors
+ * weigh what they should; it also gives the model the passes as far apart as the first round found them to be.
+ *
+ * Standard errors hold for white noise and for noise that lasts up to a tenth of the log: two of them held the truth
+ * of about 90 to 97 in 100 invented logs. Where readings are thinned out, slow noise makes them up to 1.6 times too
+ * small. An error common to all readings of a probe, such as its calibration, is not in them, nor is a wrong number
+ * in the plan.
  *
  * @throws TemperbookError on no channels or parameters, a start outside its bounds, a model that gives another
  * number of histories than there are channels, or no overlap of log and model in time.
@@ -33,7 +37,7 @@ const CLOCK_STEP_S = 0.02;
 export function calibrateToLog<Name extends string>(
   channels: readonly CalibrationChannel[],
   model: HeatModel<Name>,
-  { parameters, readingsPerChannel = 300, onStep }: CalibrationOptions<Name>,
+  { parameters, readingsPerChannel = 5000, onStep }: CalibrationOptions<Name>,
 ): Calibration<Name> {
   const names = Object.keys(parameters) as Name[];
   checkJob(channels, names);

@@ -35,7 +35,10 @@ export type HeatModel<Name extends string> = (
 
 export interface CalibrationOptions<Name extends string> {
   readonly parameters: Readonly<Record<Name, CalibrationUnknown>>;
-  /** Readings compared per channel; default 300, spread so that the moving parts of the trace have their share. */
+  /**
+   * Readings compared per channel; default 5000, for they cost no model run. Of a longer log the moving parts have
+   * their share, and standard errors are less sure.
+   */
   readonly readingsPerChannel?: number;
   /** Called after each accepted step with the weighted sum of squares, so that a long fit shows it is alive. */
   readonly onStep?: (step: number, sumOfSquares: number) => void;

@@ -54,7 +54,7 @@ function misfit({ name, rmsC, swingK, persistence }: ChannelResidual): string[] 
     return [`The model misses ${name} by ${size}: something other than the fitted quantities is wrong.`];
   if (rmsC > SHAPE.misfit * swingK && persistence > SHAPE.persistence)
     return [
-      `The model stays off ${name} for long stretches (${size}): standard errors allow for that, but a number held fixed in the plan may be wrong and the fitted ones make up for it.`,
+      `The model stays off ${name} for long stretches (${size}): a number held fixed in the plan may be wrong and the fitted ones make up for it. Standard errors do not cover that.`,
     ];
   return [];
 }

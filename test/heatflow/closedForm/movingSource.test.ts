@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import {
   fastThinRise,
   mediumPlateHistory,
+  mediumPlatePeak,
   mediumPlateRise,
   thickPlateHistory,
+  thickPlatePeak,
   thickPlateRise,
   thinPlateHistory,
   thinPlatePeak,
@@ -75,6 +77,18 @@ describe('moving sources', () => {
     const place = { ...weld, acrossMm: 10, depthMm: 0, startC: 40, timeS: [0, 20, 24], abreastS: 20 };
     expect(thickPlateHistory(place).tempC[2]).toBe(40 + thickPlateRise({ ...place, alongMm: -20 }));
     expect(mediumPlateHistory(place).tempC[2]).toBe(40 + mediumPlateRise({ ...place, alongMm: -20 }));
+  });
+
+  it('have the same peak on either side of the weld, and no moment is hotter', () => {
+    for (const peakAt of [thinPlatePeak, thickPlatePeak, mediumPlatePeak]) {
+      const at = (acrossMm: number) => peakAt({ ...weld, acrossMm, depthMm: 0 });
+      expect(at(-10)).toEqual(at(10));
+    }
+    const left = thinPlatePeak({ ...weld, acrossMm: -10 });
+    for (const aside of [-1, 1])
+      expect(thinPlateRise({ ...weld, acrossMm: -10, alongMm: left.alongMm + aside })).toBeLessThan(
+        left.riseK,
+      );
   });
 
   it.each([

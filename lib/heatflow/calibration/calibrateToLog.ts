@@ -1,8 +1,13 @@
 import { findPasses, type Pass } from '../../exposure';
-import type { ThermalHistory } from '../../history';
 import { type Judged, judged, requireNumber, TemperbookError } from '../../quantity';
 import { type FitUnknown, type LeastSquaresFit, leastSquares } from '../../statistics';
-import type { Calibration, CalibrationChannel, CalibrationOptions, HeatModel } from './calibration';
+import type {
+  Calibration,
+  CalibrationChannel,
+  CalibrationOptions,
+  HeatModel,
+  PredictedHistory,
+} from './calibration';
 import { calibrationWarnings } from './calibrationWarnings';
 import { type ChannelResidual, channelResidual, noiseOf, residualOf } from './channelResidual';
 import { offsetsAfter, offsetsFromPasses, passClock, retimed } from './passClock';
@@ -75,8 +80,9 @@ export function calibrateToLog<Name extends string>(
       [...parameterUnknowns(parameters, names, values), ...clockUnknowns(offsetsS)],
       { noise: 'unit', tolerance: 1e-3, maxIterations: 60, ...(onStep ? { onStep } : {}) },
     );
+  const endOf = (fit: LeastSquaresFit) => split(Float64Array.from(fit.unknowns, (u) => u.value));
   const residualsOf = (fit: LeastSquaresFit): ChannelResidual[] => {
-    const { predicted, offsetsS } = split(Float64Array.from(fit.unknowns, (u) => u.value));
+    const { predicted, offsetsS } = endOf(fit);
     return readings.map((r, c) => channelResidual(r, predicted[c]!, clock, offsetsS));
   };
 
@@ -116,7 +122,10 @@ export function calibrateToLog<Name extends string>(
     clockOffsetsS: offsets.map((_, k) => band(names.length + k, 's')),
     channels: residuals,
     passes,
-    warnings: calibrationWarnings(fit, parameters, residuals),
+    warnings: [
+      ...endOf(fit).predicted.flatMap(({ remarks = [] }) => remarks),
+      ...calibrationWarnings(fit, parameters, residuals),
+    ],
     converged: first.converged && fit.converged,
     modelRuns,
   };
@@ -156,7 +165,7 @@ function runModel<Name extends string>(
   values: Float64Array,
   passes: readonly Pass[],
   channels: number,
-): readonly ThermalHistory[] {
+): readonly PredictedHistory[] {
   const predicted = model(
     record(names, (_, j) => values[j]!),
     passes,

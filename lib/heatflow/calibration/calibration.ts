@@ -24,6 +24,12 @@ export interface CalibrationUnknown {
   readonly label?: string;
 }
 
+/** What a model predicts for one channel. */
+export interface PredictedHistory extends ThermalHistory {
+  /** Why the model itself would not believe it, in sentences; they become warnings of the calibration. */
+  readonly remarks?: readonly string[];
+}
+
 /**
  * Any heat-flow model: values of the unknowns, and the passes found in the log, → one history per channel, in the
  * channels' order, on the model's own clock.
@@ -31,7 +37,7 @@ export interface CalibrationUnknown {
 export type HeatModel<Name extends string> = (
   values: Readonly<Record<Name, number>>,
   passes: readonly Pass[],
-) => readonly ThermalHistory[];
+) => readonly PredictedHistory[];
 
 export interface CalibrationOptions<Name extends string> {
   readonly parameters: Readonly<Record<Name, CalibrationUnknown>>;

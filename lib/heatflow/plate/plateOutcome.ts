@@ -4,6 +4,7 @@ import { massKg, type PlateModel } from './plateModel';
 import type { PlatePlan } from './platePlan';
 import type { PlateEnergy, PlatePassResult, PlateProbeResult, PlateResult } from './plateResult';
 import type { PlateRun } from './plateRun';
+import { probeNotes } from './probeNotes';
 
 /** What a finished run found. */
 export function plateOutcome(
@@ -45,7 +46,7 @@ export function plateOutcome(
     energy: energyOf(run),
     steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
     doubt,
-    notes: [...cellNotes, ...probeNotes(probes)],
+    notes: [...cellNotes, ...meltingNotes(plan), ...probes.flatMap(probeNotes)],
   };
 }
 
@@ -77,15 +78,14 @@ function onGrid({ first, end, thicknessMm }: PlateModel, cells: Float64Array): F
   );
 }
 
-function probeNotes(probes: readonly PlateProbeResult[]): string[] {
-  return probes.flatMap(({ name, molten, doubtful, peakC }) => [
-    ...(molten
-      ? [`Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`]
-      : []),
-    ...(doubtful && !molten
-      ? [
-          `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
-        ]
-      : []),
-  ]);
+/** Metal written into the plan without a melting range: neither a pool nor a probe in it is noticed. */
+function meltingNotes({ part }: PlatePlan): string[] {
+  const blind = part.flatMap(({ name, metal, thicknessMm }, i) =>
+    thicknessMm > 0 && typeof metal !== 'string' && metal.solidusC === undefined
+      ? [name ?? `region ${i + 1}`]
+      : [],
+  );
+  return blind.length > 0
+    ? [`The metal of ${blind.join(', ')} has no solidusC in the plan: melting is not noticed there.`]
+    : [];
 }

@@ -10,6 +10,7 @@ import type {
 } from './calibration';
 import { calibrationWarnings } from './calibrationWarnings';
 import { type ChannelResidual, channelResidual, noiseOf, residualOf } from './channelResidual';
+import { checkCalibration } from './checkCalibration';
 import { offsetsAfter, offsetsFromPasses, passClock, retimed } from './passClock';
 import { readingsToCompare } from './readingsToCompare';
 import { rememberLast } from './rememberLast';
@@ -36,7 +37,7 @@ const CLOCK_STEP_S = 0.02;
  * small. An error common to all readings of a probe, such as its calibration, is not in them, nor is a wrong number
  * in the plan.
  *
- * @throws TemperbookError on no channels or parameters, a start outside its bounds, a model that gives another
+ * @throws TemperbookError on no channels or parameters, bounds missing, a start or a prior outside them, a model that gives another
  * number of histories than there are channels, or no overlap of log and model in time.
  */
 export function calibrateToLog<Name extends string>(
@@ -45,7 +46,7 @@ export function calibrateToLog<Name extends string>(
   { parameters, readingsPerChannel = 5000, onStep }: CalibrationOptions<Name>,
 ): Calibration<Name> {
   const names = Object.keys(parameters) as Name[];
-  checkJob(channels, names);
+  checkCalibration(channels, parameters);
   requireNumber(readingsPerChannel, 'readingsPerChannel', { low: 10, high: 100_000 });
   const leader = channels.indexOf(liveliest(channels));
   const passes = findPasses(channels[leader]!.history);
@@ -151,13 +152,6 @@ const clockUnknowns = (offsetsS: readonly number[]): FitUnknown[] =>
     high: start + CLOCK_RANGE_S,
     derivativeStep: CLOCK_STEP_S,
   }));
-
-function checkJob(channels: readonly CalibrationChannel[], names: readonly string[]): void {
-  if (channels.length === 0) throw new TemperbookError('A calibration needs at least one logged channel');
-  if (names.length === 0) throw new TemperbookError('A calibration needs at least one parameter to find');
-  for (const { name, standardErrorC = 2 } of channels)
-    requireNumber(standardErrorC, `The standard error of ${name} in °C`, { low: 1e-3, high: 500 });
-}
 
 function runModel<Name extends string>(
   model: HeatModel<Name>,

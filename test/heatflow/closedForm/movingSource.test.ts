@@ -43,6 +43,13 @@ describe('moving sources', () => {
     expect(sum / slices / thinPlateRise({ ...weld, ...point, thicknessMm: 12 })).toBeCloseTo(1, 4);
   });
 
+  it('a medium plate at the slowest travel allowed is still summed in time, and is the thin one', () => {
+    const slow = { ...weld, ...point, travelMmPerS: 0.01 };
+    // Through the thickness they differ by exp(−π r/d), r = 22 mm in 4 mm: 2e-8. What the sum leaves out is at most
+    // α/(v d) = 1700 times 1e-12 of it.
+    expect(mediumPlateRise({ ...slow, depthMm: 0 }) / thinPlateRise(slow)).toBeCloseTo(1, 7);
+  });
+
   it('surface loss lowers the rise, and far behind by as much as the fast form says', () => {
     fc.assert(
       fc.property(
@@ -93,6 +100,7 @@ describe('moving sources', () => {
 
   it.each([
     ['zero travel', { travelMmPerS: 0 }, /travel speed must be above zero.*plate solver/],
+    ['a travel in m/s', { travelMmPerS: 0.005 }, /No weld travels that slowly.*0\.005 mm\/s.*Check the unit/],
     ['no power', { netPowerW: 0 }, /net arc power/],
     ['a point on the arc', { alongMm: 0, acrossMm: 0 }, /lies on the arc itself/],
     ['a conductivity in other units', { conductivityWPerMK: 0.167 }, /conductivityWPerMK.*Check the unit/],

@@ -33,12 +33,12 @@ const CLOCK_STEP_S = 0.02;
  * weigh what they should; it also gives the model the passes as far apart as the first round found them to be.
  *
  * Standard errors hold for white noise and for noise that lasts up to a tenth of the log: two of them held the truth
- * of about 90 to 97 in 100 invented logs. Where readings are thinned out, slow noise makes them up to 1.6 times too
- * small. An error common to all readings of a probe, such as its calibration, is not in them, nor is a wrong number
- * in the plan.
+ * of 87 to 98 in 100 invented logs, where 95 would be ideal. Where readings are thinned out, slow noise makes them up
+ * to 1.6 times too small. An error common to all readings of a probe, such as its calibration, is not in them, nor is
+ * a wrong number in the plan.
  *
- * @throws TemperbookError on no channels or parameters, bounds missing, a start or a prior outside them, a model that gives another
- * number of histories than there are channels, or no overlap of log and model in time.
+ * @throws TemperbookError on no channels or parameters, bounds missing, a start or a prior outside them, a model that
+ * gives another number of histories than there are channels, or no overlap of log and model in time.
  */
 export function calibrateToLog<Name extends string>(
   channels: readonly CalibrationChannel[],

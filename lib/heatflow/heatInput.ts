@@ -7,16 +7,16 @@ import { ARC_EFFICIENCY, acTigEfficiency, type WeldProcess } from './arcEfficien
  */
 export type EfficiencyBand = Pick<Judged, 'nominal' | 'low' | 'high' | 'because'>;
 
-/** Arc power: what the meters show, or the instrument's true power for AC and pulsed current. */
+/** Arc power: what the meters show, or the instrument's true power for AC and pulsed current. One of the two. */
 export type ArcReading =
-  | { readonly amps: number; readonly volts: number }
+  | { readonly amps: number; readonly volts: number; readonly arcPowerW?: never }
   /** Mean of instantaneous volts times amps, W. */
-  | { readonly arcPowerW: number };
+  | { readonly arcPowerW: number; readonly amps?: never; readonly volts?: never };
 
-/** Speed: set directly, or from the time the arc burned over a length. */
+/** Speed: set directly, or from the time the arc burned over a length. One of the two. */
 export type TravelReading =
-  | { readonly travelMmPerS: number }
-  | { readonly arcOnS: number; readonly lengthMm: number };
+  | { readonly travelMmPerS: number; readonly arcOnS?: never; readonly lengthMm?: never }
+  | { readonly arcOnS: number; readonly lengthMm: number; readonly travelMmPerS?: never };
 
 /** What a welder knows of a pass. */
 export type WeldReading = ArcReading &
@@ -48,8 +48,8 @@ export interface HeatInput {
  *
  * Source: EN 1011-1 and ISO/TR 17671-1 for k and the formula. Worked example: TIG AC, 150 A, 14 V, 3 mm/s: arc
  * energy 700 J/mm, net 420 J/mm, between 280 and 525.
- * @throws TemperbookError for an unknown process, zero travel or arc-on time, readings no welding set gives, or a
- * balance for a process without one.
+ * @throws TemperbookError for an unknown process, zero travel or arc-on time, readings no welding set gives or that
+ * are given twice, an efficiency outside its own band, or a balance for a process without one.
  */
 export function heatInput(reading: WeldReading): HeatInput {
   const arcPowerW = arcPower(reading);
@@ -73,21 +73,30 @@ export function heatInput(reading: WeldReading): HeatInput {
   };
 }
 
-function arcPower(reading: ArcReading): number {
-  if ('arcPowerW' in reading)
-    return requireNumber(reading.arcPowerW, 'The arc power in W', { low: 1, high: 200_000 });
-  return (
-    requireNumber(reading.amps, 'The welding current in A', { low: 0.5, high: 2000 }) *
-    requireNumber(reading.volts, 'The arc voltage in V', { low: 5, high: 60 })
-  );
+function arcPower({ amps, volts, arcPowerW }: ArcReading): number {
+  if (arcPowerW === undefined)
+    return (
+      requireNumber(amps, 'The welding current in A', { low: 0.5, high: 2000 }) *
+      requireNumber(volts, 'The arc voltage in V', { low: 5, high: 60 })
+    );
+  if (amps !== undefined || volts !== undefined)
+    throw new TemperbookError('The arc power is given twice', {
+      found: `${arcPowerW} W beside ${amps} A and ${volts} V`,
+      remedy: 'Give arcPowerW when an instrument showed it, else amps and volts',
+    });
+  return requireNumber(arcPowerW, 'The arc power in W', { low: 1, high: 200_000 });
 }
 
-function travelSpeed(reading: TravelReading): number {
+function travelSpeed({ travelMmPerS, arcOnS, lengthMm }: TravelReading): number {
+  if (travelMmPerS !== undefined && (arcOnS !== undefined || lengthMm !== undefined))
+    throw new TemperbookError('The travel speed is given twice', {
+      found: `${travelMmPerS} mm/s beside ${lengthMm} mm in ${arcOnS} s`,
+      remedy: 'Give travelMmPerS, or arcOnS and lengthMm',
+    });
   const speed =
-    'travelMmPerS' in reading
-      ? reading.travelMmPerS
-      : requireNumber(reading.lengthMm, 'The weld length in mm', { low: 0 }) /
-        requireNumber(reading.arcOnS, 'The arc-on time in s', { low: Number.MIN_VALUE });
+    travelMmPerS ??
+    requireNumber(lengthMm, 'The weld length in mm', { low: 0 }) /
+      requireNumber(arcOnS, 'The arc-on time in s', { low: Number.MIN_VALUE });
   if (speed > 0 && speed <= 1000) return speed;
   throw new TemperbookError('The travel speed is not usable', {
     found: `${speed} mm/s`,
@@ -97,7 +106,7 @@ function travelSpeed(reading: TravelReading): number {
 }
 
 function efficiencyOf({ process, acBalance, efficiency }: WeldReading): Judged {
-  if (!(process in ARC_EFFICIENCY))
+  if (!Object.hasOwn(ARC_EFFICIENCY, process))
     throw new TemperbookError('The welding process is not known', {
       found: String(process),
       expected: `one of ${Object.keys(ARC_EFFICIENCY).join(', ')}`,
@@ -115,6 +124,7 @@ function efficiencyOf({ process, acBalance, efficiency }: WeldReading): Judged {
         found: `${low} to ${high}`,
         expected: 'low below high',
       });
+    requireNumber(nominal, 'The arc efficiency within its own band', { low, high });
     return judged(nominal, [low, high], '1', because);
   }
   const { value, low, high, source, note } =

@@ -6,6 +6,7 @@ export type {
   CalibrationOptions,
   CalibrationUnknown,
   HeatModel,
+  PredictedHistory,
 } from './calibration/calibration';
 export type { ChannelResidual } from './calibration/channelResidual';
 export { fittedCases } from './calibration/fittedCases';

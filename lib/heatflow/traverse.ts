@@ -59,7 +59,9 @@ export function traverse({
  * @throws TemperbookError when a place was not among the probes of the plan.
  */
 export function alongTraverse(result: PlateResult, places: readonly TraversePlace[]): TraverseHistory[] {
-  const { columns, cellMm, originMm } = result.grid;
+  const { columns, rows, cellMm, originMm } = result.grid;
+  // A place on the right or upper edge of the grid belongs to the last cell: there is none beyond.
+  const cellAlong = (mm: number, cells: number) => Math.max(0, Math.min(Math.floor(mm / cellMm), cells - 1));
   return places.map(({ name, distanceMm, xMm, yMm }) => {
     const probe = result.probes.find((p) => p.name === name);
     if (!probe)
@@ -67,8 +69,7 @@ export function alongTraverse(result: PlateResult, places: readonly TraversePlac
         remedy: 'Add the places of the traverse to the probes of the plan',
       });
     const { history, peakC, molten, doubtful } = probe;
-    const cell =
-      Math.floor((yMm - originMm[1]) / cellMm) * columns + Math.floor((xMm - originMm[0]) / cellMm);
+    const cell = cellAlong(yMm - originMm[1], rows) * columns + cellAlong(xMm - originMm[0], columns);
     return { distanceMm, history, peakC, molten, doubtful, faceExcessK: result.doubt.differenceK[cell] ?? 0 };
   });
 }

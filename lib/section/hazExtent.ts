@@ -1,12 +1,13 @@
 import { formatTemp, MM_PER_INCH, requireNumber, TemperbookError } from '../quantity';
 import { alloySeries } from './alloySeries';
 import { type CodeAnswer, unsupported } from './codeAnswer';
+import { type CodeProcess, codeProcess } from './codeProcess';
 
 /** A weld as EN 1999-1-1 looks at it. */
 export interface HazWeld {
   /** Designation: '6061', 'A356.0'. */
   readonly alloy: string;
-  readonly process: 'MIG' | 'TIG';
+  readonly process: CodeProcess;
   readonly joint: 'butt' | 'fillet';
   /** Thickness of every part that leads heat away, mm: two for a butt weld, three for a T. */
   readonly heatPathsMm: readonly number[];
@@ -25,16 +26,15 @@ export interface HazExtent {
 }
 
 /** b_haz of EN 1999-1-1 cl. 6.1.6.3 by thickness up to and including the first number, mm. */
-const EXTENT: Readonly<Record<HazWeld['process'], readonly (readonly [upToMm: number, extentMm: number])[]>> =
-  {
-    MIG: [
-      [6, 20],
-      [12, 30],
-      [25, 35],
-      [Infinity, 40],
-    ],
-    TIG: [[6, 30]],
-  };
+const EXTENT: Readonly<Record<'MIG' | 'TIG', readonly (readonly [upToMm: number, extentMm: number])[]>> = {
+  MIG: [
+    [6, 20],
+    [12, 30],
+    [25, 35],
+    [Infinity, 40],
+  ],
+  TIG: [[6, 30]],
+};
 /** Growth of the extent per kelvin of interpass temperature above 60 °C. */
 const GROWTH = { '3xxx': 1 / 120, '5xxx': 1 / 120, '6xxx': 1 / 120, '7xxx': 1.5 / 120 } as const;
 const HARDNESS = 'Measure a hardness traverse across the weld, or fit the heat flow to a logged cycle';
@@ -53,12 +53,14 @@ const HARDNESS = 'Measure a hardness traverse across the weld, or fit the heat f
  *
  * Source: EN 1999-1-1:2007; 20 mm MIG and 30 mm TIG up to 6 mm seen, the rest from memory. Worked example: TIG butt
  * weld of 3 mm 6061 at 90 °C interpass: 30 × 1.25 = 37.5 mm.
- * @throws TemperbookError for a thickness or temperature that cannot be, or a butt weld without two heat paths.
+ * @throws TemperbookError for a thickness or temperature that cannot be, an unknown process or joint, or a butt weld
+ * without two heat paths.
  */
 export function hazExtent(weld: HazWeld): CodeAnswer<HazExtent> {
-  const { process, joint, heatPathsMm, interpassC = 60, toFreeEdgeMm } = weld;
+  const { joint, heatPathsMm, interpassC = 60, toFreeEdgeMm } = weld;
+  const process = codeProcess(weld.process);
   const series = alloySeries(weld.alloy);
-  checkPaths(weld);
+  checkJoint(weld);
   requireNumber(interpassC, 'interpassC', { low: -50, high: 700 });
   if (series === 'casting')
     return unsupported(
@@ -128,7 +130,12 @@ export function hazExtentUs(alloy: string): CodeAnswer<HazExtent> {
   };
 }
 
-function checkPaths({ joint, heatPathsMm }: HazWeld): void {
+function checkJoint({ joint, heatPathsMm }: HazWeld): void {
+  if (joint !== 'butt' && joint !== 'fillet')
+    throw new TemperbookError('The codes know no such joint', {
+      found: String(joint),
+      expected: 'butt or fillet',
+    });
   for (const thickness of heatPathsMm)
     requireNumber(thickness, 'The thickness of a heat path in mm', { low: 0.1, high: 1000 });
   if (joint === 'butt' ? heatPathsMm.length !== 2 : heatPathsMm.length < 1)

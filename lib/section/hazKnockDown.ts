@@ -1,6 +1,7 @@
 import { requireNumber } from '../quantity';
 import { alloySeries } from './alloySeries';
 import { type CodeAnswer, unsupported } from './codeAnswer';
+import { type CodeProcess, codeProcess } from './codeProcess';
 import { KNOCK_DOWN_TABLE, type KnockDownRow, type WroughtForm } from './hazKnockDownTable';
 
 /** Parent metal and process of a weld whose softening is asked. */
@@ -8,7 +9,7 @@ export interface KnockDownWeld {
   readonly alloy: string;
   readonly temper: string;
   readonly form: WroughtForm;
-  readonly process: 'MIG' | 'TIG';
+  readonly process: CodeProcess;
   readonly thicknessMm: number;
 }
 
@@ -38,10 +39,11 @@ const HOLDS_TO_MM = { MIG: 15, TIG: 6 } as const;
  *
  * Source: EN 1999-1-1:2007; how each row is known stands in the row, the footnotes are from memory. Worked example:
  * 6061-T6 profile, TIG, 3 mm: ρ_o 0.48 × 0.8 = 0.384.
- * @throws TemperbookError for an unreadable designation or a thickness that cannot be.
+ * @throws TemperbookError for an unreadable designation, an unknown process or a thickness that cannot be.
  */
 export function hazKnockDown(weld: KnockDownWeld): CodeAnswer<KnockDown> {
-  const { process, thicknessMm } = weld;
+  const { thicknessMm } = weld;
+  const process = codeProcess(weld.process);
   const series = alloySeries(weld.alloy);
   requireNumber(thicknessMm, 'thicknessMm', { low: 0.1, high: 1000 });
   if (series === 'casting')

@@ -9,7 +9,7 @@ export interface FitUnknown {
   /** Bounds the fit never leaves. */
   readonly low?: number;
   readonly high?: number;
-  /** What was known before: a normal distribution. Counts as one more reading. */
+  /** What was known before: a normal distribution, its value within the bounds. Counts as one more reading. */
   readonly prior?: { readonly value: number; readonly standardError: number };
   /**
    * Step of the numerical derivative, in the unit of the unknown: one-sided, for a slow model whose own error is
@@ -76,8 +76,8 @@ export interface LeastSquaresOptions {
  *
  * @param model unknowns, in the order given → residuals (reading minus prediction), always equally many. A
  * non-finite residual marks a place the fit turns back from.
- * @throws TemperbookError on no unknowns, fewer readings than unknowns, a start outside its bounds, or a model
- * that gives no number at the start.
+ * @throws TemperbookError on no unknowns, fewer readings than unknowns, a start or a prior outside its bounds,
+ * or a model that gives no number at the start.
  */
 export function leastSquares(
   model: (values: Float64Array) => Float64Array,
@@ -137,7 +137,7 @@ function checkUnknowns(unknowns: readonly FitUnknown[], noise: 'estimated' | 'un
       });
     requireNumber(start, `The starting value of ${name}`, { low, high });
     if (!prior) continue;
-    requireNumber(prior.value, `The prior value of ${name}`);
+    requireNumber(prior.value, `The prior value of ${name}`, { low, high });
     requireNumber(prior.standardError, `The standard error of the prior of ${name}`, {
       low: Number.MIN_VALUE,
     });

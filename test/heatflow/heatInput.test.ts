@@ -53,6 +53,22 @@ describe('heatInput', () => {
     ['zero travel', { travelMmPerS: 0 }, /travel speed is not usable.*0 mm\/s/],
     ['a voltage no arc has', { volts: 230 }, /arc voltage in V/],
     ['a process nobody knows', { process: 'laser' as never }, /not known.*TIG AC/],
+    ['a name every object has', { process: 'toString' as never }, /not known.*toString/],
+    [
+      'power given twice',
+      { arcPowerW: 9000 } as never,
+      /arc power is given twice.*9000 W beside 150 A and 14 V/,
+    ],
+    [
+      'speed given twice',
+      { arcOnS: 10, lengthMm: 900 } as never,
+      /travel speed is given twice.*3 mm\/s beside 900 mm in 10 s/,
+    ],
+    [
+      'an efficiency outside its own band',
+      { efficiency: { nominal: 0.9, low: 0.5, high: 0.7, because: [] } },
+      /within its own band.*0\.9.*0\.5 to 0\.7/,
+    ],
     ['a balance for MIG', { process: 'MIG' as const, acBalance: 0.7 }, /means nothing for MIG/],
     ['a balance in percent', { acBalance: 70 }, /electrode-negative share.*0.3 to 1/],
     [

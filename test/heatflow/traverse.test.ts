@@ -24,6 +24,26 @@ const plan: PlatePlan = {
   until: { coolForS: 10 },
 };
 const result = solvePlate(plan);
+const toEdges = { ...plan.passes[0]!, netPowerW: 300 };
+const edgePlan: PlatePlan = {
+  ...plan,
+  passes: [
+    {
+      ...toEdges,
+      path: [
+        [30, 30],
+        [60, 30],
+      ],
+    },
+    {
+      ...toEdges,
+      path: [
+        [30, 30],
+        [30, 60],
+      ],
+    },
+  ],
+};
 
 describe('traverse', () => {
   it('goes away from the weld at a right angle or any other', () => {
@@ -43,6 +63,21 @@ describe('traverse', () => {
     expect(middle!.peakC).toBeGreaterThan(far!.peakC);
     expect(near!.faceExcessK).toBeGreaterThan(far!.faceExcessK);
     expect(Math.max(...near!.history.tempC)).toBe(near!.peakC);
+  });
+
+  it('reads a place on an edge of the part from the cell inside it', () => {
+    const excessAt = (xMm: number, yMm: number) => {
+      const place = { name: 'spot', distanceMm: 0, xMm, yMm };
+      return alongTraverse(solvePlate({ ...edgePlan, probes: [place] }), [place])[0]!.faceExcessK;
+    };
+    // The arc runs to the middle of the right edge and of the upper one, so both faces are hotter there.
+    for (const [edge, inside] of [
+      [excessAt(60, 30), excessAt(58.5, 30)],
+      [excessAt(30, 60), excessAt(30, 58.5)],
+    ]) {
+      expect(inside).toBeGreaterThan(1);
+      expect(edge).toBe(inside);
+    }
   });
 
   it('says what is wrong', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { TemperbookError } from '../../lib/quantity';
 import { alloySeries, type HazWeld, hazExtent, hazExtentUs, hazKnockDown } from '../../lib/section';
 
 const weld: HazWeld = { alloy: '6061', process: 'TIG', joint: 'butt', heatPathsMm: [3, 3] };
@@ -55,6 +56,21 @@ describe('hazExtent', () => {
     expect(() => hazExtent({ ...weld, ...change })).toThrow(message);
   });
 
+  it('reads TIG with alternating or direct current as TIG', () => {
+    for (const process of ['TIG AC', 'TIG DC'] as const)
+      expect(hazExtent({ ...weld, process })).toEqual(hazExtent(weld));
+  });
+
+  it.each([
+    ['a process the codes do not hold', { process: 'MAG' as never }, /process.*Found: MAG.*MIG, TIG, TIG AC/],
+    ['a process in small letters', { process: 'tig' as never }, /Found: tig/],
+    ['no process', { process: undefined as never }, /Found: undefined/],
+    ['a joint nobody knows', { joint: 'lap' as never }, /no such joint.*lap.*butt or fillet/],
+  ])('throws for %s', (_, change, message) => {
+    expect(() => hazExtent({ ...weld, ...change })).toThrow(TemperbookError);
+    expect(() => hazExtent({ ...weld, ...change })).toThrow(message);
+  });
+
   it('does not stretch the one-inch rule to castings', () => {
     expect(hazExtentUs('356')).toMatchObject({ supported: false });
   });
@@ -71,6 +87,11 @@ describe('hazKnockDown', () => {
     const answer = hazKnockDown({ ...tie, ...change });
     expect(answer).toMatchObject({ supported: true, holdsAfterDays: 3 });
     expect(answer.supported && answer.rhoProof).toBeCloseTo(0.48 * factor, 12);
+  });
+  it('gives TIG AC the lower value of TIG, never that of MIG, and refuses what it does not know', () => {
+    expect(hazKnockDown({ ...tie, process: 'TIG AC' })).toEqual(hazKnockDown({ ...tie, process: 'TIG' }));
+    for (const process of ['MAG', 'tig', 'laser'] as never[])
+      expect(() => hazKnockDown({ ...tie, process })).toThrow(TemperbookError);
   });
   it('keeps annealed metal whole and hardened 5083 at 0.9 where thick', () => {
     const sheet = { ...tie, alloy: '5083', form: 'sheet' } as const;

@@ -148,6 +148,15 @@ describe('leastSquares', () => {
       () => leastSquares(line, [{ name: 'level', start: 3, low: 0, high: 1 }]),
       /starting value of level/,
     ],
+    [
+      'a prior outside its bounds',
+      () =>
+        leastSquares(line, [
+          { name: 'level', start: 1, low: 0, high: 2, prior: { value: 60, standardError: 5 } },
+          { name: 'slope', start: 1 },
+        ]),
+      /prior value of level.*60.*0 to 2/,
+    ],
     ['closed bounds', () => leastSquares(line, [{ name: 'level', start: 1, low: 1, high: 1 }]), /no room/],
     [
       'a model without a number at the start',

@@ -1,10 +1,16 @@
 import { findPasses, type Pass } from '../../exposure';
-import type { ThermalHistory } from '../../history';
 import { type Judged, judged, requireNumber, TemperbookError } from '../../quantity';
 import { type FitUnknown, type LeastSquaresFit, leastSquares } from '../../statistics';
-import type { Calibration, CalibrationChannel, CalibrationOptions, HeatModel } from './calibration';
+import type {
+  Calibration,
+  CalibrationChannel,
+  CalibrationOptions,
+  HeatModel,
+  PredictedHistory,
+} from './calibration';
 import { calibrationWarnings } from './calibrationWarnings';
 import { type ChannelResidual, channelResidual, noiseOf, residualOf } from './channelResidual';
+import { checkCalibration } from './checkCalibration';
 import { offsetsAfter, offsetsFromPasses, passClock, retimed } from './passClock';
 import { readingsToCompare } from './readingsToCompare';
 import { rememberLast } from './rememberLast';
@@ -23,20 +29,24 @@ const CLOCK_STEP_S = 0.02;
  * time its own passes by. One clock offset per pass is fitted along; it costs no model run.
  *
  * Two rounds. The first weighs channels by their `standardErrorC`. The second takes each channel's noise from its
- * residuals and counts a run of residuals of the same sign as few independent readings, not many
- * (n (1 − ρ)/(1 + ρ), ρ the correlation of neighbours), so that standard errors are not too small and priors weigh
- * what they should; it also gives the model the passes as far apart as the first round found them to be. An error common to all readings of a probe, such as its calibration, is not in them.
+ * residuals and counts residuals that go together as few independent readings, not many (`noiseOf`), so that priors
+ * weigh what they should; it also gives the model the passes as far apart as the first round found them to be.
  *
- * @throws TemperbookError on no channels or parameters, a start outside its bounds, a model that gives another
- * number of histories than there are channels, or no overlap of log and model in time.
+ * Standard errors hold for white noise and for noise that lasts up to a tenth of the log: two of them held the truth
+ * of 87 to 98 in 100 invented logs, where 95 would be ideal. Where readings are thinned out, slow noise makes them up
+ * to 1.6 times too small. An error common to all readings of a probe, such as its calibration, is not in them, nor is
+ * a wrong number in the plan.
+ *
+ * @throws TemperbookError on no channels or parameters, bounds missing, a start or a prior outside them, a model that
+ * gives another number of histories than there are channels, or no overlap of log and model in time.
  */
 export function calibrateToLog<Name extends string>(
   channels: readonly CalibrationChannel[],
   model: HeatModel<Name>,
-  { parameters, readingsPerChannel = 300, onStep }: CalibrationOptions<Name>,
+  { parameters, readingsPerChannel = 5000, onStep }: CalibrationOptions<Name>,
 ): Calibration<Name> {
   const names = Object.keys(parameters) as Name[];
-  checkJob(channels, names);
+  checkCalibration(channels, parameters);
   requireNumber(readingsPerChannel, 'readingsPerChannel', { low: 10, high: 100_000 });
   const leader = channels.indexOf(liveliest(channels));
   const passes = findPasses(channels[leader]!.history);
@@ -71,8 +81,9 @@ export function calibrateToLog<Name extends string>(
       [...parameterUnknowns(parameters, names, values), ...clockUnknowns(offsetsS)],
       { noise: 'unit', tolerance: 1e-3, maxIterations: 60, ...(onStep ? { onStep } : {}) },
     );
+  const endOf = (fit: LeastSquaresFit) => split(Float64Array.from(fit.unknowns, (u) => u.value));
   const residualsOf = (fit: LeastSquaresFit): ChannelResidual[] => {
-    const { predicted, offsetsS } = split(Float64Array.from(fit.unknowns, (u) => u.value));
+    const { predicted, offsetsS } = endOf(fit);
     return readings.map((r, c) => channelResidual(r, predicted[c]!, clock, offsetsS));
   };
 
@@ -112,7 +123,10 @@ export function calibrateToLog<Name extends string>(
     clockOffsetsS: offsets.map((_, k) => band(names.length + k, 's')),
     channels: residuals,
     passes,
-    warnings: calibrationWarnings(fit, parameters, residuals),
+    warnings: [
+      ...endOf(fit).predicted.flatMap(({ remarks = [] }) => remarks),
+      ...calibrationWarnings(fit, parameters, residuals),
+    ],
     converged: first.converged && fit.converged,
     modelRuns,
   };
@@ -139,20 +153,13 @@ const clockUnknowns = (offsetsS: readonly number[]): FitUnknown[] =>
     derivativeStep: CLOCK_STEP_S,
   }));
 
-function checkJob(channels: readonly CalibrationChannel[], names: readonly string[]): void {
-  if (channels.length === 0) throw new TemperbookError('A calibration needs at least one logged channel');
-  if (names.length === 0) throw new TemperbookError('A calibration needs at least one parameter to find');
-  for (const { name, standardErrorC = 2 } of channels)
-    requireNumber(standardErrorC, `The standard error of ${name} in °C`, { low: 1e-3, high: 500 });
-}
-
 function runModel<Name extends string>(
   model: HeatModel<Name>,
   names: readonly Name[],
   values: Float64Array,
   passes: readonly Pass[],
   channels: number,
-): readonly ThermalHistory[] {
+): readonly PredictedHistory[] {
   const predicted = model(
     record(names, (_, j) => values[j]!),
     passes,

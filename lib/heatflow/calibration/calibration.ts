@@ -24,6 +24,12 @@ export interface CalibrationUnknown {
   readonly label?: string;
 }
 
+/** What a model predicts for one channel. */
+export interface PredictedHistory extends ThermalHistory {
+  /** Why the model itself would not believe it, in sentences; they become warnings of the calibration. */
+  readonly remarks?: readonly string[];
+}
+
 /**
  * Any heat-flow model: values of the unknowns, and the passes found in the log, → one history per channel, in the
  * channels' order, on the model's own clock.
@@ -31,11 +37,14 @@ export interface CalibrationUnknown {
 export type HeatModel<Name extends string> = (
   values: Readonly<Record<Name, number>>,
   passes: readonly Pass[],
-) => readonly ThermalHistory[];
+) => readonly PredictedHistory[];
 
 export interface CalibrationOptions<Name extends string> {
   readonly parameters: Readonly<Record<Name, CalibrationUnknown>>;
-  /** Readings compared per channel; default 300, spread so that the moving parts of the trace have their share. */
+  /**
+   * Readings compared per channel; default 5000, for they cost no model run. Of a longer log the moving parts have
+   * their share, and standard errors are less sure.
+   */
   readonly readingsPerChannel?: number;
   /** Called after each accepted step with the weighted sum of squares, so that a long fit shows it is alive. */
   readonly onStep?: (step: number, sumOfSquares: number) => void;

@@ -7,6 +7,8 @@ import type { ChannelResidual } from './channelResidual';
 const ALIKE = 0.95;
 /** A model further off than this share of a channel's swing is not the part that was logged. */
 const MISFIT = 0.1;
+/** A standard error above this share of the range an unknown may have says no more than the range itself. */
+const OPEN = 0.5;
 /** Residuals this large, as a share of the swing, that also persist from one reading to the next are not noise. */
 const SHAPE = { misfit: 0.02, persistence: 0.7 };
 
@@ -17,22 +19,30 @@ export function calibrationWarnings(
   channels: readonly ChannelResidual[],
 ): string[] {
   const label = (name: string) => parameters[name]?.label ?? name;
+  const misses = channels.flatMap(misfit);
+  const open = fit.unknowns.filter(({ name, standardError }) => {
+    const { low, high } = parameters[name] ?? { low: -Infinity, high: Infinity };
+    // Where the model misses the log, standard errors are wide because of that: they say nothing of the log.
+    return standardError === Infinity || (misses.length === 0 && standardError > OPEN * (high - low));
+  });
   return [
     ...(fit.converged
       ? []
       : [`The fit did not settle: ${fit.ending} Start closer, or fit fewer quantities.`]),
-    ...channels.flatMap(misfit),
-    ...fit.unknowns.flatMap(({ name, value, atBound }) => {
-      if (!atBound) return [];
+    ...misses,
+    ...fit.unknowns.flatMap((unknown) => {
+      const { name, value, atBound } = unknown;
+      // Where the log does not say, the value drifts to a bound for no reason.
+      if (!atBound || open.includes(unknown)) return [];
       const unit = parameters[name]?.unit;
       const amount = `${Number(value.toPrecision(4))}${unit ? ` ${unit}` : ''}`;
       return [
         `${label(name)} came to rest on its ${atBound === 'low' ? 'lower' : 'upper'} bound of ${amount}: the log asks for more than was thought possible. Check the plan before believing any fitted value.`,
       ];
     }),
-    ...(fit.undetermined.length > 0
+    ...(open.length > 0
       ? [
-          `The log does not determine ${fit.undetermined.map(label).join(' and ')}. Fix one of them, or log another place.`,
+          `The log does not determine ${open.map(({ name }) => label(name)).join(' and ')}. Fix ${open.length > 1 ? 'one of them' : 'it at what you know'}, or log another place.`,
         ]
       : []),
     ...alikePairs(fit).map(
@@ -49,12 +59,16 @@ export function calibrationWarnings(
 }
 
 function misfit({ name, rmsC, swingK, persistence }: ChannelResidual): string[] {
+  if (swingK === 0)
+    return [
+      `${name} reads the same temperature all along: there is nothing in it to fit to. Check the probe.`,
+    ];
   const size = `${rmsC.toFixed(1)} °C, ${formatPercent(rmsC / swingK)} of its swing`;
   if (rmsC > MISFIT * swingK)
     return [`The model misses ${name} by ${size}: something other than the fitted quantities is wrong.`];
   if (rmsC > SHAPE.misfit * swingK && persistence > SHAPE.persistence)
     return [
-      `The model stays off ${name} for long stretches (${size}): standard errors allow for that, but a number held fixed in the plan may be wrong and the fitted ones make up for it.`,
+      `The model stays off ${name} for long stretches (${size}): a number held fixed in the plan may be wrong and the fitted ones make up for it. Standard errors do not cover that.`,
     ];
   return [];
 }

@@ -49,25 +49,39 @@ export function channelResidual(
     rmsC: Math.sqrt(residualC.reduce((sum, r) => sum + r * r, 0) / residualC.length),
     worstC: residualC.reduce((worst, r) => Math.max(worst, Math.abs(r)), 0),
     swingK: Math.max(...tempC) - Math.min(...tempC),
-    persistence: persistenceOf(residualC),
+    persistence: correlationAt(residualC, 1),
     predicted: onLogClock(clock, offsetsS, predicted),
   };
 }
 
 /**
- * Standard error one reading counts with, °C: the spread of the residuals, larger where neighbours agree, for then
- * n readings are worth only n (1 − ρ)/(1 + ρ).
+ * Standard error one reading counts with, °C, so that n of them weigh as much as the n / τ independent ones they are
+ * worth: τ = 1 + 2 Σ ρ_k, ρ_k the correlation of residuals k readings apart, summed up to the first that is not
+ * positive, for what follows is noise. Each unknown takes up one independent reading.
+ * Source, from memory: M. B. Priestley, Spectral Analysis and Time Series, 1981, section 5.3.2 (variance of a mean);
+ * C. J. Geyer, Statistical Science 7 (1992) 473 (where to end the sum).
  */
-export function noiseOf({ residualC, persistence }: ChannelResidual, unknowns: number): number {
+export function noiseOf({ residualC }: ChannelResidual, unknowns: number): number {
   const n = residualC.length;
-  const total = residualC.reduce((sum, r) => sum + r * r, 0);
-  const spread = Math.max(Math.sqrt(total / Math.max(1, n - unknowns)), LEAST_NOISE_C);
-  const rho = Math.min(Math.max(persistence, 0), 1 - 2 / n);
-  return spread * Math.sqrt((1 + rho) / (1 - rho));
+  let tau = 1;
+  for (let lag = 1; lag < n; lag++) {
+    const rho = correlationAt(residualC, lag);
+    if (rho <= 0) break;
+    tau += 2 * rho;
+  }
+  const free = Math.max(1, n / tau - unknowns);
+  return Math.max(Math.sqrt(productSum(residualC, 0) / free), LEAST_NOISE_C * Math.sqrt(tau));
 }
 
-function persistenceOf(residualC: Float64Array): number {
-  const total = residualC.reduce((sum, r) => sum + r * r, 0);
-  const neighbours = residualC.reduce((sum, r, i) => (i === 0 ? 0 : sum + r * residualC[i - 1]!), 0);
-  return total > 0 ? neighbours / total : 0;
+/** Correlation of residuals `lag` readings apart; 0 where there is no residual at all. */
+function correlationAt(residualC: Float64Array, lag: number): number {
+  const total = productSum(residualC, 0);
+  return total > 0 ? productSum(residualC, lag) / total : 0;
+}
+
+/** Sum of the products of residuals `lag` readings apart. */
+function productSum(residualC: Float64Array, lag: number): number {
+  let sum = 0;
+  for (let i = lag; i < residualC.length; i++) sum += residualC[i]! * residualC[i - lag]!;
+  return sum;
 }

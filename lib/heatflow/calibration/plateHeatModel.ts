@@ -1,6 +1,6 @@
 import type { Pass } from '../../exposure';
 import { TemperbookError } from '../../quantity';
-import { type PlatePass, type PlatePlan, solvePlate } from '../plate';
+import { type PlatePass, type PlatePlan, probeNotes, solvePlate } from '../plate';
 import type { HeatModel } from './calibration';
 
 /**
@@ -8,7 +8,7 @@ import type { HeatModel } from './calibration';
  * channel is. For a fit, cells of 2 mm or more are usually fine: check the values once with finer ones.
  *
  * @param toleranceK error a step of the solver may add, default 1 K; its noise must stay well below what a step of
- * the fit changes.
+ * the fit changes. A probe in the weld pool, or where plan view is doubtful, makes a warning of the calibration.
  * @throws TemperbookError when a channel's probe is not in the plan.
  */
 export function plateHeatModel<Name extends string>(
@@ -20,7 +20,7 @@ export function plateHeatModel<Name extends string>(
     const { probes } = solvePlate(planFor(values, passes), { toleranceK });
     return probeOfChannel.map((name) => {
       const probe = probes.find((p) => p.name === name);
-      if (probe) return probe.history;
+      if (probe) return { ...probe.history, remarks: probeNotes(probe) };
       throw new TemperbookError(`No probe of the plan is called "${name}"`, {
         expected: `one of ${probes.map((p) => p.name).join(', ')}`,
       });

@@ -11,7 +11,9 @@ export interface MediumPlateWeld extends WeldInPlate {
 /**
  * Steady temperature rise in a plate of any thickness, arc on its surface, both faces insulated, K: the thick-plate
  * source and its mirror images in the two faces, at depths 2 i d for i = ±1, ±2, … Images are added until a pair
- * gives less than 1e-12 of the sum; their number grows with the distance behind the arc over the thickness.
+ * gives less than 1e-12 of the sum. Beside the arc that takes at most 28 α/(v d) of them, for pair i holds no more
+ * than exp(−i v d/α), and what is left out is at most α/(v d) times the last. Travel below 0.01 mm/s is refused, so
+ * that 4 mm of aluminium need at most 50 000 pairs there, a third of a second.
  *
  * Limits of use: as for `thinPlateRise`, but for any thickness. With growing distance it becomes the thin-plate
  * form, near the arc the thick one.

@@ -12,7 +12,7 @@ export interface PassPeak {
 
 /** Peak rise beside a thin-plate weld as the arc passes; formula and limits of `thinPlateRise`. */
 export function thinPlatePeak(weld: ThinPlateWeld & { readonly acrossMm: number }): PassPeak {
-  return peakBehind(weld, weld.acrossMm, (alongMm) => thinPlateRise({ ...weld, alongMm }));
+  return peakBehind(weld, Math.abs(weld.acrossMm), (alongMm) => thinPlateRise({ ...weld, alongMm }));
 }
 
 /** Peak rise beside or below a thick-plate weld; formula and limits of `thickPlateRise`. */

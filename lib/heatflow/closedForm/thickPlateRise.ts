@@ -21,7 +21,7 @@ export interface ThickPlatePoint {
  *
  * Source: D. Rosenthal, Trans. ASME 68 (1946) 849–866. Worked example: 3000 W at 5 mm/s on 6061, 20 mm behind and
  * 10 mm beside, at the surface: 117.384 K.
- * @throws TemperbookError for zero travel, a point on the arc, a negative depth, or properties no metal has.
+ * @throws TemperbookError for travel below 0.01 mm/s, a point on the arc, a negative depth, or properties no metal has.
  */
 export function thickPlateRise(weld: WeldInPlate & ThickPlatePoint): number {
   const { q, v, k, alpha } = weldInMm(weld);

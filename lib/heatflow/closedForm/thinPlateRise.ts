@@ -30,7 +30,7 @@ export interface ThinPlatePoint {
  *
  * Source: D. Rosenthal, Trans. ASME 68 (1946) 849–866. Worked example: 1500 W at 5 mm/s on 4 mm of 6061
  * (167 W/m K, 2.4192 MJ/m³ K), 20 mm behind and 10 mm beside: 410.710 K.
- * @throws TemperbookError for zero travel, a point on the arc, or properties no metal has.
+ * @throws TemperbookError for travel below 0.01 mm/s, a point on the arc, or properties no metal has.
  */
 export function thinPlateRise(weld: ThinPlateWeld & ThinPlatePoint): number {
   const { q, v, k, alpha } = weldInMm(weld);

@@ -38,9 +38,12 @@ export function metalInMm({ conductivityWPerMK, volumetricHeatJPerM3K }: PlateMe
   return { k, rc, alpha: k / rc };
 }
 
+/** Slower than any welding, and the sum of `mediumPlateRise` grows long as the speed falls. */
+const LEAST_TRAVEL_MM_PER_S = 0.01;
+
 /**
  * Checks a weld and converts it.
- * @throws TemperbookError also for a travel speed or a power that is not above zero.
+ * @throws TemperbookError also for a travel speed below 0.01 mm/s or a power that is not above zero.
  */
 export function weldInMm(weld: WeldInPlate): MetalInMm & { readonly q: number; readonly v: number } {
   const metal = metalInMm(weld);
@@ -50,6 +53,12 @@ export function weldInMm(weld: WeldInPlate): MetalInMm & { readonly q: number; r
       found: `${travelMmPerS} mm/s`,
       remedy:
         'A standing arc never settles into the steady state these formulas describe: use the plate solver for it',
+    });
+  if (travelMmPerS < LEAST_TRAVEL_MM_PER_S)
+    throw new TemperbookError('No weld travels that slowly', {
+      found: `${travelMmPerS} mm/s`,
+      expected: `at least ${LEAST_TRAVEL_MM_PER_S} mm/s`,
+      remedy: 'Check the unit: 5 mm/s are 0.005 m/s. For an arc that dwells use the plate solver',
     });
   if (!(netPowerW > 0 && Number.isFinite(netPowerW)))
     throw new TemperbookError('The net arc power must be above zero', { found: `${netPowerW} W` });

@@ -24,4 +24,5 @@ export type {
   PlateResult,
   PlateSteps,
 } from './plateResult';
+export { probeNotes } from './probeNotes';
 export { solvePlate } from './solvePlate';

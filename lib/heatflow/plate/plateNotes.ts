@@ -1,7 +1,7 @@
 import { formatPercent, formatTemp } from '../../quantity';
 import type { PlateModel } from './plateModel';
 import type { PlatePlan } from './platePlan';
-import type { PlatePassResult, PlateProbeResult } from './plateResult';
+import type { PlatePassResult } from './plateResult';
 
 /** A weld melts a seam; a plan that melts more of the part than this holds a slip. */
 const MOST_MOLTEN = 1 / 3;
@@ -47,16 +47,14 @@ export function interpassNotes(plan: PlatePlan, passes: readonly PlatePassResult
   });
 }
 
-/** Says which probes melted, and where plan view is doubtful. */
-export function probeNotes(probes: readonly PlateProbeResult[]): string[] {
-  return probes.flatMap(({ name, molten, doubtful, peakC }) => [
-    ...(molten
-      ? [`Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`]
-      : []),
-    ...(doubtful && !molten
-      ? [
-          `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
-        ]
-      : []),
-  ]);
+/** Says which metal is written into the plan without a melting range: neither a pool nor a probe in it is noticed. */
+export function meltingNotes({ part }: PlatePlan): string[] {
+  const blind = part.flatMap(({ name, metal, thicknessMm }, i) =>
+    thicknessMm > 0 && typeof metal !== 'string' && metal.solidusC === undefined
+      ? [name ?? `region ${i + 1}`]
+      : [],
+  );
+  return blind.length > 0
+    ? [`The metal of ${blind.join(', ')} has no solidusC in the plan: melting is not noticed there.`]
+    : [];
 }

@@ -1,10 +1,11 @@
 import type { PointCells } from './checkCells';
 import { plateDoubt } from './plateDoubt';
 import { massKg, type PlateModel } from './plateModel';
-import { heatNotes, interpassNotes, probeNotes } from './plateNotes';
+import { heatNotes, interpassNotes, meltingNotes } from './plateNotes';
 import type { PlatePlan } from './platePlan';
 import type { PlateEnergy, PlatePassResult, PlateProbeResult, PlateResult } from './plateResult';
 import type { PlateRun } from './plateRun';
+import { probeNotes } from './probeNotes';
 
 /** What a finished run found. */
 export function plateOutcome(
@@ -46,7 +47,13 @@ export function plateOutcome(
     energy: energyOf(run),
     steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
     doubt,
-    notes: [...cellNotes, ...heatNotes(model, peakC), ...interpassNotes(plan, passes), ...probeNotes(probes)],
+    notes: [
+      ...cellNotes,
+      ...meltingNotes(plan),
+      ...heatNotes(model, peakC),
+      ...interpassNotes(plan, passes),
+      ...probes.flatMap(probeNotes),
+    ],
   };
 }
 

@@ -20,6 +20,7 @@ export interface MetalProperties {
   readonly specificHeatJPerKgK: PropertyValue;
   /** Released evenly between liquidus and solidus; needs both, at least 1 K apart. */
   readonly latentHeatJPerKg?: number;
+  /** Left out, no probe counts as molten however hot it gets; the notes of the result say so. */
   readonly solidusC?: number;
   readonly liquidusC?: number;
   /** Where the numbers come from; carried along, not read. */

@@ -222,6 +222,38 @@ describe('calibrateToLog', () => {
     expect(silent.standardErrors.emissivity).toBeCloseTo(0.05, 3);
   });
 
+  it('says when the log leaves a value open, and then takes its bound for no finding', () => {
+    // Too weak to show: 1e-3 °C per unit beside noise of 0.5 °C.
+    const weak = (values: Record<Names | 'glow', number>) =>
+      model(values, []).map(({ timeS: at, tempC }) =>
+        thermalHistory(
+          at,
+          tempC.map((temp, i) => temp + 1e-3 * values.glow * Math.sin(i / 50)),
+        ),
+      );
+    const glow = { start: 1, low: 0, high: 2 };
+    const ends = Array.from({ length: 6 }, (_, seed) =>
+      calibrateToLog(logOf(seed), weak, { parameters: { ...parameters, glow } }),
+    );
+    for (const { warnings } of ends)
+      expect(warnings).toEqual([
+        'The log does not determine glow. Fix it at what you know, or log another place.',
+      ]);
+    // In some of them the value did drift to a bound.
+    expect(ends.some(({ values }) => [0, 2].includes(values.glow.nominal))).toBe(true);
+  });
+
+  it('says when a channel is flat', () => {
+    const [first, second] = logOf(1);
+    const flat = thermalHistory(
+      second!.history.timeS,
+      second!.history.tempC.map(() => 22),
+    );
+    const { warnings } = calibrateToLog([first!, { name: 'TC2', history: flat }], model, { parameters });
+    expect(warnings.join(' ')).toMatch(/TC2 reads the same temperature all along/);
+    expect(warnings.join(' ')).not.toMatch(/Infinity/);
+  });
+
   it('fits a network of parts to a casting and its fixture, timed by the passes in the log', () => {
     const jobFor = (
       { film, contact }: Record<'film' | 'contact', number>,
@@ -287,6 +319,25 @@ describe('calibrateToLog', () => {
           parameters: { ...parameters, loss: { start: 300, low: 0, high: 200 } },
         }),
       /starting value of loss/,
+    ],
+    [
+      'bounds left out',
+      () =>
+        calibrateToLog(logOf(1), model, {
+          parameters: { ...parameters, loss: { start: 10, low: 0 } as never },
+        }),
+      /loss has no bounds.*low 0, high undefined.*Give low and high/,
+    ],
+    [
+      'a prior outside its bounds',
+      () =>
+        calibrateToLog(logOf(1), model, {
+          parameters: {
+            ...parameters,
+            efficiency: { ...parameters.efficiency, prior: { value: 60, standardError: 5 } },
+          },
+        }),
+      /prior value of efficiency.*60.*0.3 to 0.9/,
     ],
     [
       'a model of one probe for two channels',

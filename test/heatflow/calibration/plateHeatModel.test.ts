@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { calibrateToLog, passesAsLogged, plateHeatModel } from '../../../lib/heatflow';
-import { type PlatePlan, solvePlate } from '../../../lib/heatflow/plate';
+import { type PlatePlan, type PlateProbeResult, solvePlate } from '../../../lib/heatflow/plate';
 import { tempAt, thermalHistory } from '../../../lib/history';
 import { TemperbookError } from '../../../lib/quantity';
 import { seededRandom } from '../../../lib/statistics';
@@ -73,6 +73,25 @@ describe('plateHeatModel', () => {
       expect(Math.abs(fit.values[name].nominal - truth[name])).toBeLessThan(4 * fit.standardErrors[name]);
     expect(fit.standardErrors.efficiency).toBeLessThan(0.01);
     expect(fit.standardErrors.distance).toBeLessThan(0.3);
+  });
+
+  it('warns of a fitted probe in the weld pool, and of one too near the arc for plan view', () => {
+    const near = (efficiency: number, distance: number): PlatePlan => {
+      const plan = planFor({ ...truth, efficiency, distance });
+      const part = plan.part.map((region) => ({ ...region, metal: '6061' }));
+      return { ...plan, part, passes: plan.passes.slice(0, 1) };
+    };
+    const warningsAt = (efficiency: number, distance: number) => {
+      const [{ name, history }] = solvePlate(near(efficiency, distance)).probes as [PlateProbeResult];
+      const model = plateHeatModel<'efficiency'>(['near'], (values) => near(values.efficiency, distance));
+      const start = 0.95 * efficiency;
+      return calibrateToLog([{ name, history }], model, {
+        parameters: { efficiency: { start, low: 0.3, high: 4 } },
+      }).warnings;
+    };
+    expect(warningsAt(2.5, 0)).toEqual([expect.stringMatching(/"near" lies in the weld pool/)]);
+    expect(warningsAt(0.6, 4)).toEqual([expect.stringMatching(/At probe "near".*plan view is doubtful/)]);
+    expect(warningsAt(0.6, 14)).toEqual([]);
   });
 
   it('names the probes it knows when a channel asks for another', () => {

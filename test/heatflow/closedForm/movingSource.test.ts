@@ -3,8 +3,10 @@ import { describe, expect, it } from 'vitest';
 import {
   fastThinRise,
   mediumPlateHistory,
+  mediumPlatePeak,
   mediumPlateRise,
   thickPlateHistory,
+  thickPlatePeak,
   thickPlateRise,
   thinPlateHistory,
   thinPlatePeak,
@@ -39,6 +41,13 @@ describe('moving sources', () => {
       sum += mediumPlateRise({ ...weld, ...point, thicknessMm: 12, depthMm: ((i + 0.5) * 12) / slices });
     // The images sum to the line source exactly; the midpoint rule over 200 slices errs by about 1e-5.
     expect(sum / slices / thinPlateRise({ ...weld, ...point, thicknessMm: 12 })).toBeCloseTo(1, 4);
+  });
+
+  it('a medium plate at the slowest travel allowed is still summed in time, and is the thin one', () => {
+    const slow = { ...weld, ...point, travelMmPerS: 0.01 };
+    // Through the thickness they differ by exp(−π r/d), r = 22 mm in 4 mm: 2e-8. What the sum leaves out is at most
+    // α/(v d) = 1700 times 1e-12 of it.
+    expect(mediumPlateRise({ ...slow, depthMm: 0 }) / thinPlateRise(slow)).toBeCloseTo(1, 7);
   });
 
   it('surface loss lowers the rise, and far behind by as much as the fast form says', () => {
@@ -77,8 +86,21 @@ describe('moving sources', () => {
     expect(mediumPlateHistory(place).tempC[2]).toBe(40 + mediumPlateRise({ ...place, alongMm: -20 }));
   });
 
+  it('have the same peak on either side of the weld, and no moment is hotter', () => {
+    for (const peakAt of [thinPlatePeak, thickPlatePeak, mediumPlatePeak]) {
+      const at = (acrossMm: number) => peakAt({ ...weld, acrossMm, depthMm: 0 });
+      expect(at(-10)).toEqual(at(10));
+    }
+    const left = thinPlatePeak({ ...weld, acrossMm: -10 });
+    for (const aside of [-1, 1])
+      expect(thinPlateRise({ ...weld, acrossMm: -10, alongMm: left.alongMm + aside })).toBeLessThan(
+        left.riseK,
+      );
+  });
+
   it.each([
     ['zero travel', { travelMmPerS: 0 }, /travel speed must be above zero.*plate solver/],
+    ['a travel in m/s', { travelMmPerS: 0.005 }, /No weld travels that slowly.*0\.005 mm\/s.*Check the unit/],
     ['no power', { netPowerW: 0 }, /net arc power/],
     ['a point on the arc', { alongMm: 0, acrossMm: 0 }, /lies on the arc itself/],
     ['a conductivity in other units', { conductivityWPerMK: 0.167 }, /conductivityWPerMK.*Check the unit/],

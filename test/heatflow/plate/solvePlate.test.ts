@@ -336,6 +336,12 @@ describe('what comes back', () => {
     expect(notes.join(' ')).toMatch(/"pool" lies in the weld pool/);
   });
 
+  it('says where it cannot notice melting, for want of a solidus', () => {
+    const plate = smallPlan().part[0]!;
+    expect(solvePlate(smallPlan()).notes.join(' ')).toMatch(/metal of plate has no solidusC/);
+    expect(solvePlate(smallPlan({ part: [{ ...plate, metal: meltingMetal }] })).notes).toEqual([]);
+  });
+
   it('doubts plan view near the path, beside a thickness step and over a strong chill, not elsewhere', () => {
     const { doubt, grid } = solvePlate(
       smallPlan({

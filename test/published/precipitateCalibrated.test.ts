@@ -12,7 +12,6 @@ const sum = (values: readonly number[]): number => values.reduce((total, r) => t
 const missed: Readonly<Record<string, string>> = {
   '6061-unaged-other-lot': 'called unaged, has the yield of T4',
   'AlSi7Mg0.47-175C-6h': 'more Mg than the card',
-  '356-sand-T6-T7': 'the two yields are inside their doubt, their ratio is not',
   '6061-200C-0.3h': '18 minutes with the heating of the piece in them',
   '6061-190C-2h': 'a stronger lot',
   '6061-100C-48h': 'too many clusters at 100 °C',
@@ -61,5 +60,5 @@ describe('the calibrated precipitate model against what was measured', () => {
       expect(Math.abs(value - here), name).toBeLessThan(standardError);
     }
     expect(fit.undetermined).toEqual([]);
-  }, 180_000);
+  }, 600_000);
 });

@@ -1,7 +1,8 @@
 import { loadAlloy } from '../../alloy';
-import { naturalAgeing, softeningModel, weldCycle } from '../../kinetics';
+import { softeningModel, weldCycle } from '../../kinetics';
 import { type Judged, judged } from '../../quantity';
 import { hazKnockDown } from '../../section';
+import { keptAfterRest } from '../afterWelding';
 
 /** The weakest metal beside a weld: what the kit says of it and what the code gives. */
 export interface WeldZoneRow {
@@ -54,16 +55,9 @@ function weakestPlace(alloy: string, restS: number): { readonly peakC: number; r
   const places = Array.from({ length: count }, (_, k) => {
     const peakC = FROM_C + k * STEP_C;
     const end = model.advance(start, weldCycle({ peakC, nearPeakS: NEAR_PEAK_S }));
-    const gain = naturalAgeing(end.state.dissolved, restS, card);
-    const last = end.timeS.length - 1;
-    const after = (kept: Float64Array, gainMPa: number): number => kept[last]! * startYieldMPa + gainMPa;
-    const yieldMPa = judged(
-      after(end.yieldKeptFraction, gain.nominal),
-      [after(end.yieldKeptLow, gain.low), after(end.yieldKeptHigh, gain.high)],
-      'MPa',
-      gain.because,
-    );
-    return { peakC, yieldMPa };
+    const { nominal, low, high, because } = keptAfterRest(end.state, card, restS);
+    const mpa = (kept: number): number => kept * startYieldMPa;
+    return { peakC, yieldMPa: judged(mpa(nominal), [mpa(low), mpa(high)], 'MPa', because) };
   });
   return places.reduce((weakest, place) =>
     place.yieldMPa.nominal < weakest.yieldMPa.nominal ? place : weakest,

@@ -30,8 +30,8 @@ export interface PrecipitateTrajectory extends TemperTrajectory<PrecipitateState
   readonly sizeDistribution: SizeClasses;
   readonly steps: number;
   /**
-   * Sum of the estimated errors of the steps, MPa of yield. The width of the classes adds less than 1 MPa, but up to
-   * 6 for the published set on A356, whose particles are few and small.
+   * Sum of the estimated errors of the steps, MPa of yield. The width of the classes adds less than 1 MPa on
+   * 6061; on A356, whose particles are few and small, 2, and with the published set up to 6.
    */
   readonly stepErrorMPa: number;
   /** |Mg in matrix and particles − Mg given| over Mg given, at the end. */

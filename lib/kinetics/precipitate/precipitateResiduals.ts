@@ -21,8 +21,6 @@ export interface PrecipitateResidual {
   readonly calibrated: RowPrediction;
 }
 
-/** Coarse and quick: within 1 MPa of the model as delivered, far inside any row's standard error. */
-const RESOLUTION = { toleranceMPa: 0.2, classWidth: 0.08 };
 /** Seconds from one soak to the next in stepped rows: heating and cooling are not given. */
 const CHANGE_S = 1;
 
@@ -38,7 +36,7 @@ export function precipitateResiduals(): readonly PrecipitateResidual[] {
 
 /** Prediction and residual of one fact. */
 export function predictRow(row: PrecipitateRow, parameters: PrecipitateParameters): RowPrediction {
-  const model = precipitateModel(row.alloy, { parameters, resolution: RESOLUTION });
+  const model = precipitateModel(row.alloy, { parameters });
   const { kind, measured, standardError } = row;
   if (kind === 'peak') {
     const { tempC, timeS } = row.exposure[row.exposure.length - 1]!;

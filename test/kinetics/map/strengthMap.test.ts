@@ -5,11 +5,13 @@ import { isothermal } from '../../../lib/history';
 import {
   allowedTimes,
   combinedSoftening,
+  type KeptMap,
   NEAR_PEAK_K,
   practicesFor,
   precipitateModel,
   strengthMap,
   weldCycle,
+  withLowerLine,
 } from '../../../lib/kinetics';
 
 describe('weldCycle', () => {
@@ -159,5 +161,47 @@ describe('practicesFor', () => {
   it('knows the reheat limits of 6061 only for 6061', () => {
     expect(practicesFor('6061').lines[0]!.points.map(({ timeS }) => timeS)).toEqual([5400, 1800, 900, 300]);
     expect(practicesFor('6082').lines).toEqual([]);
+  });
+});
+
+describe('withLowerLine', () => {
+  const row = (kept: number) => [kept, kept, kept];
+  const map = (tempC: readonly number[], timeS: readonly number[], kept: readonly number[]): KeptMap => ({
+    alloy: 'a',
+    temper: 'T6',
+    kind: 'soak',
+    model: 'm',
+    tempC: Float64Array.from(tempC),
+    timeS: Float64Array.from(timeS),
+    keptFraction: kept.map(row),
+  });
+  const base = {
+    ...map([100, 150, 200, 250], [1, 10, 100], [1, 1, 1, 1]),
+    keptLow: [0.9, 0.9, 0.9, 0.9].map(row),
+  };
+
+  it('reaches down to the other map, by straight lines between its rows, and is silent beyond it', () => {
+    const lower = withLowerLine(base, map([100, 200], [1, 10, 100], [1, 0.6]));
+    // Half way between 1 and 0.6 is 0.8; at 250 °C the other map has no answer.
+    expect(lower.keptLow!.map((kept) => kept[1])).toEqual([0.9, 0.8, 0.6, 0.9]);
+    expect(lower.keptFraction).toBe(base.keptFraction);
+  });
+
+  it('leaves a place where the other has no answer as it is', () => {
+    const melting = {
+      ...map([100, 250], [1, 100], [0.5]),
+      keptFraction: [
+        [0.5, 0.5],
+        [null, null],
+      ],
+    };
+    expect(withLowerLine(base, melting).keptLow).toEqual(base.keptLow);
+  });
+});
+
+describe('a kind of heat', () => {
+  it('is one of two', () => {
+    // @ts-expect-error plain JavaScript lets this pass
+    expect(() => strengthMap({ alloy: '6061', temper: 'T6', kind: 'weld' })).toThrow(/soak or weld-like/);
   });
 });

@@ -224,3 +224,72 @@ describe('precipitate model: what a welder would see (calibrated set)', () => {
     expect(yieldKeptFraction[2]!).toBeLessThan(1);
   });
 });
+
+describe('precipitate model: what a trial by odd input found', () => {
+  const calibrated = (alloy: string) => precipitateModel(alloy, { parameters: 'calibrated' });
+
+  it('takes no set of constants it does not know, and no resolution that would never end', () => {
+    // @ts-expect-error a slip that plain JavaScript would let pass
+    expect(() => precipitateModel('6061', { parameters: 'Calibrated' })).toThrow(/published, calibrated/);
+    for (const resolution of [{ toleranceMPa: 0 }, { classWidth: 0 }, { toleranceMPa: Number.NaN }])
+      expect(() => precipitateModel('6061', { resolution })).toThrow(TemperbookError);
+  });
+
+  it('refuses liquid metal', () => {
+    const six = calibrated('6061');
+    expect(() => six.advance(six.start('T6'), isothermal(700, 60))).toThrow(/solid metal/);
+  });
+
+  // A step far too long once left less than no Mg in the matrix, and was taken because NaN is not too large.
+  it('takes no step without a number', () => {
+    const coarse = precipitateModel('A356.0', {
+      parameters: 'calibrated',
+      resolution: { toleranceMPa: 0.2, classWidth: 0.1 },
+    });
+    const timeS = [0, ...Array.from({ length: 60 }, (_, j) => (90 * 86_400) ** (j / 59))];
+    const soak = thermalHistory(
+      timeS,
+      timeS.map(() => 272),
+    );
+    const { yieldMPa, massBalanceError } = coarse.advance(coarse.start('T6'), soak);
+    expect(yieldMPa.every((mpa) => mpa > 0)).toBe(true);
+    expect(massBalanceError).toBeLessThan(1e-12);
+  });
+
+  it('never pushes a weak part below bare metal', () => {
+    const six = calibrated('6061');
+    for (const measuredYieldMPa of [60, 100, 150]) {
+      const { yieldMPa } = six.advance(
+        six.start({ temper: 'T6', measuredYieldMPa }),
+        isothermal(300, 100 * 3600),
+      );
+      expect(end(yieldMPa)).toBeGreaterThan(publishedParameters.latticeMPa);
+      expect(end(yieldMPa)).toBeLessThan(measuredYieldMPa);
+    }
+  });
+
+  it('starts from a hardness as from the yield it stands for; a casting has none', () => {
+    const six = calibrated('6061');
+    // 0.33 · 300 + 16 = 115 HV.
+    expect(six.start({ temper: 'T6', measuredHardnessHV: 115 })).toEqual(
+      six.start({ temper: 'T6', measuredYieldMPa: 300 }),
+    );
+    expect(() => calibrated('A356.0').start({ temper: 'T6', measuredHardnessHV: 80 })).toThrow(
+      /hardness of A356\.0/,
+    );
+  });
+
+  it('quenched slowly still ages at room temperature, and is never harder for it', () => {
+    const six = calibrated('6061');
+    const fresh6061 = six.start({ solutionTreated: true });
+    const month = isothermal(20, 30 * 86_400);
+    const best = end(six.advance(fresh6061, month).yieldMPa);
+    for (const rateKPerS of [200, 50, 5]) {
+      const quenched = six.advance(fresh6061, thermalHistory([0, 510 / rateKPerS], [530, 20]));
+      const rested = end(six.advance(quenched.state, month).yieldMPa);
+      expect(rested).toBeGreaterThan(end(quenched.yieldMPa) + 10);
+      // Particles formed on the way down add up to 5 MPa of their own.
+      expect(rested).toBeLessThan(best + 6);
+    }
+  });
+});

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { loadAlloy } from '../../lib/alloy';
+import { judge, judgedMap } from '../../lib/decision';
+import { isothermal, type ThermalHistory } from '../../lib/history';
+import { allowedTimes, weldCycle } from '../../lib/kinetics';
+
+/** The lowest of what the models say of a history, for a part of the card's typical yield. */
+function lowestLine(alloy: string, history: ThermalHistory): number {
+  const measuredYieldMPa = loadAlloy(alloy).tempers.T6!.yieldMPa.value;
+  const { models } = judge(history, { alloy, temper: 'T6', measuredYieldMPa }).channels[0]!;
+  return Math.min(
+    ...models.flatMap(({ model, governs, yieldKeptFraction: kept }) =>
+      kept && (governs || model.startsWith('precipitate')) ? [kept.low] : [],
+    ),
+  );
+}
+
+describe('the map as judge would have it', () => {
+  // Quick steps are good to 3 % of the yield, straight lines between points 6 or 12 °C apart to 1 %.
+  it.each(['A356.0', '6061'])(
+    '%s: its low line is the lowest of the models judge asks',
+    (alloy) => {
+      for (const kind of ['soak', 'weld-like'] as const) {
+        const span = { tempC: [200, 400], timeS: [2, 200], rows: 5, columns: 3 } as const;
+        const map = judgedMap({ alloy, temper: 'T6', kind, ...span });
+        for (const [i, c] of map.tempC.entries())
+          for (const [j, s] of map.timeS.entries()) {
+            const heat = kind === 'soak' ? isothermal(c, s) : weldCycle({ peakC: c, nearPeakS: s });
+            const off = map.keptLow![i]![j]! - lowestLine(alloy, heat);
+            expect(Math.abs(off), `${kind} ${c} °C ${s} s: ${off}`).toBeLessThan(0.04);
+          }
+      }
+    },
+    60_000,
+  );
+
+  it('allows less time than the likely answer, and none longer at a higher temperature', () => {
+    const times = allowedTimes(judgedMap({ alloy: 'A356.0', temper: 'T6', rows: 9, tempC: [170, 400] }), 0.1);
+    times.forEach(({ sureS, nominalS }, i) => {
+      expect(sureS!).toBeLessThan(nominalS!);
+      if (i > 0) expect(sureS!).toBeLessThanOrEqual(times[i - 1]!.sureS!);
+    });
+  });
+});

@@ -3,6 +3,7 @@ import { relative } from 'node:path';
 /** The command was typed wrongly: told with a hint at --help, exit code 2. */
 export class UsageError extends Error {}
 
+/** What `temperbook --help` prints. */
 export const HELP = `What heat did to an aluminium part, from your temperature log.
 
   temperbook review <log file> --alloy A356.0 --temper T6 --out <folder>

@@ -10,7 +10,9 @@ export type AgedStart = string | { readonly temper: string; readonly measuredYie
 /** Further off than this, the model's temper is not the part's temper, and its change says little. */
 const MOST_OFF = 0.2;
 
+/** The sets of constants asked, in the order of their lines. */
 export const PRECIPITATE_SETS = ['published', 'calibrated'] as const;
+/** One of them. */
 export type PrecipitateSet = (typeof PRECIPITATE_SETS)[number];
 
 /** A set that may speak of a temper, and by which share its own start is off that of the card. */

@@ -8,6 +8,7 @@ import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 import type { SoftZonePlace } from './softZone';
 import type { VerdictWord } from './verdict';
 
+/** What `probePlacement` needs to know. */
 export interface PlacementOptions
   extends Pick<JudgeOptions, 'alloy' | 'temper' | 'allowanceFraction'>,
     ProbeAndLimit {

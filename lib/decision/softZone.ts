@@ -26,6 +26,7 @@ export interface HeatDoubt {
   readonly cases: readonly (readonly ThermalHistory[])[];
 }
 
+/** What `softZone` needs to know. */
 export interface SoftZoneOptions extends Pick<JudgeOptions, 'alloy' | 'temper' | 'allowanceFraction'> {
   /** Air round the part, °C. */
   readonly ambientC: number;

@@ -6,6 +6,7 @@ import { keptAfterReageing, keptAfterRest, keptAtEnd } from './afterWelding';
 
 /** What may be done with the part after welding, in the order of effort. */
 export type Treatment = 'asWelded' | 'rested' | 'reaged';
+/** All of them, in the order of effort. */
 export const TREATMENTS: readonly Treatment[] = ['asWelded', 'rested', 'reaged'];
 
 /** Welding and what follows, for one alloy and temper. */

@@ -40,6 +40,7 @@ export interface Trace {
 /** One of the axes of a figure: `x`, `y`, or a numbered one. */
 export type AxisId = 'x' | 'y' | 'y2' | 'y3';
 
+/** Colour, width and dash of a line. */
 export interface LineStyle {
   readonly color?: string;
   readonly width?: number;
@@ -48,6 +49,7 @@ export interface LineStyle {
   readonly simplify?: boolean;
 }
 
+/** Look of the points of a trace; size in px. */
 export interface MarkerStyle {
   readonly color?: string;
   readonly size?: number;
@@ -55,6 +57,7 @@ export interface MarkerStyle {
   readonly line?: LineStyle;
 }
 
+/** Symbols that `staticSvg` draws, by plotly's names. */
 export type MarkerSymbol =
   | 'circle'
   | 'square'
@@ -98,6 +101,7 @@ export interface Layout {
   readonly [attribute: string]: unknown;
 }
 
+/** One axis, with its range and ticks. */
 export interface Axis {
   readonly type?: 'linear' | 'log';
   /** In decades for a log axis, as plotly has it. */
@@ -134,6 +138,7 @@ export interface Annotation {
   readonly [attribute: string]: unknown;
 }
 
+/** A line or a box across the plot. */
 export interface Shape {
   readonly type: 'line' | 'rect';
   readonly xref: 'x' | 'paper';

@@ -15,6 +15,7 @@ export interface PeakMap {
   readonly peakC: readonly (readonly (number | null)[])[];
 }
 
+/** What is drawn on the map of peaks. */
 export interface HeatmapOptions {
   readonly title?: string;
   /** Isotherms drawn and named on the plan. */

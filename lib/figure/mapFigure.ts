@@ -8,6 +8,7 @@ import { baseAxis, baseLayout, levelLine, TEXT_PX } from './style';
 import { sureZone } from './sureZone';
 import { keepRightAxis, temperatureAxes } from './temperatureAxes';
 
+/** What is drawn on the strength map. */
 export interface MapOptions {
   readonly title?: string;
   /** What the time axis counts; of a soak "Time at temperature". */

@@ -18,6 +18,7 @@ export interface Peak {
   readonly tempC: number;
 }
 
+/** The hottest reading of a history and when it was taken. */
 export function peakOf({ timeS, tempC }: ThermalHistory): Peak {
   let at = 0;
   for (let i = 1; i < tempC.length; i++) if (tempC[i]! > tempC[at]!) at = i;

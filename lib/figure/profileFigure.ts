@@ -34,6 +34,7 @@ export interface ProfilePoint {
   readonly label?: string;
 }
 
+/** What a profile shows and what is drawn on it. */
 export interface ProfileOptions {
   readonly title?: string;
   /** What the vertical axis holds, with its unit. "Peak temperature, °C" gets an axis in °F as well. */

@@ -14,6 +14,7 @@ export interface ResidualRow {
   }[];
 }
 
+/** Unit and title of a residual figure. */
 export interface ResidualOptions {
   readonly title?: string;
   /** Unit of the values. */

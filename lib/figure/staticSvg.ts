@@ -10,6 +10,7 @@ import { drawTraces } from './svg/drawTraces';
 import { element, escapeXml } from './svg/markup';
 import { plotArea } from './svg/plotArea';
 
+/** How a figure is drawn for print. */
 export interface StaticSvgOptions {
   /** Width of the picture, px; the text keeps its size whatever the width. */
   readonly widthPx?: number;

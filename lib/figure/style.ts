@@ -3,12 +3,16 @@ import type { NamingMode } from './naming';
 
 /** Text and rules. One ink, two greys: a figure's colour is kept for its channels. */
 export const INK = '#1d2127';
+/** Second ink: names of axes and marks. */
 export const QUIET_INK = '#5a616b';
+/** Grid lines. */
 export const RULE = '#e4e6ea';
 /** Behind a text that lies on lines. */
 export const VEIL = 'rgba(255,255,255,0.82)';
+/** The reader's own system font. */
 export const FONT_FAMILY =
   'system-ui, -apple-system, "Segoe UI", Roboto, "Liberation Sans", "Helvetica Neue", Arial, sans-serif';
+/** Size of every text but the title. */
 export const TEXT_PX = 12;
 
 /**

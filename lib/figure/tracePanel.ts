@@ -19,6 +19,7 @@ export interface TracedChannel {
   readonly faults?: readonly Fault[];
 }
 
+/** What is drawn with the traces of a log. */
 export interface TraceOptions {
   readonly title?: string;
   readonly limits?: readonly FigureLimit[];

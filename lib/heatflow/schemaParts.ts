@@ -1,9 +1,12 @@
 /** Pieces of the JSON Schemas of plans and jobs; each says in words what is expected where it stands. */
 
+/** A number; `what` says which. */
 export const number = (what: string) => ({ type: 'number', description: `a number: ${what}` }) as const;
 
+/** A text; `what` says which. */
 export const text = (what: string) => ({ type: 'string', description: `a text: ${what}` }) as const;
 
+/** A list of any length; `what` says of what. */
 export const listOf = (what: string, items: object) =>
   ({ type: 'array', items, description: `a list: ${what}` }) as const;
 

@@ -7,7 +7,7 @@ import type { AlloyLike } from './temperModel';
  *
  *   Δσ = Δσ_∞ · X · (1 − exp(−t/τ)),  τ about 7 days near 20 °C.
  *
- * The shape is this kit's own placeholder, not from a paper: it is linear in the dissolved fraction X and
+ * The shape is this kit's own guess, not from a paper: it is linear in the dissolved fraction X and
  * levels off where hardness was seen to (about 25 days for 6060). Coarsened particles regain nothing, so X must
  * be the dissolved part only (`softeningModel`). Δσ_∞ and τ with their wide bands are on the alloy card. Codes
  * let welds be rated after 3 days at 10 °C or more (6xxx); colder is slower and not modelled.

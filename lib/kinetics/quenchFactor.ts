@@ -16,6 +16,7 @@ export interface QuenchResult {
   readonly remarks: readonly RangeRemark[];
 }
 
+/** The improved form of the ratio; see `quenchFactor`. */
 export interface QuenchOptions {
   /** Strength after ageing when the quench was endlessly slow, over that after an ideal quench; default 0. */
   readonly leastFraction?: number;

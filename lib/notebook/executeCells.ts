@@ -18,6 +18,7 @@ export interface CellPlace {
   readonly forTerminal: boolean;
 }
 
+/** What is told while a notebook runs. */
 export type NotebookProgress =
   /** Sent when a cell starts, at 0 s, and then once a second, so that a long cell shows that it is alive. */
   | { readonly state: 'running'; readonly cell: CellPlace; readonly seconds: number }

@@ -3,6 +3,7 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
 
+/** What to do where Jupyter is missing. */
 export const JUPYTER_HELP = `Jupyter is not installed here. To get it, one of:
   Debian or Ubuntu   sudo apt install jupyter-notebook
   macOS              brew install jupyterlab

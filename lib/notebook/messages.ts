@@ -25,6 +25,7 @@ export interface Failure {
   readonly stack?: string;
 }
 
+/** A line of a cell. */
 export interface CellLine {
   readonly index: number;
   readonly line: number;

@@ -18,6 +18,7 @@ export interface DisplayOutput {
   readonly metadata: { readonly [key: string]: unknown };
 }
 
+/** What a cell printed or showed. */
 export type Output = StreamOutput | DisplayOutput;
 
 /** A cell of a notebook file (nbformat 4.5); unknown fields are kept as they are. */

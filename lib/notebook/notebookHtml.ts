@@ -15,6 +15,7 @@ markdown.renderer.rules.image = (tokens, i) => {
     : `<em>[picture not included: ${label || escapeHtml(source)}]</em>`;
 };
 
+/** How a notebook becomes a page. */
 export interface NotebookHtmlOptions {
   /** Shown by the browser on its tab. */
   readonly title: string;

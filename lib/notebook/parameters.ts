@@ -16,6 +16,7 @@ export interface Parameter {
   readonly constant: boolean;
 }
 
+/** Values by the name of their variable. */
 export type ParameterValues = { readonly [name: string]: unknown };
 
 /** The parameters of a notebook, in the order of their cell (papermill's convention: the tag `parameters`). */

@@ -8,6 +8,7 @@ import { notebookHtml } from './notebookHtml';
 import { declaredParameters, injectParameters, type ParameterValues } from './parameters';
 import { writeWhole } from './writeWhole';
 
+/** How a notebook is run. */
 export interface RunOptions {
   /** Values for the variables of the cell tagged `parameters`. One called `out` defaults to `outFolder`. */
   readonly parameters?: ParameterValues;
@@ -18,6 +19,7 @@ export interface RunOptions {
   readonly onProgress?: (progress: NotebookProgress) => void;
 }
 
+/** What a run left behind. */
 export interface NotebookRun {
   /** The copy of the notebook with its outputs. */
   readonly notebookPath: string;

@@ -15,6 +15,7 @@ import {
 import { jobSheet } from './jobSheet';
 import { kitVersion } from './kitVersion';
 
+/** What goes into a record; the verdict is the only must. */
 export interface RecordParts {
   readonly verdict: Verdict;
   /** The log the verdict is about. */

@@ -16,6 +16,7 @@ export const DISPOSITIONS = [
   'reject',
   'escalate',
 ] as const;
+/** What was decided to do with the part. */
 export type Disposition = (typeof DISPOSITIONS)[number];
 
 /** Everything a decision rests on, as plain data; the HTML page is made from this and nothing else. */
@@ -50,6 +51,7 @@ export interface RecordedLog {
   readonly notes: readonly string[];
 }
 
+/** How one channel of the log was read. */
 export interface RecordedChannel {
   readonly name: string;
   readonly sourceUnit: string;
@@ -63,6 +65,7 @@ export interface RecordedVerdict extends Omit<Verdict, 'channels'> {
   readonly channels: readonly Omit<ChannelVerdict, 'track'>[];
 }
 
+/** A figure with its caption. */
 export interface RecordedFigure {
   /** A sentence that says what is to be seen. */
   readonly caption: string;
@@ -80,6 +83,7 @@ export interface ConsideredOption {
   readonly remark?: string;
 }
 
+/** What was decided, and why. */
 export interface Decision {
   readonly disposition: Disposition;
   /** What must hold for `accept with condition`. */

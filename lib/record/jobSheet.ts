@@ -6,6 +6,7 @@ interface JobField {
   readonly group: JobGroup;
 }
 
+/** Headings of a job sheet. */
 export type JobGroup = 'Job' | 'Part' | 'Material' | 'Welding' | 'Measuring';
 
 /**
@@ -52,6 +53,7 @@ export const JOB_FIELDS = {
   remarks: { label: 'Remarks', group: 'Job' },
 } as const satisfies Readonly<Record<string, JobField>>;
 
+/** Names of the lines of `JOB_FIELDS`. */
 export type JobFieldName = keyof typeof JOB_FIELDS;
 
 /** What the user says about the job: any of `JOB_FIELDS`, as text or number. */

@@ -9,4 +9,5 @@ export type CodeAnswer<T> =
       readonly remedy: string;
     };
 
+/** An answer that the code does not give, with what to do instead. */
 export const unsupported = (why: string, remedy: string) => ({ supported: false as const, why, remedy });

@@ -52,6 +52,7 @@ export interface LeastSquaresFit {
   readonly evaluations: number;
 }
 
+/** How a fit is run. */
 export interface LeastSquaresOptions {
   /**
    * 'estimated' (default): all residuals share one unknown noise, estimated from them. 'unit': each residual is

@@ -30,6 +30,7 @@ const FINE_STEP = Number.EPSILON ** (1 / 3);
 /** The first step is at most this many times the length of the starting values (Moré's factor, his low value). */
 const FIRST_STEP = 10;
 
+/** Σ x². */
 export const sumOfSquares = (v: Float64Array): number => v.reduce((sum, x) => sum + x * x, 0);
 
 /** The iterations of `leastSquares`. The sum of squares falls from one accepted step to the next. */

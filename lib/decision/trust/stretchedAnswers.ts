@@ -8,6 +8,7 @@ import type { MeasuredFact } from './measuredFact';
  * 5.9 %, between which answers are interpolated.
  */
 export const STRETCHES: Float64Array = Float64Array.from({ length: 121 }, (_, k) => 32 ** (k / 60 - 1));
+/** Place of the factor 1 among `STRETCHES`. */
 export const UNSTRETCHED = 60;
 
 /** What a model says of a fact, for every stretch of its last soak. Arrays as long as `STRETCHES`. */

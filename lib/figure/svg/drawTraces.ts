@@ -70,6 +70,7 @@ function path(points: readonly Point[]): string {
   return d;
 }
 
+/** One point of a trace; nothing below 1 px. */
 export function drawMarker({ marker = {} }: Trace, [x, y]: readonly [number, number]): string {
   const size = marker.size ?? 6;
   if (size < 1) return '';

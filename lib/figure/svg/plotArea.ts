@@ -5,6 +5,7 @@ import type { Axis, AxisId, Figure, Trace } from '../figure';
 /** Value of an axis to px in the picture. */
 export type Scale = ScaleLinear<number, number> | ScaleLogarithmic<number, number>;
 
+/** A rectangle of the drawing, px. */
 export interface Box {
   readonly left: number;
   readonly right: number;

@@ -39,6 +39,7 @@ export type HeatModel<Name extends string> = (
   passes: readonly Pass[],
 ) => readonly PredictedHistory[];
 
+/** What `calibrateToLog` needs besides log and model. */
 export interface CalibrationOptions<Name extends string> {
   readonly parameters: Readonly<Record<Name, CalibrationUnknown>>;
   /**

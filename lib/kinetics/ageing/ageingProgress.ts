@@ -9,6 +9,7 @@ export interface AgeingProgress {
   readonly capacity: number;
 }
 
+/** Freshly quenched. */
 export const NOT_AGED: AgeingProgress = { correctedTime: 0, capacity: 0 };
 
 /** Longest change of Q_A/RT over one Simpson panel pair: relative error below 1e-5. */

@@ -13,6 +13,7 @@ interface FittedTerm {
   readonly high: number;
 }
 
+/** A calibration of the ageing curve with its errors. */
 export interface AgeingFit {
   readonly maxStrengthMPa: FittedTerm;
   readonly peakTimeS: FittedTerm;

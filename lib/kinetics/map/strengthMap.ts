@@ -8,6 +8,7 @@ import { weldCycle } from './weldCycle';
 /** How the metal is heated: held at one temperature, or a peak as beside a weld (`weldCycle`). */
 export type HeatKind = 'soak' | 'weld-like';
 
+/** Metal, heat and grid of a strength map. */
 export interface StrengthMapOptions {
   readonly alloy: AlloyCard | string;
   readonly temper: string;

@@ -18,6 +18,7 @@ export interface FittedConstant {
   readonly high: number;
 }
 
+/** A fit of the over-ageing curve with its errors. */
 export interface OverageingFit {
   readonly softenTimeS: FittedConstant;
   /** Absent for a peak-aged temper: its gain is 0 by practice, not fitted. */

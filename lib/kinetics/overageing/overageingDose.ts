@@ -9,6 +9,7 @@ export interface OverageingDose {
   readonly highEnergy: number;
 }
 
+/** Nothing seen yet. */
 export const NO_DOSE: OverageingDose = { nominal: 0, lowEnergy: 0, highEnergy: 0 };
 
 /** The three running doses of a history at the reference temperature of the alloy's over-ageing curve. */

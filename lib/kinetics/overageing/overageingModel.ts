@@ -23,6 +23,7 @@ export interface OverageingTrajectory extends TemperTrajectory<OverageingState> 
   readonly doseS: Float64Array;
 }
 
+/** What may be changed of the over-ageing model. */
 export interface OverageingOptions {
   /** Time factor found on the shop's own coupons, instead of the card's. */
   readonly timeFactor?: TimeFactor;

@@ -15,6 +15,7 @@ export interface HistoryEnd {
   readonly stepErrorMPa: number;
 }
 
+/** How a batch is run. */
 export interface AdvanceManyOptions {
   readonly model?: PrecipitateOptions;
   /** Threads; default: as many as the machine has cores. */

@@ -9,6 +9,7 @@ export interface ManyTask {
   readonly index: number;
   readonly history: ThermalHistory;
 }
+/** Where a history ended, or why it could not be advanced. */
 export type ManyReply =
   | { readonly index: number; readonly end: HistoryEnd; readonly failure?: undefined }
   | { readonly index: number; readonly failure: string };

@@ -29,6 +29,7 @@ export function clusterSolvusWtPct(c: ClusterParameters, tempK: number): number 
  * second must not come out hard. They dissolve at the rate of their own temperature.
  */
 const COOL_K = 303.15;
+/** The warm end of the two. */
 export const WARM_K = 373.15;
 
 /**

@@ -38,8 +38,10 @@ export interface PrecipitateTrajectory extends TemperTrajectory<PrecipitateState
   readonly massBalanceError: number;
 }
 
+/** What `precipitateModel` makes. */
 export type PrecipitateModel = TemperModel<PrecipitateState, PrecipitateTrajectory>;
 
+/** Constants and fineness of the model. */
 export interface PrecipitateOptions {
   /** `published` (default), `calibrated`, or a set of one's own. */
   readonly parameters?: 'published' | 'calibrated' | PrecipitateParameters;

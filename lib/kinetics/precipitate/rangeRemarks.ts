@@ -16,6 +16,7 @@ const LIQUID_C = 660;
 const ODD_OFFSET_MPA = 5;
 const ODD_SCALE = 0.75;
 
+/** How the model signs its remarks. */
 export const NAME = 'precipitate size classes';
 
 const remark = (quantity: string, text: string): RangeRemark => ({ model: NAME, quantity, text });

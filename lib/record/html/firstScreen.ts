@@ -21,7 +21,7 @@ ${worst && numbers(worst, verdict.allowanceFraction)}
 ${decision && html`<p class="decided"><b>Decided: ${decision.disposition}.</b> ${decision.reason}</p>`}</section>`;
 }
 
-/** The channel with the lowest low side. */
+/** The channel with the worst verdict; of equals the one with the lowest low side. */
 export function worstOf({ channels }: RecordedVerdict): RecordedVerdict['channels'][number] | undefined {
   return [...channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
 }

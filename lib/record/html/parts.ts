@@ -23,6 +23,7 @@ const SIGNS: Readonly<
   },
 };
 
+/** A verdict in a few words. */
 export const headline = (word: VerdictWord): string => SIGNS[word].headline;
 
 /** The sign of a verdict, drawn. */
@@ -97,6 +98,7 @@ export function table(
   )}</tbody></table>`;
 }
 
+/** A bulleted list. */
 export const list = (items: readonly (Html | string)[]): Html =>
   html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
 

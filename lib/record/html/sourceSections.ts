@@ -88,9 +88,11 @@ const STANDING_CAUTIONS = [
   'Where a code, a customer’s specification or a licensed engineer has the say, theirs goes before this.',
 ];
 
+/** The cautions of the verdict and those of every record. */
 export const cautions = (verdict: RecordedVerdict): Html =>
   section('Cautions', list([...verdict.cautions, ...STANDING_CAUTIONS]), 'cautions');
 
+/** What the record was made with. */
 export function versions({ versions: used, writtenAt }: DecisionRecord): Html {
   const text = Object.entries(used).map(([name, version]) => `${name} ${version}`);
   return section(
@@ -99,6 +101,7 @@ export function versions({ versions: used, writtenAt }: DecisionRecord): Html {
   );
 }
 
+/** Lines to sign, for print. */
 export const signOff = (lines: readonly SignOffLine[]): Html =>
   section(
     'Sign-off',

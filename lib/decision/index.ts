@@ -26,3 +26,4 @@ export { type WeldZoneRow, weldZoneTrust } from './trust/weldZoneTrust';
 export type * from './verdict';
 export { vickersHardness } from './vickersHardness';
 export { formatKept, placementSentence, softZoneSentence, VERDICT_IN_WORDS } from './wording';
+export { worstChannel } from './worstChannel';

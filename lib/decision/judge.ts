@@ -7,10 +7,9 @@ import { assumptionsOf } from './assumptions';
 import { CAUTIONS } from './cautions';
 import { type ChannelCase, judgeChannel } from './judgeChannel';
 import { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
-import type { Verdict, VerdictWord } from './verdict';
+import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
-
-const WORST_FIRST: readonly VerdictWord[] = ['lost', 'uncertain', 'kept'];
+import { WORST_FIRST } from './worstChannel';
 
 /**
  * Judges what a log, or a single history, did to the temper of the metal: per channel the yield kept with its

@@ -1,4 +1,4 @@
-import type { ChannelVerdict, Verdict } from '../decision';
+import { type ChannelVerdict, type Verdict, worstChannel } from '../decision';
 import type { ThermalLog } from '../log';
 import type { Figure } from './figure';
 import { gapsOf } from './gapsOf';
@@ -17,7 +17,7 @@ export function verdictFigure(
   options: TraceOptions = {},
 ): Figure {
   const channels = requireSome(channelsOf(of), 'verdict');
-  const worst = worstChannel(verdict);
+  const worst = worstChannel(verdict.channels);
   return stackedFigure(
     channels,
     channels.flatMap(({ name, history }, look) =>
@@ -33,16 +33,6 @@ export function verdictFigure(
       ...options,
     },
   );
-}
-
-/** The channel with the worst verdict, of equals the one with the lowest low side of strength kept. */
-export function worstChannel(verdict: Verdict): Verdict['channels'][number] | undefined {
-  const worstFirst = ['lost', 'uncertain', 'kept'];
-  return [...verdict.channels].sort(
-    (a, b) =>
-      worstFirst.indexOf(a.verdict) - worstFirst.indexOf(b.verdict) ||
-      a.yieldKeptFraction.low - b.yieldKeptFraction.low,
-  )[0];
 }
 
 /** The channel that shows the passes best: the hottest of those that recorded nearly throughout. */

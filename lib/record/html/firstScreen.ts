@@ -1,3 +1,4 @@
+import { worstChannel } from '../../decision';
 import { formatPercent, formatTemp } from '../../quantity';
 import type { DecisionRecord, RecordedVerdict } from '../decisionRecord';
 import { type Html, html } from './html';
@@ -5,7 +6,7 @@ import { durationText, headline, keptText, signOf, tempText } from './parts';
 
 /** What the reader sees first: whose record this is, the verdict in words, why, and the decision if taken. */
 export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Html {
-  const worst = worstOf(verdict);
+  const worst = worstChannel(verdict.channels);
   const about = [
     job.job === undefined ? undefined : `Job ${job.job}`,
     job.part === undefined ? undefined : String(job.part),
@@ -19,11 +20,6 @@ export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Ht
 <p class="lead">${verdict.sentence}</p>${why}
 ${worst && numbers(worst, verdict.allowanceFraction)}
 ${decision && html`<p class="decided"><b>Decided: ${decision.disposition}.</b> ${decision.reason}</p>`}</section>`;
-}
-
-/** The channel with the worst verdict; of equals the one with the lowest low side. */
-export function worstOf({ channels }: RecordedVerdict): RecordedVerdict['channels'][number] | undefined {
-  return [...channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
 }
 
 function numbers(worst: RecordedVerdict['channels'][number], allowanceFraction: number): Html {

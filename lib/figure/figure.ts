@@ -29,6 +29,7 @@ export interface Trace {
   readonly showscale?: boolean;
   /** Numbers beside a colour scale. */
   readonly colorbar?: {
+    readonly title?: Title;
     readonly tickvals?: readonly number[];
     readonly ticktext?: readonly string[];
     readonly [attribute: string]: unknown;

@@ -3,7 +3,7 @@ import { celsiusToFahrenheit, formatTemp } from '../quantity';
 import type { Annotation, Figure, Trace } from './figure';
 import type { FigureLimit } from './limitLines';
 import { requireSome } from './requireSome';
-import { axisHeading, baseAxis, baseLayout, INK, plotText, TEXT_PX, VEIL } from './style';
+import { axisHeading, baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL } from './style';
 
 /** Hottest each spot of the part became, plan view. */
 export interface PeakMap {
@@ -71,6 +71,7 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
           xpad: 14,
           len: 1,
           tickfont: { size: TEXT_PX },
+          title: { text: '°C (°F)', side: 'top', font: { size: TEXT_PX, color: QUIET_INK } },
           ...scaleTicks(zmin, zmax),
         },
         hovertemplate: '%{z:.0f} °C at %{x:.1f}, %{y:.1f} mm<extra></extra>',
@@ -91,8 +92,7 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
       yaxis: { ...axis, range: [low, high], scaleanchor: 'x' },
       annotations: [
         axisHeading('Across, mm', 'y domain'),
-        axisHeading('°C (°F)', 'y domain', 'right'),
-        ...(options.probes ?? []).map(probeLabel),
+        ...(options.probes ?? []).map((probe) => probeLabel(probe, (left + right) / 2)),
         ...(limits.length > 0 ? [limitKey(limits)] : []),
       ],
     },
@@ -158,24 +158,21 @@ function probeMarks(probes: NonNullable<HeatmapOptions['probes']>): Trace {
   };
 }
 
-function probeLabel({
-  name,
-  alongMm,
-  acrossMm,
-}: {
-  readonly name: string;
-  readonly alongMm: number;
-  readonly acrossMm: number;
-}): Annotation {
+/** Its name stands towards the middle of the part, where there is room on a narrow screen too. */
+function probeLabel(
+  { name, alongMm, acrossMm }: NonNullable<HeatmapOptions['probes']>[number],
+  middleMm: number,
+): Annotation {
+  const toTheLeft = alongMm > middleMm;
   return {
     text: plotText(name),
     x: alongMm,
     y: acrossMm,
     xref: 'x',
     yref: 'y',
-    xanchor: 'left',
+    xanchor: toTheLeft ? 'right' : 'left',
     yanchor: 'middle',
-    xshift: 8,
+    xshift: toTheLeft ? -8 : 8,
     showarrow: false,
     bgcolor: VEIL,
     font: { size: TEXT_PX, color: INK, weight: 600 },

@@ -1,8 +1,8 @@
 import { contours } from 'd3-contour';
 import { scaleLinear } from 'd3-scale';
 import type { Trace } from '../figure';
-import { TEXT_PX } from '../style';
-import { element, escapeXml, px } from './markup';
+import { QUIET_INK, TEXT_PX } from '../style';
+import { element, escapeXml, plainLines, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
 import { stroke } from './stroke';
 
@@ -226,6 +226,13 @@ export function drawColourBars(data: readonly Trace[], { box }: PlotArea): strin
             fill: paint(k),
           }),
         ),
+        trace.colorbar?.title
+          ? element(
+              'text',
+              { x, y: box.top - 12, fill: QUIET_INK },
+              escapeXml(plainLines(trace.colorbar.title.text).join(' ')),
+            )
+          : '',
         ...(trace.colorbar?.tickvals ?? scale.ticks(6)).map((value, k) =>
           element(
             'text',

@@ -1,5 +1,6 @@
 import type { ThermalHistory } from '../../history';
 import { celsiusToKelvin, GAS_CONSTANT } from '../../quantity';
+import { readingNoiseK } from './readingNoise';
 
 /** An Arrhenius rate: prefactor · exp(−energy / RT). */
 export interface Arrhenius {
@@ -42,6 +43,8 @@ const PIECE_K = 3;
  * without this a quench would be one step at its hot end and its nucleation would go unseen.
  */
 const STEP_SPAN_K = 10;
+/** Noise does not count as a span: three standard deviations of it either way are allowed on top. */
+const NOISE_SPANS = 6;
 /** Shortest step over the place: shorter ones would not move it. */
 const LEAST_SHARE = 1e-15;
 
@@ -61,6 +64,7 @@ export function thermalPath(
   for (let i = 0; i + 1 < timeS.length; i++) atSample[i + 1] = atSample[i]! + piecesOf(i);
   const end = atSample[timeS.length - 1]!;
 
+  const spanK = STEP_SPAN_K + NOISE_SPANS * readingNoiseK(tempC);
   const theta = new Float64Array(end);
   const kappa = new Float64Array(end);
   const cappedKappa = new Float64Array(end);
@@ -95,7 +99,7 @@ export function thermalPath(
     for (k++; k < end; k++) {
       low = Math.min(low, temp[k]!);
       high = Math.max(high, temp[k]!);
-      if (high - low > STEP_SPAN_K) return k;
+      if (high - low > spanK) return k;
       if (left <= theta[k]!) return k + left / theta[k]!;
       left -= theta[k]!;
     }

@@ -4,6 +4,7 @@ import { shiftTemperature, type ThermalHistory } from '../history';
 import { type SofteningTrajectory, softeningModel } from '../kinetics';
 import { formatPercent, type Judged, judged, TemperbookError } from '../quantity';
 import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
+import { precipitateLines } from './precipitateLines';
 
 /** Shares of the way up to melting that are tried before the answer is bisected. */
 const STEPS = 60;
@@ -12,8 +13,8 @@ const BISECTIONS = 20;
 /**
  * How hot this metal may get in this job: the history with its rise above ambient scaled up or down until the yield
  * kept falls to 1 − allowance. A peak limit made for the times of the job, where a shop rule knows none. `nominal`
- * by the softening model, `low` and `high` by the lines of its band; what all of the band allows is `low`. Never
- * above the solidus.
+ * by the softening model, `high` by the high line of its band; `low` by its low line and by what the precipitate
+ * model says, as in `judge`: the hottest up to which none of them loses more. Never above the solidus.
  * @throws TemperbookError as `judge`, and for a history that never rises above ambient.
  */
 export function allowedPeak(
@@ -38,25 +39,31 @@ export function allowedPeak(
   const meltK = card.thermal.solidusC.value - ambientC;
   const needed = 1 - allowanceFraction;
   type Line = (end: SofteningTrajectory) => Float64Array;
-  const holds = (line: Line, toK: number): boolean => {
-    const scaled = shiftTemperature(history, (tempC) => (toK / riseK - 1) * Math.max(0, tempC - ambientC));
-    const kept = line(model.advance(start, scaled));
+  const scaledTo = (toK: number): ThermalHistory =>
+    shiftTemperature(history, (tempC) => (toK / riseK - 1) * Math.max(0, tempC - ambientC));
+  const holdsBy = (line: Line) => (toK: number) => {
+    const kept = line(model.advance(start, scaledTo(toK)));
     return kept[kept.length - 1]! >= needed;
   };
-  const hottest = (line: Line): number => {
+  const lowHolds = holdsBy((end) => end.yieldKeptLow);
+  const particlesHold = (toK: number): boolean =>
+    precipitateLines(scaledTo(toK), card, temper).every(
+      ({ yieldKeptFraction: kept }) => kept === undefined || kept.low >= needed,
+    );
+  const hottest = (holds: (toK: number) => boolean): number => {
     let low = 0;
-    while (low < meltK && holds(line, low + meltK / STEPS)) low += meltK / STEPS;
+    while (low < meltK && holds(low + meltK / STEPS)) low += meltK / STEPS;
     let high = Math.min(meltK, low + meltK / STEPS);
     for (let k = 0; k < BISECTIONS; k++) {
       const middle = (low + high) / 2;
-      if (holds(line, middle)) low = middle;
+      if (holds(middle)) low = middle;
       else high = middle;
     }
     return ambientC + Math.min(meltK, low);
   };
   return judged(
-    hottest((end) => end.yieldKeptFraction),
-    [hottest((end) => end.yieldKeptLow), hottest((end) => end.yieldKeptHigh)],
+    hottest(holdsBy((end) => end.yieldKeptFraction)),
+    [hottest((toK) => lowHolds(toK) && particlesHold(toK)), hottest(holdsBy((end) => end.yieldKeptHigh))],
     '°C',
     [
       `Peak at which a job of this course leaves ${formatPercent(needed)} of the yield of ${card.designation}-${temper}, just after cooling.`,

@@ -1,10 +1,12 @@
-import { type AlloyCard, loadAlloy } from '../alloy';
+import { type AlloyCard, findTemper, loadAlloy } from '../alloy';
 import { peak } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { quenchFactor, softeningModel } from '../kinetics';
 import { formatDuration, formatTemp, type Judged, judged, TemperbookError } from '../quantity';
 import { keptAfterReageing, keptAfterRest, keptAtEnd, THREE_WEEKS_S } from './afterWelding';
 import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
+import { measuredYield } from './measuredYield';
+import { precipitateLines } from './precipitateLines';
 import { ageingPractice } from './treatments';
 import type { VerdictWord } from './verdict';
 
@@ -21,7 +23,10 @@ export interface RecoveryOption {
 
 /** What recovery is considered for. */
 export interface RecoveryOptions
-  extends Pick<JudgeOptions, 'alloy' | 'temper' | 'measuredYieldMPa' | 'allowanceFraction'> {
+  extends Pick<
+    JudgeOptions,
+    'alloy' | 'temper' | 'measuredYieldMPa' | 'measuredHardnessHV' | 'allowanceFraction'
+  > {
   /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
   readonly quench?: ThermalHistory;
 }
@@ -30,15 +35,20 @@ const SOLUTION_TREATMENT_S = 12 * 3600;
 /** What a slow or uneven quench may cost when nobody has logged it; judgement. */
 const UNKNOWN_QUENCH_LOW = 0.9;
 
-/** Strength after a new heat treatment, over that of the temper: what the quench leaves. */
-function afterQuench(card: AlloyCard, quench?: ThermalHistory): Judged {
+/** One cooling curve is that of one place; judgement. */
+const OTHER_PLACES_LOW = 0.95;
+
+/** Strength after a new heat treatment, over that of the part before: the card's temper, and what the quench leaves. */
+function afterQuench(card: AlloyCard, temper: string, startMPa: number, quench?: ThermalHistory): Judged {
+  const typical = findTemper(card, temper).entry.yieldMPa.value / startMPa;
   if (!quench)
-    return judged(1, [UNKNOWN_QUENCH_LOW, 1], '1', [
+    return judged(typical, [UNKNOWN_QUENCH_LOW * typical, typical], '1', [
       'As the card’s temper; the lower end for a slow or uneven quench.',
     ]);
   const { quenchFactor: tau, strengthFraction, remarks } = quenchFactor(quench, card);
-  return judged(strengthFraction, [], '1', [
-    `Quench factor ${tau.toFixed(1)} of the cooling given; no band of its own.`,
+  const kept = typical * strengthFraction;
+  return judged(kept, [OTHER_PLACES_LOW * kept, kept], '1', [
+    `Quench factor ${tau.toFixed(1)} of the cooling given; the lower end for places that cool slower.`,
     ...remarks.map(({ text }) => text),
   ]);
 }
@@ -64,15 +74,25 @@ function checkSolid({ designation, limits }: AlloyCard, history: ThermalHistory)
  */
 export function considerRecovery(
   history: ThermalHistory,
-  { alloy, temper, measuredYieldMPa, allowanceFraction = DEFAULT_ALLOWANCE, quench }: RecoveryOptions,
+  { alloy, temper, allowanceFraction = DEFAULT_ALLOWANCE, quench, ...measured }: RecoveryOptions,
 ): RecoveryOption[] {
   const card = loadAlloy(alloy);
+  const measuredYieldMPa = measuredYield(measured, card);
   const { tempC, timeS } = ageingPractice(card, temper);
   const model = softeningModel(card);
   const start = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
   const welded = model.advance(model.start(start), history);
   const needed = 1 - allowanceFraction;
   checkSolid(card, history);
+  const particles = precipitateLines(history, card, start).flatMap(({ yieldKeptFraction: kept }) =>
+    kept ? [kept.low] : [],
+  );
+  // What retrogression took may come back in three weeks, but that is not measured either.
+  const reachingDown = ({ nominal, low, high, because }: Judged): Judged =>
+    judged(nominal, [low, high, ...particles], '1', [
+      ...because,
+      'The band reaches down to the precipitate model where it is in range.',
+    ]);
   const option = (label: string, kept: Judged, spentS: number, remark: string): RecoveryOption => ({
     name: label,
     yieldKeptFraction: kept,
@@ -83,13 +103,13 @@ export function considerRecovery(
   return [
     option(
       'Accept as it is',
-      keptAtEnd(welded),
+      reachingDown(keptAtEnd(welded)),
       0,
       'Nothing to do; the log’s own doubts are in the verdict, not here.',
     ),
     option(
       'Accept after three weeks',
-      keptAfterRest(welded.state, card),
+      reachingDown(keptAfterRest(welded.state, card)),
       THREE_WEEKS_S,
       'Dissolved solute hardens at room temperature; coarsened particles do not.',
     ),
@@ -101,7 +121,7 @@ export function considerRecovery(
     ),
     option(
       'Full heat treatment: solution, quench, age',
-      afterQuench(card, quench),
+      afterQuench(card, temper, welded.state.overageing.startYieldMPa, quench),
       SOLUTION_TREATMENT_S + timeS,
       `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(card.thermal.solidusC.value)}, where it begins to melt.`,
     ),

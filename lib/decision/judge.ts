@@ -1,12 +1,12 @@
 import { type AlloyCard, loadAlloy } from '../alloy';
 import { checkHistory, type ThermalHistory } from '../history';
-import { yieldOfVickers } from '../kinetics';
 import type { LogChannel, ThermalLog } from '../log';
 import { requireNumber, TemperbookError } from '../quantity';
 import { assumptionsOf } from './assumptions';
 import { CAUTIONS } from './cautions';
 import { type ChannelCase, judgeChannel } from './judgeChannel';
 import { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
+import { measuredOf, measuredYield } from './measuredYield';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 import { WORST_FIRST } from './worstChannel';
@@ -29,7 +29,7 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
   const spanS = spanOf(channels);
   const ambientC =
     options.ambientC === undefined
-      ? coldestEarly(channels, spanS[0])
+      ? airRound(coldestEarly(channels, spanS[0]))
       : requireNumber(options.ambientC, 'The air round the part in °C', { low: -90, high: 600 });
   const cards = new Map<AlloyCard | string, AlloyCard>();
   const cardOf = (alloy: AlloyCard | string): AlloyCard => {
@@ -46,7 +46,10 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
       spanS,
       card: cardOf(own.alloy ?? options.alloy),
       temper: own.temper ?? options.temper,
-      measuredYieldMPa: measuredYield(own, cardOf(own.alloy ?? options.alloy)),
+      measuredYieldMPa: measuredYield(
+        measuredOf(options, options.byChannel?.[name]),
+        cardOf(own.alloy ?? options.alloy),
+      ),
       probe: {
         ambientC,
         thermocouple: options.thermocouple,
@@ -69,15 +72,6 @@ export function judge(record: ThermalLog | ThermalHistory, options: JudgeOptions
     assumptions: assumptionsOf(cases),
     cautions: CAUTIONS,
   };
-}
-
-/** The yield measured before welding, whichever way. */
-function measuredYield(
-  { measuredYieldMPa, measuredHardnessHV }: ChannelOptions,
-  card: AlloyCard,
-): number | undefined {
-  if (measuredYieldMPa !== undefined || measuredHardnessHV === undefined) return measuredYieldMPa;
-  return yieldOfVickers(measuredHardnessHV, card);
 }
 
 type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
@@ -116,6 +110,11 @@ function spanOf(channels: readonly NamedHistory[]): [number, number] {
   }
   return [from, to];
 }
+
+/** Warmer than this the coldest reading is metal, not air, °C; then a cool shop is the worst case. */
+const WARMEST_AIR_C = 40;
+const COOL_SHOP_C = 20;
+const airRound = (coldestC: number): number => (coldestC > WARMEST_AIR_C ? COOL_SHOP_C : coldestC);
 
 /** The air round the part as the log shows it: the coldest reading of the first minute. */
 function coldestEarly(channels: readonly NamedHistory[], startS: number): number {

@@ -49,19 +49,23 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
   const effects = effectsAt(end, asRead, runs);
   const nominal = asRead.yieldKeptFraction[end]!;
   if (cases.unrecorded) {
-    const { yieldKeptFraction: covered } = run(cases.unrecorded.history);
-    const bottom = card.overageing.curves[curveTemper]!.floorYieldMPa.low / startYieldMPa;
-    const worst = cases.unrecorded.unknownS > 0 ? bottom : covered[covered.length - 1]!;
-    effects.push(effect('time the probe did not record', nominal, [worst]));
+    const covered = run(cases.unrecorded.history);
+    const ends = [covered.yieldKeptLow, covered.yieldKeptHigh].map((line) => line[line.length - 1]!);
+    if (cases.unrecorded.unknownS > 0)
+      ends.push(card.overageing.curves[curveTemper]!.floorYieldMPa.low / startYieldMPa);
+    effects.push(effect('time the probe did not record', nominal, ends));
   }
-  const { lines, independent } = modelLines(history, card, from, asRead);
+  const worse = [cases.readLow, ...(cases.unrecorded ? [cases.unrecorded.history] : [])];
+  const { lines, independent } = modelLines(history, card, from, asRead, worse);
   const band = combineEffects(nominal, effects);
   const low = Math.min(nominal, Math.max(band.low, leastYieldMPa(card, curveTemper) / startYieldMPa));
-  const wider = independent.filter(({ kept }) => kept < low || kept > band.high);
-  const yieldKeptFraction = judged(nominal, [low, band.high, ...wider.map(({ kept }) => kept)], '1', [
+  const wider = independent.filter(({ kept }) => kept.low < low || kept.nominal > band.high);
+  const reached = wider.flatMap(({ kept }) => [kept.low, kept.nominal]);
+  const yieldKeptFraction = judged(nominal, [low, band.high, ...reached], '1', [
     ...effectSentences(effects),
     ...wider.map(
-      ({ model: name, kept }) => `The ${name}, says ${formatPercent(kept)}: the band reaches to it.`,
+      ({ model: by, kept }) =>
+        `The ${by}, says ${formatPercent(kept.nominal)}, ${formatPercent(kept.low)} at its lowest: the band reaches to it.`,
     ),
     ...cases.because,
   ]);
@@ -101,6 +105,7 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
     budget: exposureBudget(model, asRead.state, {
       limitC: limits[0]?.limitC ?? referenceC,
       allowanceFraction,
+      isCleared: verdict === 'kept',
     }),
     settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
     track: trackOf(asRead, runs, yieldKeptFraction),

@@ -18,7 +18,7 @@ interface Banded {
 /** What the models say, and the answers of those that stand on their own and so widen the verdict's band. */
 export interface ModelAnswers {
   readonly lines: readonly ModelLine[];
-  readonly independent: readonly { readonly model: string; readonly kept: number }[];
+  readonly independent: readonly { readonly model: string; readonly kept: Judged }[];
 }
 
 /**
@@ -32,12 +32,13 @@ export function modelLines(
   card: AlloyCard,
   from: AgedStart,
   softening: SofteningTrajectory,
+  worse: readonly ThermalHistory[],
 ): ModelAnswers {
-  const precipitate = precipitateLines(history, card, from);
+  const precipitate = precipitateLines(history, card, from, worse);
   return {
     lines: [...curveLines(history, card, from, softening), ...precipitate],
     independent: precipitate.flatMap(({ model, yieldKeptFraction }) =>
-      yieldKeptFraction ? [{ model, kept: yieldKeptFraction.nominal }] : [],
+      yieldKeptFraction ? [{ model, kept: yieldKeptFraction }] : [],
     ),
   };
 }

@@ -1,4 +1,5 @@
 import { type AlloyCard, findTemper } from '../alloy';
+import { peak } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { type PrecipitateModel, type PrecipitateOptions, precipitateModel } from '../kinetics';
 import { formatPercent, judged, TemperbookError } from '../quantity';
@@ -40,12 +41,21 @@ export function precipitateInRange(
   );
 }
 
-/** What the precipitate model says with each of its sets of constants, or why a set is left out. */
-export function precipitateLines(history: ThermalHistory, card: AlloyCard, from: AgedStart): ModelLine[] {
+/**
+ * What the precipitate model says with each of its sets of constants, or why a set is left out. The low end is its
+ * lowest on the way, of the record and of the worst it may have hidden (`worse`): what a short heat takes, a longer one
+ * gives back (retrogression), but how fast has not been measured, so it is not counted on.
+ */
+export function precipitateLines(
+  history: ThermalHistory,
+  card: AlloyCard,
+  from: AgedStart,
+  worse: readonly ThermalHistory[] = [],
+): ModelLine[] {
   return PRECIPITATE_SETS.map((parameters) => {
     const model = `precipitate model, ${parameters} set`;
     try {
-      return precipitateLine(model, parameters, history, card, from);
+      return precipitateLine(model, parameters, history, card, from, worse);
     } catch (error) {
       if (!(error instanceof TemperbookError)) throw error;
       return { model, governs: false, reason: `Left out: ${error.message}` };
@@ -59,32 +69,48 @@ function precipitateLine(
   history: ThermalHistory,
   card: AlloyCard,
   from: AgedStart,
+  worse: readonly ThermalHistory[],
 ): ModelLine {
-  const { model, off } = precipitateInRange(card, typeof from === 'string' ? from : from.temper, {
-    parameters,
+  const temper = typeof from === 'string' ? from : from.temper;
+  const { model, off } = precipitateInRange(card, temper, { parameters });
+  const measuredYieldMPa = findTemper(card, temper).entry.yieldMPa.value;
+  const start = model.start(typeof from === 'string' ? { temper, measuredYieldMPa } : from);
+  const { yieldKeptFraction: kept, remarks } = model.advance(start, history);
+  const outside = remarks.filter(({ quantity }) => quantity !== 'start');
+  if (outside.length > 0) throw new TemperbookError(outside.map(({ text }) => text).join(' '));
+  const end = kept[kept.length - 1]!;
+  const lows = worse.flatMap((heat) => {
+    if (peak(heat).tempC > HOTTEST_C) return [];
+    return [lowest(model.advance(start, heat).yieldKeptFraction)];
   });
-  const { yieldKeptFraction: kept, remarks } = model.advance(model.start(from), history);
-  if (remarks.length > 0) throw new TemperbookError(remarks.map(({ text }) => text).join(' '));
   return {
     model: name,
-    yieldKeptFraction: judged(kept[kept.length - 1]!, [], '1', ['No band of its own.']),
+    yieldKeptFraction: judged(end, [lowest(kept), ...lows], '1', [
+      'Its low end is its lowest on the way, on the worst the record may have hidden; it has no band of its own.',
+    ]),
     governs: false,
     reason: [
       'Informs, and the band reaches to it: it follows the particles themselves.',
       `Its own start is ${formatPercent(Math.abs(off))} too ${off < 0 ? 'weak' : 'strong'}.`,
+      ...remarks.map(({ text }) => text),
       ...retrogression(kept),
     ].join(' '),
   };
 }
+
+/** The precipitate model answers for itself up to here, °C (`temperatureRemarks`). */
+export const HOTTEST_C = 500;
 
 /** A dip that came back by this much is worth a word. */
 const CAME_BACK = 0.05;
 
 /** Why a short heat may be judged worse than a longer one. */
 function retrogression(kept: Float64Array): string[] {
-  const lowest = kept.reduce((least, fraction) => Math.min(least, fraction));
-  if (kept[kept.length - 1]! - lowest < CAME_BACK) return [];
+  const least = lowest(kept);
+  if (kept[kept.length - 1]! - least < CAME_BACK) return [];
   return [
-    `On the way it was down to ${formatPercent(lowest)}: a short heat first dissolves the finest particles (retrogression), a longer one forms them again.`,
+    `On the way it was down to ${formatPercent(least)}: a short heat first dissolves the finest particles (retrogression), a longer one forms them again. How fast nobody has measured, so the band reaches down to it.`,
   ];
 }
+
+const lowest = (kept: Float64Array): number => kept.reduce((least, fraction) => Math.min(least, fraction));

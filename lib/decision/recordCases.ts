@@ -1,5 +1,5 @@
 import { peak, type SamplingLoss, samplingLoss, timeAbove } from '../exposure';
-import { shiftTemperature, type ThermalHistory } from '../history';
+import { shiftTemperature, type ThermalHistory, tempAt } from '../history';
 import { formatDuration, formatPercent, formatTemp, judged } from '../quantity';
 import {
   type Attachment,
@@ -98,6 +98,7 @@ export function recordCases({
             `The probe has no trusted reading for ${formatDuration(blindS)}, while ${covered.unknownS > 0 ? 'no other probe can stand in for all of it' : `${neighbours.length > 0 ? 'the other probes may have seen' : 'the readings either side allow'} up to ${formatTemp(hottestBlindC)}`}: the record cannot clear this spot.`,
           ]
         : []),
+      ...(probe.sampled ? cutOff(history) : []),
       ...(tooSlow
         ? [
             'The logger was too slow for how fast the temperature changed: the true peak may lie beyond the band.',
@@ -105,6 +106,27 @@ export function recordCases({
         : []),
     ],
   };
+}
+
+/** Still rising by so much in the last ten seconds, K, the metal was being heated when the log ended. */
+const RISING_K = 2;
+const LAST_S = 10;
+
+/** A log that starts in the heat or ends in it does not hold all of it. */
+function cutOff(history: ThermalHistory): string[] {
+  const { timeS, tempC } = history;
+  const firstC = tempC[0]!;
+  const lastC = tempC[tempC.length - 1]!;
+  const endS = timeS[timeS.length - 1]!;
+  const rise = lastC - tempAt(history, Math.max(timeS[0]!, endS - LAST_S));
+  return [
+    ...(firstC > QUIET_C
+      ? [`The log starts at ${formatTemp(firstC)}: what the metal saw before is not recorded.`]
+      : []),
+    ...(lastC > QUIET_C && rise > RISING_K
+      ? [`The log ends at ${formatTemp(lastC)}, still rising: the peak is not in it.`]
+      : []),
+  ];
 }
 
 /** What is assumed of a probe, for the record. */
@@ -130,7 +152,7 @@ export function probeAssumptions({
     {
       name: 'Air round the part',
       value: formatTemp(ambientC),
-      source: 'given, or the coldest early reading',
+      source: 'given, or the coldest early reading; 20 °C where that is too warm for air',
       known: 'derived',
     },
   ];

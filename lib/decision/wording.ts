@@ -21,10 +21,9 @@ export function channelSentence(
   allowanceFraction: number,
 ): string {
   const { nominal, low, high } = channel.yieldKeptFraction;
-  const needed = formatPercent(1 - allowanceFraction);
-  /** "90 % is below 90 %" would be nonsense: a digit more where rounding hides the difference. */
-  const beside = (fraction: number): string =>
-    formatPercent(fraction) === needed ? formatPercent(fraction, 1) : formatPercent(fraction);
+  const digits = digitsApart(1 - allowanceFraction, channel.verdict === 'lost' ? [high] : [low, high]);
+  const say = (fraction: number): string => formatPercent(fraction, digits);
+  const needed = say(1 - allowanceFraction);
   const change =
     nominal > 1.005
       ? `Yield has risen to about ${formatPercent(nominal)} of what it was (the casting aged further and lost some ductility)`
@@ -33,15 +32,24 @@ export function channelSentence(
         : `About ${formatPercent(nominal)} of the yield is left`;
   switch (channel.verdict) {
     case 'kept':
-      return `${change}; even the worst case, ${beside(low)}, stays above the ${needed} you asked for.`;
+      return `${change}; even the worst case, ${say(low)}, stays above the ${needed} you asked for.`;
     case 'lost':
-      return `${change}; even the best case, ${beside(high)}, is below the ${needed} you asked for.`;
+      return `${change}; even the best case, ${say(high)}, is below the ${needed} you asked for.`;
     case 'uncertain':
       // Only what the record left out keeps such a part from being cleared.
       if (low >= 1 - allowanceFraction)
         return `${change} as far as the record goes, but it does not go far enough.`;
-      return `${change}, but it may be as low as ${beside(low)} or as high as ${beside(high)}, and you asked for ${needed}: measure before you decide.`;
+      return `${change}, but it may be as low as ${say(low)} or as high as ${say(high)}, and you asked for ${needed}: measure before you decide.`;
   }
+}
+
+/** Digits at which no value reads like what is needed: "90 % is below the 90 %" would be nonsense. */
+function digitsApart(needed: number, values: readonly number[]): number {
+  const most = 3;
+  for (let digits = 0; digits < most; digits++)
+    if (values.every((value) => formatPercent(value, digits) !== formatPercent(needed, digits)))
+      return digits;
+  return most;
 }
 
 /** One sentence for the whole log: the worst probe speaks. */

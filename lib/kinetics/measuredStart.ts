@@ -28,6 +28,11 @@ export function measuredStart(
       expected: `one of ${Object.keys(card.tempers).join(', ')}, or { solutionTreated: true }`,
     });
   const { temper } = from;
+  if ('measuredHardnessHV' in from && 'measuredYieldMPa' in from)
+    throw new TemperbookError('The start is measured twice', {
+      found: JSON.stringify(from),
+      expected: 'a yield or a hardness',
+    });
   const yieldMPa =
     'measuredHardnessHV' in from ? yieldOfVickers(from.measuredHardnessHV, card) : from.measuredYieldMPa;
   const measuredYieldMPa = requireNumber(yieldMPa, 'The measured yield in MPa', { low: 10, high: MOST_MPA });

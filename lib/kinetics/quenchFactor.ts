@@ -1,6 +1,6 @@
 import type { QuenchConstants } from '../alloy';
 import { checkHistory, type ThermalHistory } from '../history';
-import { celsiusToKelvin, requireNumber, TemperbookError } from '../quantity';
+import { celsiusToKelvin, formatTemp, requireNumber, TemperbookError } from '../quantity';
 import { resolveAlloy } from './resolveAlloy';
 import type { AlloyLike, RangeRemark } from './temperModel';
 
@@ -152,8 +152,8 @@ function checkCurve(curve: QuenchCurve): QuenchCurve {
 function checkGap(beforeC: number, afterC: number, { fromC, toC }: QuenchCurve): void {
   if (Math.min(beforeC, afterC) >= fromC || Math.max(beforeC, afterC) <= toC) return;
   throw new TemperbookError('The log has a gap in the part of the cooling that the quench factor counts', {
-    found: `nothing between ${beforeC} °C and ${afterC} °C`,
-    expected: `readings from ${fromC} °C to ${toC} °C`,
+    found: `nothing between ${formatTemp(beforeC)} and ${formatTemp(afterC)}`,
+    expected: `readings from ${formatTemp(fromC)} to ${formatTemp(toC)}`,
     remedy: 'Use another probe of the same quench, or give an assumed cooling curve',
   });
 }

@@ -14,17 +14,22 @@ import type { TableRow } from './table';
 export function verdictRows(verdict: Verdict): TableRow[] {
   return verdict.channels.map((channel) => ({
     Probe: channel.name,
+    Verdict: VERDICT_IN_WORDS[channel.verdict],
+    'Strength kept': formatKept(channel.yieldKeptFraction),
     Peak: formatTemp(channel.peakC.nominal),
     ...aboveLimit(channel),
-    'Strength kept': formatKept(channel.yieldKeptFraction),
-    Verdict: VERDICT_IN_WORDS[channel.verdict],
   }));
 }
 
 /** Time above the shop limit, the first of a channel's limits: "81 s above 227 °C (440 °F)". */
 function aboveLimit({ limits: [shop] }: ChannelVerdict): TableRow {
   if (!shop) return {};
-  const time = shop.crossed ? formatDuration(shop.timeAboveS.nominal) : 'never';
+  const { nominal, high } = shop.timeAboveS;
+  const time = shop.crossed
+    ? formatDuration(nominal)
+    : high > 0
+      ? `not as read, perhaps ${formatDuration(high)}`
+      : 'never';
   return { 'Above the limit': `${time} above ${formatTemp(shop.limitC)}` };
 }
 

@@ -17,8 +17,8 @@ const HEAD_BYTES = 2000;
 
 /**
  * Writes a record into a folder as one HTML page and one JSON file, both or neither. Their name comes from
- * the job, the part or the log unless `name` gives it. An earlier record of the same name is replaced; any
- * other file is left alone. The same record gives the same bytes.
+ * the job, the part or the log unless `name` gives it. An earlier record of the same log is replaced; a record of
+ * another log and any other file are left alone. The same record gives the same bytes.
  * @throws TemperbookError when the record is not whole, when another file stands in the way, or when the
  * folder cannot be written to.
  */
@@ -40,11 +40,24 @@ export function writeRecord(
         file: path,
         remedy: 'Give the record another name or another folder',
       });
+  checkSameLog(written.json, record);
   placeFiles([
     { path: written.json, text: recordJson(record) },
     { path: written.html, text: recordHtml(record) },
   ]);
   return written;
+}
+
+/** Loggers call every file log.csv: what stands there may be the record of another job. */
+function checkSameLog(path: string, { log }: DecisionRecord): void {
+  if (!existsSync(path)) return;
+  const earlier = JSON.parse(readFileSync(path, 'utf8')) as DecisionRecord;
+  if (earlier.log?.sha256 === log?.sha256) return;
+  throw new TemperbookError('The record of another log stands where this one would go', {
+    file: path,
+    found: `a record of ${earlier.log?.name ?? 'no log'}`,
+    remedy: 'Name the job or the part, or give another folder',
+  });
 }
 
 /** Indented for people, but with lists of numbers on one line each. */

@@ -70,7 +70,7 @@ describe('quenchedFraction', () => {
 describe('an unrecorded quench', () => {
   it('is refused where it counts, and does not matter outside', () => {
     const lost = thermalHistory([0, 1, 60, 61], [525, 430, 140, 100], [1]);
-    expect(() => quenchFactor(lost, '6061')).toThrow(/nothing between 430 °C and 140 °C/);
+    expect(() => quenchFactor(lost, '6061')).toThrow(/nothing between 430 °C \(806 °F\) and 140 °C/);
     const whole = thermalHistory([0, 10, 20], [520, 120, 20]);
     const cold = thermalHistory([0, 10, 20], [520, 120, 20], [1]);
     expect(quenchFactor(cold, '6061').quenchFactor).toBe(quenchFactor(whole, '6061').quenchFactor);

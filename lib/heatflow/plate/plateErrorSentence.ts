@@ -12,7 +12,7 @@ export function plateErrorSentence({ errors, probes, notes }: PlateResult): stri
       remedy: 'Solve with checkErrors: true, and with a probe that stays outside the weld pool',
     });
   const ofSteps = worst(solid, ({ timeStepK }) => timeStepK);
-  const steps = `Steps four times finer move the temperatures outside the weld pool by at most ${ofSteps}`;
+  const steps = `Steps four times finer move the temperatures at the probes, outside the weld pool, by at most ${ofSteps}`;
   const ofCells = worst(solid, ({ gridK }) => gridK);
   return ofCells
     ? `${steps}, cells twice as large their peaks by at most ${ofCells}.`

@@ -16,8 +16,8 @@ const UNKNOWNS: Readonly<Record<keyof FittedConstants, readonly [low: number, hi
   };
 
 /**
- * Fits the calibrated set to the rows of `precipitateEvidence` marked `fit`, all alloys together. Takes about half
- * a minute. The result tells which constants the data determine: standard errors, correlations, condition number.
+ * Fits the calibrated set to the rows of `precipitateEvidence` marked `fit`, all alloys together. Takes a minute or
+ * two. The result tells which constants the data determine: standard errors, correlations, condition number.
  */
 export function fitPrecipitate(
   start: FittedConstants = fittedConstants,

@@ -4,7 +4,7 @@ import type { MatrixWtPct } from '../../alloy';
 import { ageingEvidence } from '../ageing/ageingEvidence';
 import { overageingEvidence } from '../overageing/overageingEvidence';
 
-/** One measured fact that the precipitate model is compared with. */
+/** One measured fact that the precipitate model is compared with; one is a practice and says so. */
 export interface PrecipitateRow {
   readonly id: string;
   readonly alloy: string | { readonly matrixWtPct: MatrixWtPct };

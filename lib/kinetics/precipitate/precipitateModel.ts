@@ -30,7 +30,7 @@ export interface PrecipitateTrajectory extends TemperTrajectory<PrecipitateState
   readonly sizeDistribution: SizeClasses;
   readonly steps: number;
   /**
-   * Sum of the estimated errors of the steps, MPa of yield. The width of the classes adds less than 1 MPa on
+   * Sum of the estimated errors of the steps, MPa of yield. The width of the classes adds about 1 MPa on
    * 6061; on A356, whose particles are few and small, 2, and with the published set up to 6.
    */
   readonly stepErrorMPa: number;

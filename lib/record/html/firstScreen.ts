@@ -19,7 +19,7 @@ export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Ht
 <section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
 <p class="lead">${verdict.sentence}</p>${why}
 ${worst && numbers(worst, verdict.allowanceFraction)}
-${decision && html`<p class="decided"><b>Decided: ${decision.disposition}.</b> ${decision.reason}</p>`}</section>`;
+${decision && html`<p class="decided"><b>Decided: ${decision.disposition}${decision.condition ? `: ${decision.condition}` : ''}.</b> ${decision.reason}</p>`}</section>`;
 }
 
 function numbers(worst: RecordedVerdict['channels'][number], allowanceFraction: number): Html {

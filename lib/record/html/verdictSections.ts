@@ -60,7 +60,7 @@ export function next({ channels }: RecordedVerdict): Html[] {
         ]
       : []),
     section(
-      'Heat left for a repair',
+      'Heat left: a soak, not a weld pass',
       table(
         ['Probe', 'What is left'],
         channels.map(({ name, budget }) => [name, budget.sentence]),
@@ -88,10 +88,14 @@ export function reasons({ channels }: RecordedVerdict): Html {
   );
 }
 
-/** Each limit once, with the time every probe spent above it. */
+/** What makes two limits the same: those of casting and tube may share a name. */
+const limitKey = ({ name, limitC, meaning }: Limit): string => [name, limitC, meaning].join('|');
+type Limit = Channels[number]['limits'][number];
+
+/** Each limit once, with the probes it is for and the time each spent above it. */
 export function limits({ channels }: RecordedVerdict): Html | undefined {
   const first = new Map(
-    channels.flatMap((channel) => channel.limits.map((limit) => [limit.name, limit] as const)),
+    channels.flatMap((channel) => channel.limits.map((limit) => [limitKey(limit), limit] as const)),
   );
   if (first.size === 0) return undefined;
   return section(
@@ -103,19 +107,22 @@ export function limits({ channels }: RecordedVerdict): Html | undefined {
         formatTemp(limit.limitC),
         limit.meaning,
         KNOWN_IN_WORDS[limit.known],
-        timesAbove(channels, limit.name),
+        timesAbove(channels, limitKey(limit)),
       ]),
     ),
   );
 }
 
-function timesAbove(channels: Channels, name: string): string {
-  const crossed = channels.flatMap((channel) =>
-    channel.limits
-      .filter((limit) => limit.name === name && limit.timeAboveS.high > 0)
-      .map(({ timeAboveS }) => `${channel.name} ${durationText(timeAboveS)}`),
+function timesAbove(channels: Channels, key: string): string {
+  const under = channels.flatMap(({ name, limits }) =>
+    limits.filter((limit) => limitKey(limit) === key).map(({ timeAboveS }) => ({ name, timeAboveS })),
   );
-  return crossed.length > 0 ? crossed.join('; ') : 'no probe went above it';
+  const crossed = under.filter(({ timeAboveS }) => timeAboveS.high > 0);
+  if (crossed.length > 0)
+    return crossed.map(({ name, timeAboveS }) => `${name} ${durationText(timeAboveS)}`).join('; ');
+  return under.length === channels.length
+    ? 'no probe went above it'
+    : `never: ${under.map(({ name }) => name).join(', ')}`;
 }
 
 /** Passes as found in the trace of the probe that shows them best; the others' are in the JSON file. */

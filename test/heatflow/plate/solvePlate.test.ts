@@ -404,7 +404,7 @@ describe('what comes back', () => {
         notes: ['The grid error could not be measured.'],
       });
     const steps =
-      'Steps four times finer move the temperatures outside the weld pool by at most 0.5 °C (0.9 °F) at near';
+      'Steps four times finer move the temperatures at the probes, outside the weld pool, by at most 0.5 °C (0.9 °F) at near';
     expect(told(4)).toBe(`${steps}, cells twice as large their peaks by at most 4.0 °C (7.2 °F) at near.`);
     expect(told(undefined)).toBe(`${steps}. The grid error could not be measured.`);
     expect(() => plateErrorSentence(solvePlate(smallPlan({ passes: [] })))).toThrow(/checkErrors: true/);

@@ -108,7 +108,7 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
       isCleared: verdict === 'kept',
     }),
     settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
-    track: trackOf(asRead, runs, yieldKeptFraction),
+    track: trackOf(asRead, runs, yieldKeptFraction, peak(history).timeS),
     remarks: asRead.remarks,
   };
 }
@@ -137,15 +137,20 @@ function meltingSentence({ limits }: AlloyCard, peakC: number): string[] {
   ];
 }
 
-/** The band along the record; at its end that of the verdict, which also holds what other models say. */
-function trackOf(asRead: SofteningTrajectory, runs: Runs, verdict: Judged): StrengthTrack {
+/**
+ * The band along the record. From the hottest reading on it reaches as far as that of the verdict, which also holds
+ * what the other models say and what the probe may have hidden.
+ */
+function trackOf(asRead: SofteningTrajectory, runs: Runs, verdict: Judged, hottestS: number): StrengthTrack {
   const low = new Float64Array(asRead.timeS.length);
   const high = new Float64Array(asRead.timeS.length);
   for (let i = 0; i < low.length; i++) {
     const band = combineEffects(asRead.yieldKeptFraction[i]!, effectsAt(i, asRead, runs));
-    low[i] = band.low;
-    high[i] = band.high;
+    const after = asRead.timeS[i]! >= hottestS;
+    low[i] = after ? Math.min(band.low, verdict.low) : band.low;
+    high[i] = after ? Math.max(band.high, verdict.high) : band.high;
   }
+  // At the end it is the verdict's, which is held where no metal can be softer.
   low[low.length - 1] = verdict.low;
   high[high.length - 1] = verdict.high;
   return { timeS: asRead.timeS, nominal: asRead.yieldKeptFraction, low, high };

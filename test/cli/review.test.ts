@@ -38,8 +38,8 @@ describe('temperbook review', () => {
     );
     expect(stderr).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Probe +Peak +Above the limit +Strength kept +Verdict$/m);
-    expect(stdout).toMatch(/^Hinge +120 °C \(248 °F\) +never above .*temper kept$/m);
+    expect(stdout).toMatch(/^Probe +Verdict +Strength kept +Peak +Above the limit$/m);
+    expect(stdout).toMatch(/^Hinge +temper kept .*120 °C \(248 °F\) +never above/m);
     expect(stdout).toContain('Record  records/hb-07-record.html\nData    records/hb-07-record.json\n');
     expect(readFileSync(path.join(folder, 'records/hb-07-record.html'), 'utf8')).toContain('HB-07');
     const { job, verdict } = JSON.parse(readFileSync(path.join(folder, 'records/hb-07-record.json'), 'utf8'));
@@ -49,9 +49,20 @@ describe('temperbook review', () => {
 
   it('finds a temper lost, judged by the loss and the limit that are given', () => {
     const { stdout } = review('hot.csv', ...MATERIAL, '--out', 'hot', '--loss', '5 %', '--limit', '400F');
-    expect(stdout).toMatch(/^Hinge .*above 204 °C \(400 °F\).*temper lost$/m);
+    expect(stdout).toMatch(/^Hinge +temper lost .*above 204 °C \(400 °F\)/m);
     const { verdict } = JSON.parse(readFileSync(path.join(folder, 'hot/hot-record.json'), 'utf8'));
     expect(verdict.allowanceFraction).toBeCloseTo(0.05, 12);
+  });
+
+  it('does not put the record of one log in the place of another', () => {
+    const into = ['--out', 'same', '--job', 'part=HB-07'];
+    expect(review('cool.csv', ...MATERIAL, ...into).status).toBe(0);
+    expect(review('cool.csv', ...MATERIAL, ...into).status).toBe(0);
+    const before = readFileSync(path.join(folder, 'same/hb-07-record.html'), 'utf8');
+    const { status, stderr } = review('hot.csv', ...MATERIAL, ...into);
+    expect(status).not.toBe(0);
+    expect(stderr).toMatch(/record of another log/);
+    expect(readFileSync(path.join(folder, 'same/hb-07-record.html'), 'utf8')).toBe(before);
   });
 
   it('judges a probe by what it sits on', () => {

@@ -19,4 +19,5 @@ export type {
 export { type CardProblem, cardProblems } from './cardProblems';
 export { type FoundTemper, findTemper } from './findTemper';
 export { listAlloys, loadAlloy } from './loadAlloy';
+export { meltsFromC } from './meltsFromC';
 export { propertyAt } from './propertyAt';

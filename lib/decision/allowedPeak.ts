@@ -5,6 +5,7 @@ import { type SofteningTrajectory, softeningModel } from '../kinetics';
 import { formatPercent, type Judged, judged, TemperbookError } from '../quantity';
 import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 import { precipitateLines } from './precipitateLines';
+import { precipitateSets } from './precipitateSets';
 
 /** Shares of the way up to melting that are tried before the answer is bisected. */
 const STEPS = 60;
@@ -46,8 +47,9 @@ export function allowedPeak(
     return kept[kept.length - 1]! >= needed;
   };
   const lowHolds = holdsBy((end) => end.yieldKeptLow);
+  const sets = precipitateSets(card, temper);
   const particlesHold = (toK: number): boolean =>
-    precipitateLines(scaledTo(toK), card, temper).every(
+    precipitateLines(sets, scaledTo(toK)).every(
       ({ yieldKeptFraction: kept }) => kept === undefined || kept.low >= needed,
     );
   const hottest = (holds: (toK: number) => boolean): number => {

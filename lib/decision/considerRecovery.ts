@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, loadAlloy } from '../alloy';
+import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
 import { peak } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { quenchFactor, softeningModel } from '../kinetics';
@@ -7,6 +7,7 @@ import { keptAfterReageing, keptAfterRest, keptAtEnd, THREE_WEEKS_S } from './af
 import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
 import { measuredYield } from './measuredYield';
 import { precipitateLines } from './precipitateLines';
+import { precipitateSets } from './precipitateSets';
 import { ageingPractice } from './treatments';
 import type { VerdictWord } from './verdict';
 
@@ -53,13 +54,12 @@ function afterQuench(card: AlloyCard, temper: string, startMPa: number, quench?:
   ]);
 }
 
-function checkSolid({ designation, limits }: AlloyCard, history: ThermalHistory): void {
-  const melting = limits.find(({ applies }) => applies === 'melting');
+function checkSolid(card: AlloyCard, history: ThermalHistory): void {
   const peakC = peak(history).tempC;
-  if (!melting || peakC < melting.limitC.value) return;
-  throw new TemperbookError(`Metal of ${designation} that melted has no temper to bring back`, {
+  if (peakC < meltsFromC(card)) return;
+  throw new TemperbookError(`Metal of ${card.designation} that melted has no temper to bring back`, {
     found: `a peak of ${formatTemp(peakC)}`,
-    expected: `less than ${formatTemp(melting.limitC.value)}`,
+    expected: `less than ${formatTemp(meltsFromC(card))}`,
     remedy: 'Look for a fault of the probe; metal that began to melt is for repair or scrap',
   });
 }
@@ -84,8 +84,8 @@ export function considerRecovery(
   const welded = model.advance(model.start(start), history);
   const needed = 1 - allowanceFraction;
   checkSolid(card, history);
-  const particles = precipitateLines(history, card, start).flatMap(({ yieldKeptFraction: kept }) =>
-    kept ? [kept.low] : [],
+  const particles = precipitateLines(precipitateSets(card, start), history).flatMap(
+    ({ yieldKeptFraction: kept }) => (kept ? [kept.low] : []),
   );
   // What retrogression took may come back in three weeks, but that is not measured either.
   const reachingDown = ({ nominal, low, high, because }: Judged): Judged =>
@@ -123,7 +123,7 @@ export function considerRecovery(
       'Full heat treatment: solution, quench, age',
       afterQuench(card, temper, welded.state.overageing.startYieldMPa, quench),
       SOLUTION_TREATMENT_S + timeS,
-      `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(card.thermal.solidusC.value)}, where it begins to melt.`,
+      `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(meltsFromC(card))}, where it begins to melt.`,
     ),
   ];
 }

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper } from '../alloy';
+import { type AlloyCard, findTemper, meltsFromC } from '../alloy';
 import { exposureShare, findPasses, peak } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
 import { type SofteningTrajectory, softeningModel } from '../kinetics';
@@ -7,7 +7,7 @@ import { exposureBudget } from './budget';
 import { combineEffects, type Effect, effect, effectSentences } from './effects';
 import { checkLimit, limitsFor } from './limits';
 import { modelLines } from './modelLines';
-import type { AgedStart } from './precipitateLines';
+import type { AgedStart } from './precipitateSets';
 import { type ProbeDoubt, type RecordCases, recordCases } from './recordCases';
 import { settleBy } from './settle';
 import type { ChannelVerdict, StrengthTrack, VerdictWord } from './verdict';
@@ -129,11 +129,10 @@ function leastYieldMPa({ overageing, dissolution }: AlloyCard, temper: string): 
   return Math.min(overageing.curves[temper]!.floorYieldMPa.low, dissolution.floorYieldMPa.low);
 }
 
-function meltingSentence({ limits }: AlloyCard, peakC: number): string[] {
-  const melting = limits.find(({ applies }) => applies === 'melting');
-  if (!melting || peakC < melting.limitC.value) return [];
+function meltingSentence(card: AlloyCard, peakC: number): string[] {
+  if (peakC < meltsFromC(card)) return [];
   return [
-    `It passed ${formatTemp(melting.limitC.value)}, where metal of this alloy begins to melt: if the probe is to be believed, no figure of strength holds there.`,
+    `It passed ${formatTemp(meltsFromC(card))}, where metal of this alloy begins to melt: if the probe is to be believed, no figure of strength holds there.`,
   ];
 }
 

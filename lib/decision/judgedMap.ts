@@ -1,14 +1,13 @@
-import { type AlloyCard, findTemper, loadAlloy } from '../alloy';
-import { isothermal } from '../history';
+import { findTemper, loadAlloy } from '../alloy';
 import {
   type KeptMap,
+  PRECIPITATE_LIMIT_C,
   type PrecipitateModel,
   type StrengthMapOptions,
   strengthMap,
   withLowerLine,
 } from '../kinetics';
-import { TemperbookError } from '../quantity';
-import { HOTTEST_C, PRECIPITATE_SETS, precipitateInRange } from './precipitateLines';
+import { precipitateSets } from './precipitateSets';
 
 /** Its maps are coarser: a soak row is one run, a weld-like point is one too, and it changes smoothly. */
 const GRID = { soak: { rows: 36, columns: 60 }, 'weld-like': { rows: 18, columns: 16 } } as const;
@@ -25,10 +24,10 @@ export function judgedMap(options: Omit<StrengthMapOptions, 'model'>): KeptMap {
   const temper = findTemper(card, options.temper).name;
   const map = strengthMap(options);
   const lowC = map.tempC[0]!;
-  const highC = Math.min(HOTTEST_C, map.tempC[map.tempC.length - 1]!);
+  const highC = Math.min(PRECIPITATE_LIMIT_C, map.tempC[map.tempC.length - 1]!);
   if (highC <= lowC) return map;
-  return precipitateModels(card, temper)
-    .map(lowestSoFar)
+  return precipitateSets(card, temper, RESOLUTION)
+    .flatMap((set) => ('model' in set ? [lowestSoFar(set.model)] : []))
     .reduce(
       (lower, model) =>
         withLowerLine(lower, strengthMap({ ...options, ...GRID[kind], model, tempC: [lowC, highC] })),
@@ -53,19 +52,4 @@ function lowestSoFar(model: PrecipitateModel): PrecipitateModel {
       return { ...trajectory, yieldKeptFraction };
     },
   };
-}
-
-/** A second on the shelf: brings out what a model has to say against the alloy itself. */
-const NO_HEAT = isothermal(20, 1);
-
-function precipitateModels(card: AlloyCard, temper: string): PrecipitateModel[] {
-  return PRECIPITATE_SETS.flatMap((set) => {
-    try {
-      const { model } = precipitateInRange(card, temper, { parameters: set, resolution: RESOLUTION });
-      return model.advance(model.start(temper), NO_HEAT).remarks.length > 0 ? [] : [model];
-    } catch (error) {
-      if (error instanceof TemperbookError) return [];
-      throw error;
-    }
-  });
 }

@@ -3,7 +3,8 @@ import { peak } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { BULK_SOAK_LIMIT_C, dissolutionModel, overageingModel, type SofteningTrajectory } from '../kinetics';
 import { formatPercent, formatTemp, type Judged, judged } from '../quantity';
-import { type AgedStart, precipitateLines } from './precipitateLines';
+import { precipitateLines } from './precipitateLines';
+import { type AgedStart, precipitateSets } from './precipitateSets';
 import type { ModelLine } from './verdict';
 
 /** Less dissolved than this does not show in a hardness reading, and the over-ageing curve alone governs. */
@@ -34,7 +35,7 @@ export function modelLines(
   softening: SofteningTrajectory,
   worse: readonly ThermalHistory[],
 ): ModelAnswers {
-  const precipitate = precipitateLines(history, card, from, worse);
+  const precipitate = precipitateLines(precipitateSets(card, from), history, worse);
   return {
     lines: [...curveLines(history, card, from, softening), ...precipitate],
     independent: precipitate.flatMap(({ model, yieldKeptFraction }) =>

@@ -41,6 +41,7 @@ export {
   fitPrecipitate,
   fittedConstants,
   type Partition,
+  PRECIPITATE_LIMIT_C,
   type PrecipitateModel,
   type PrecipitateOptions,
   type PrecipitateParameters,

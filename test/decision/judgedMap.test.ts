@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { judgedMap } from '../../lib/decision';
 import { precipitateLines } from '../../lib/decision/precipitateLines';
+import { precipitateSets } from '../../lib/decision/precipitateSets';
 import { type ThermalHistory, thermalHistory } from '../../lib/history';
 import { allowedTimes, softeningModel, weldCycle } from '../../lib/kinetics';
 
@@ -18,12 +19,12 @@ function soak(tempC: number, durationS: number): ThermalHistory {
 function lowestLine(alloy: string, history: ThermalHistory): number {
   const softening = softeningModel(alloy);
   const low = softening.advance(softening.start('T6'), history).yieldKeptLow.at(-1)!;
-  const particles = precipitateLines(history, loadAlloy(alloy), 'T6');
+  const particles = precipitateLines(precipitateSets(loadAlloy(alloy), 'T6'), history);
   return Math.min(low, ...particles.map(({ yieldKeptFraction: kept }) => kept?.low ?? 1));
 }
 
 describe('the map as judge would have it', () => {
-  // Quick steps are good to 3 % of the yield, straight lines between points 6 or 12 °C apart to 1 %.
+  // The quick steps of the map are good to 3.5 % of the yield; worst seen here 2.4 %, straight lines included.
   it.each(['A356.0', '6061'])(
     '%s: its low line is the lowest of the models judge asks',
     (alloy) => {
@@ -34,7 +35,7 @@ describe('the map as judge would have it', () => {
           for (const [j, s] of map.timeS.entries()) {
             const heat = kind === 'soak' ? soak(c, s) : weldCycle({ peakC: c, nearPeakS: s });
             const off = map.keptLow![i]![j]! - lowestLine(alloy, heat);
-            expect(Math.abs(off), `${kind} ${c} °C ${s} s: ${off}`).toBeLessThan(0.04);
+            expect(Math.abs(off), `${kind} ${c} °C ${s} s: ${off}`).toBeLessThan(0.035);
           }
       }
     },

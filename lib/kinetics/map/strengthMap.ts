@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, loadAlloy } from '../../alloy';
+import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../../alloy';
 import { type ThermalHistory, thermalHistory } from '../../history';
 import { requireNumber, TemperbookError } from '../../quantity';
 import { softeningModel } from '../softeningModel';
@@ -76,8 +76,7 @@ export function strengthMap({
   requireNumber(rowCount, 'The number of rows', { low: 2, high: 1000 });
   requireNumber(columnCount, 'The number of columns', { low: 2, high: 1000 });
 
-  const melting = card.limits.find(({ applies }) => applies === 'melting');
-  const meltingC = (melting?.limitC ?? card.thermal.solidusC).value;
+  const meltingC = meltsFromC(card);
   const engine = model ?? softeningModel(card);
   const from: StartState = { temper: name, measuredYieldMPa: measuredYieldMPa ?? entry.yieldMPa.value };
   const start = engine.start(from);

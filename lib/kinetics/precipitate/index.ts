@@ -12,6 +12,7 @@ export {
 } from './precipitateModel';
 export { type PrecipitateResidual, precipitateResiduals, type RowPrediction } from './precipitateResiduals';
 export type { Anchor, Population, PrecipitateState, Solute } from './precipitateState';
+export { PRECIPITATE_LIMIT_C } from './rangeRemarks';
 export {
   capillaryMK,
   criticalRadiusM,

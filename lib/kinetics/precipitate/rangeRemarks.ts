@@ -8,8 +8,8 @@ import type { Anchor, Solute } from './precipitateState';
 const CHECKED_WT_PCT = { Mg: [0.3, 1.0], Si: [0.4, 1.2], Cu: [0, 0.4] } as const;
 /** Hotter than this the solidus of the eutectic is near and diffusion through liquid is not modelled, °C. */
 const HOTTEST_C = 580;
-/** From above this too much forms again on slow cooling, °C. */
-const REFORMS_C = 500;
+/** From above this too much forms again on slow cooling, °C: who combines models leaves this one out. */
+export const PRECIPITATE_LIMIT_C = 500;
 /** Aluminium is liquid, °C. */
 const LIQUID_C = 660;
 /** A measured yield this far from what scaled particles explain, MPa, or a scale this low, is worth a word. */
@@ -72,12 +72,12 @@ export function temperatureRemarks({ tempC }: ThermalHistory): RangeRemark[] {
       expected: `at most ${formatTemp(LIQUID_C)}, where aluminium melts`,
       remedy: 'Look for a fault of the probe, or leave out metal that melted',
     });
-  if (hottest <= REFORMS_C) return [];
+  if (hottest <= PRECIPITATE_LIMIT_C) return [];
   if (hottest <= HOTTEST_C)
     return [
       remark(
         'temperature',
-        `The history reaches ${formatTemp(hottest)}: on slow cooling from above ${formatTemp(REFORMS_C)} the model lets too much form again.`,
+        `The history reaches ${formatTemp(hottest)}: on slow cooling from above ${formatTemp(PRECIPITATE_LIMIT_C)} the model lets too much form again.`,
       ),
     ];
   return [

@@ -288,7 +288,7 @@ describe('precipitate model: what a trial by odd input found', () => {
       const quenched = six.advance(fresh6061, thermalHistory([0, 510 / rateKPerS], [530, 20]));
       const rested = end(six.advance(quenched.state, month).yieldMPa);
       expect(rested).toBeGreaterThan(end(quenched.yieldMPa) + 10);
-      // Particles formed on the way down add up to 5 MPa of their own.
+      // Regression: particles formed on the way down add up to 5 MPa of their own.
       expect(rested).toBeLessThan(best + 6);
     }
   });

@@ -16,8 +16,8 @@ export interface EndLabel {
 const GAP_PX = 15;
 
 /**
- * Names at the ends of lines: right of the plot, moved apart where they would meet, with a leader; beside the
- * end itself where a line stops early. `beyondPx` leaves room for the numbers of a right axis.
+ * Names at the ends of lines: right of the plot, or beside the end itself where a line stops early; those of lines
+ * that end together are moved apart where they would meet, with a leader. `beyondPx` leaves room for the numbers of a right axis.
  */
 export function endLabels(
   labels: readonly EndLabel[],
@@ -25,17 +25,16 @@ export function endLabels(
   pxPerUnit: number,
   beyondPx = 0,
 ): Annotation[] {
-  const atEdge = labels.filter(({ stopsAtX }) => stopsAtX === undefined);
-  const wishes = atEdge.map(({ at }) => -at * pxPerUnit);
-  const placed = spreadLabels(wishes, GAP_PX);
+  const shifts = shiftsApart(labels, pxPerUnit);
   return labels.map((label) => {
     const { color } = lineLook(label.look);
-    const rank = atEdge.indexOf(label);
+    const ay = Number(shifts.get(label)!.toFixed(1));
     return {
       text: plotText(label.text),
       ...(label.stopsAtX === undefined
-        ? { x: 1, xref: 'paper', xshift: beyondPx, ay: Number((placed[rank]! - wishes[rank]!).toFixed(1)) }
-        : { x: label.stopsAtX, xref: 'x', ay: 0, bgcolor: VEIL }),
+        ? { x: 1, xref: 'paper', xshift: beyondPx }
+        : { x: label.stopsAtX, xref: 'x', bgcolor: VEIL }),
+      ay,
       y: label.at,
       yref,
       xanchor: 'left',
@@ -48,4 +47,16 @@ export function endLabels(
       font: { size: TEXT_PX, color, weight: 600 },
     };
   });
+}
+
+/** How far each name is moved, px down: apart from the others of lines that end at the same place. */
+function shiftsApart(labels: readonly EndLabel[], pxPerUnit: number): ReadonlyMap<EndLabel, number> {
+  const shifts = new Map<EndLabel, number>();
+  for (const stop of new Set(labels.map(({ stopsAtX }) => stopsAtX))) {
+    const together = labels.filter(({ stopsAtX }) => stopsAtX === stop);
+    const wishes = together.map(({ at }) => -at * pxPerUnit);
+    for (const [k, placed] of spreadLabels(wishes, GAP_PX).entries())
+      shifts.set(together[k]!, placed - wishes[k]!);
+  }
+  return shifts;
 }

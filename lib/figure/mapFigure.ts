@@ -38,12 +38,12 @@ const MARGIN = { l: 46, r: 48, t: 66, b: 100 } as const;
 const PLOT_PX = { width: 766, height: HEIGHT_PX - MARGIN.t - MARGIN.b } as const;
 /** Two names of lines need this between them, px. */
 const NAME_PX = 17;
-/** Every other late time on the second row: so they never meet on a narrow screen. */
+/** Every other time on the second row: so they never meet on a narrow screen. */
 const TICKS: readonly (readonly [number, string])[] = [
   [1, '1 s'],
-  [10, '10 s'],
+  [10, '<br>10 s'],
   [60, '1 min'],
-  [600, '10 min'],
+  [600, '<br>10 min'],
   [3600, '1 h'],
   [28_800, '8 h'],
   [86_400, '<br>1 d'],

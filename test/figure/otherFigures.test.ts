@@ -26,9 +26,9 @@ describe('mapFigure', () => {
     expect(figure.layout.xaxis!.range).toEqual([0, Math.log10(86_400)]);
     expect(figure.layout.xaxis!.ticktext).toEqual([
       '1 s',
-      '10 s',
+      '<br>10 s',
       '1 min',
-      '10 min',
+      '<br>10 min',
       '1 h',
       '8 h',
       '<br>1 d',

@@ -83,11 +83,11 @@ export function scenarioRows(results: readonly ScenarioResult[]): TableRow[] {
   return results.map(({ name, timeSpentS, verdict }, k) => ({
     Rank: k + 1,
     Scenario: name,
-    Peak: formatTemp(verdict.peakC.nominal),
-    ...aboveLimit(verdict),
+    Verdict: VERDICT_IN_WORDS[verdict.verdict],
     'Strength kept': formatKept(verdict.yieldKeptFraction),
     'Time spent': formatDuration(timeSpentS),
-    Verdict: VERDICT_IN_WORDS[verdict.verdict],
+    Peak: formatTemp(verdict.peakC.nominal),
+    ...aboveLimit(verdict),
   }));
 }
 

@@ -51,13 +51,25 @@ export function writeRecord(
 /** Loggers call every file log.csv: what stands there may be the record of another job. */
 function checkSameLog(path: string, { log }: DecisionRecord): void {
   if (!existsSync(path)) return;
-  const earlier = JSON.parse(readFileSync(path, 'utf8')) as DecisionRecord;
+  const earlier = readEarlier(path);
   if (earlier.log?.sha256 === log?.sha256) return;
   throw new TemperbookError('The record of another log stands where this one would go', {
     file: path,
     found: `a record of ${earlier.log?.name ?? 'no log'}`,
     remedy: 'Name the job or the part, or give another folder',
   });
+}
+
+function readEarlier(path: string): Pick<DecisionRecord, 'log'> {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8')) as DecisionRecord;
+  } catch (error) {
+    throw new TemperbookError('The record that stands there cannot be read', {
+      file: path,
+      found: error instanceof Error ? error.message : String(error),
+      remedy: 'Move it away, or give another folder',
+    });
+  }
 }
 
 /** Indented for people, but with lists of numbers on one line each. */

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fitPrecipitate, precipitateResiduals } from '../../lib/kinetics';
-import { fittedConstants } from '../../lib/kinetics/precipitate/calibratedParameters';
+import {
+  calibratedParameters,
+  type FittedConstants,
+  fitPrecipitate,
+  fittedConstants,
+  precipitateResiduals,
+} from '../../lib/kinetics';
+import { predictRow } from '../../lib/kinetics/precipitate/precipitateResiduals';
 
 /** Every row names its source in data/published/naturalAgeing.json, ageing.json and overageing.json. */
 const rows = precipitateResiduals();
@@ -61,4 +67,31 @@ describe('the calibrated precipitate model against what was measured', () => {
     }
     expect(fit.undetermined).toEqual([]);
   }, 600_000);
+
+  // The errors told at `fittedConstants`. In a straight-line world moving one constant by its error, the others left,
+  // costs at least 1; bends and derivatives by differences take up to half of it.
+  const errors: FittedConstants = {
+    shearRadiusNm: 0.6,
+    lineTension: 0.01,
+    siliconExponent: 0.13,
+    clusterSolvusLn: 0.8,
+    clusterSolvusKJPerMol: 20,
+    clusterMPa: 4,
+    naturalShare: 0.06,
+  };
+  const misfit = (constants: FittedConstants): number => {
+    const parameters = calibratedParameters(constants);
+    return sum(fitted.map(({ row }) => predictRow(row, parameters).residual));
+  };
+  it.each(Object.keys(errors) as (keyof FittedConstants)[])(
+    'has %s where moving it by its error either way fits worse',
+    (name) => {
+      const here = misfit(fittedConstants);
+      for (const way of [-1, 1]) {
+        const moved = { ...fittedConstants, [name]: fittedConstants[name] + way * errors[name] };
+        expect(misfit(moved) - here).toBeGreaterThan(0.5);
+      }
+    },
+    60_000,
+  );
 });

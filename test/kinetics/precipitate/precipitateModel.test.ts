@@ -66,6 +66,22 @@ describe('precipitate model: what must hold for any history', () => {
     );
   });
 
+  it('steps through a weld cycle at 200 K/s and a soak of 300 h in the same call', () => {
+    const weld = thermalHistory([0, 2, 30, 90], [20, 420, 150, 60]);
+    const both = thermalHistory([0, 2, 30, 90, 150, 150 + 300 * 3600], [20, 420, 150, 60, 175, 175]);
+    const rest = thermalHistory([0, 60, 60 + 300 * 3600], [60, 175, 175]);
+    const one = model.advance(aged, both);
+    const welded = model.advance(aged, weld);
+    const two = model.advance(welded.state, rest);
+    expect(one.massBalanceError).toBeLessThan(1e-12);
+    const stated = one.stepErrorMPa + welded.stepErrorMPa + two.stepErrorMPa;
+    // Half a MPa more for the width of the classes.
+    expect(Math.abs(end(one.yieldMPa) - end(two.yieldMPa))).toBeLessThan(stated + 0.5);
+    // Both are seen: the weld takes, the soak moves it on.
+    expect(end(welded.yieldMPa)).toBeLessThan(welded.yieldMPa[0]! - 20);
+    expect(Math.abs(end(one.yieldMPa) - end(welded.yieldMPa))).toBeGreaterThan(5);
+  });
+
   it('leaves the state it starts from alone and gives plain data back', () => {
     const before = structuredClone(aged);
     const { state } = model.advance(aged, isothermal(300, 600));

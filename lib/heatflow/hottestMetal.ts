@@ -1,8 +1,8 @@
 import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
 import type { PlanShape, PlateResult } from './plate';
-import { checkShape } from './plate/checkShape';
-import { shapeSchema } from './plate/planSchema';
-import { isInside } from './plate/shape';
+import { checkShape } from './plate/plan/checkShape';
+import { shapeSchema } from './plate/plan/planSchema';
+import { isInside } from './plate/plan/shape';
 
 /** A spot of the part, and how hot it became. */
 export interface HottestMetal {

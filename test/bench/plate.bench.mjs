@@ -7,8 +7,8 @@ import { join } from 'node:path';
 
 const require = createRequire(import.meta.url);
 const { solvePlate } = require('../../dist/heatflow');
-const { plateModel } = require('../../dist/heatflow/plate/plateModel');
-const { PlateStepper } = require('../../dist/heatflow/plate/plateStepper');
+const { plateModel } = require('../../dist/heatflow/plate/model/plateModel');
+const { PlateStepper } = require('../../dist/heatflow/plate/march/plateStepper');
 const line = (text) => process.stdout.write(`${text}\n`);
 
 const part = [

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import table from '../../data/published/rosenthal.json';
 import { mediumPlateRise, type PlatePlan, solvePlate, thinPlateRise } from '../../lib/heatflow';
-import { faceExcessK } from '../../lib/heatflow/plate/throughThickness';
+import { faceExcessK } from '../../lib/heatflow/plate/outcome/throughThickness';
 import { tempAt } from '../../lib/history';
 
 /**

@@ -1,4 +1,17 @@
-export { plateErrorSentence } from './plateErrorSentence';
+export { plateErrorSentence } from './outcome/plateErrorSentence';
+export type {
+  PlateDoubt,
+  PlateEnergy,
+  PlateGrid,
+  PlateOptions,
+  PlatePassResult,
+  PlateProbeError,
+  PlateProbeResult,
+  PlateProgress,
+  PlateResult,
+  PlateSteps,
+} from './outcome/plateResult';
+export { probeNotes } from './outcome/probeNotes';
 export type {
   MetalProperties,
   PartRegion,
@@ -11,18 +24,5 @@ export type {
   PlateSurface,
   PropertyValue,
   SourceRadius,
-} from './platePlan';
-export type {
-  PlateDoubt,
-  PlateEnergy,
-  PlateGrid,
-  PlateOptions,
-  PlatePassResult,
-  PlateProbeError,
-  PlateProbeResult,
-  PlateProgress,
-  PlateResult,
-  PlateSteps,
-} from './plateResult';
-export { probeNotes } from './probeNotes';
+} from './plan/platePlan';
 export { solvePlate } from './solvePlate';

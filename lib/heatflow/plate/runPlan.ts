@@ -1,12 +1,12 @@
-import { cellsAround, checkCells } from './checkCells';
-import { checkPlan } from './checkPlan';
-import { metalOfRegion } from './metalOfRegion';
-import { plateModel } from './plateModel';
-import { plateOutcome } from './plateOutcome';
-import type { PlatePlan } from './platePlan';
-import type { PlateResult } from './plateResult';
-import { PlateRun, type RunOptions } from './plateRun';
-import { weldJob } from './weldJob';
+import { PlateRun, type RunOptions } from './march/plateRun';
+import { weldJob } from './march/weldJob';
+import { cellsAround, checkCells } from './model/checkCells';
+import { metalOfRegion } from './model/metalOfRegion';
+import { plateModel } from './model/plateModel';
+import { plateOutcome } from './outcome/plateOutcome';
+import type { PlateResult } from './outcome/plateResult';
+import { checkPlan } from './plan/checkPlan';
+import type { PlatePlan } from './plan/platePlan';
 
 /** Checks a plan and runs it. */
 export function runPlan(plan: PlatePlan, options: RunOptions): PlateResult {

@@ -1,7 +1,7 @@
 import { requireNumber } from '../../quantity';
-import { plateErrors } from './plateErrors';
-import type { PlatePlan } from './platePlan';
-import type { PlateOptions, PlateResult } from './plateResult';
+import { plateErrors } from './outcome/plateErrors';
+import type { PlateOptions, PlateResult } from './outcome/plateResult';
+import type { PlatePlan } from './plan/platePlan';
 import { runPlan } from './runPlan';
 
 const DEFAULT_TOLERANCE_K = 1;

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import plan from '../../../data/demo/mast-foot-two-probes-plan.json';
 import { loadAlloy } from '../../../lib/alloy';
 import { hottestMetal, type PlanShape, type PlatePlan, solvePlate, traverse } from '../../../lib/heatflow';
-import { checkPlan } from '../../../lib/heatflow/plate/checkPlan';
+import { checkPlan } from '../../../lib/heatflow/plate/plan/checkPlan';
 import { TemperbookError } from '../../../lib/quantity';
 import { smallPlan } from './smallPlan';
 

@@ -2,10 +2,10 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CellMemory } from '../../../lib/heatflow/plate/cellMemory';
-import { ConjugateGradient } from '../../../lib/heatflow/plate/conjugateGradient';
 import { PLATE_KERNELS_SOURCE } from '../../../lib/heatflow/plate/kernels/plateKernelsWasm';
-import { plateModel } from '../../../lib/heatflow/plate/plateModel';
+import { CellMemory } from '../../../lib/heatflow/plate/march/cellMemory';
+import { ConjugateGradient } from '../../../lib/heatflow/plate/march/conjugateGradient';
+import { plateModel } from '../../../lib/heatflow/plate/model/plateModel';
 import { seededRandom } from '../../../lib/statistics';
 import { plainMetal, smallPlan } from './smallPlan';
 

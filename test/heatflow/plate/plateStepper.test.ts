@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { plateModel } from '../../../lib/heatflow/plate/plateModel';
-import { PlateStepper } from '../../../lib/heatflow/plate/plateStepper';
+import { PlateStepper } from '../../../lib/heatflow/plate/march/plateStepper';
+import { plateModel } from '../../../lib/heatflow/plate/model/plateModel';
 import { plainMetal, smallPlan } from './smallPlan';
 
 /** A bar of 40 cells with a cosine along it: the central difference lets it decay at a known rate. */

@@ -1,5 +1,5 @@
-import type { PlateModel } from './plateModel';
-import type { PlanPoint, PlatePass } from './platePlan';
+import type { PlateModel } from '../model/plateModel';
+import type { PlanPoint, PlatePass } from '../plan/platePlan';
 
 /** One straight leg of a pass, walked at constant speed. */
 export interface ArcLeg {

@@ -1,9 +1,9 @@
-import { type ThermalHistory, tempAt } from '../../history';
-import { TemperbookError } from '../../quantity';
-import type { PlatePlan } from './platePlan';
+import { type ThermalHistory, tempAt } from '../../../history';
+import { TemperbookError } from '../../../quantity';
+import type { RunOptions } from '../march/plateRun';
+import type { PlatePlan } from '../plan/platePlan';
+import { runPlan } from '../runPlan';
 import type { PlateProbeError, PlateResult } from './plateResult';
-import type { RunOptions } from './plateRun';
-import { runPlan } from './runPlan';
 
 /**
  * Runs the plan again with steps four times as accurate and with cells twice as large, and compares. Where the plan

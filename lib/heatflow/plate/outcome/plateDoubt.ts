@@ -1,5 +1,5 @@
-import type { PlateModel } from './plateModel';
-import type { PlanPoint, PlatePlan } from './platePlan';
+import type { PlateModel } from '../model/plateModel';
+import type { PlanPoint, PlatePlan } from '../plan/platePlan';
 import type { PlateDoubt } from './plateResult';
 import { faceExcessK } from './throughThickness';
 

@@ -1,9 +1,9 @@
-import { TemperbookError } from '../../quantity';
+import { TemperbookError } from '../../../quantity';
+import type { PointCells } from '../model/checkCells';
+import type { PlatePassResult } from '../outcome/plateResult';
+import type { PlatePlan } from '../plan/platePlan';
 import { legsOf } from './arcSource';
-import type { PointCells } from './checkCells';
-import type { PlatePlan } from './platePlan';
 import { readPoint } from './plateRecorder';
-import type { PlatePassResult } from './plateResult';
 import type { PlateRun } from './plateRun';
 
 /** Runs every pass of a plan, each after its wait, and the cooling at the end. `points` are the plan's probes. */

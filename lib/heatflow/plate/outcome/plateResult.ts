@@ -1,4 +1,4 @@
-import type { ThermalHistory } from '../../history';
+import type { ThermalHistory } from '../../../history';
 
 /** The cells a map is drawn on: row by row from the lower left, `values[row * columns + column]`. */
 export interface PlateGrid {

@@ -1,5 +1,5 @@
-import { type KernelMemory, PAGE_BYTES, type PlateKernels, plateKernels } from './kernels/plateKernels';
-import type { PlateModel } from './plateModel';
+import { type KernelMemory, PAGE_BYTES, type PlateKernels, plateKernels } from '../kernels/plateKernels';
+import type { PlateModel } from '../model/plateModel';
 
 /** One number per cell, in the memory of the kernels. */
 export class CellField {

@@ -1,7 +1,7 @@
-import { STEFAN_BOLTZMANN } from '../surfaceLoss';
+import { STEFAN_BOLTZMANN } from '../../surfaceLoss';
+import type { PlateModel } from '../model/plateModel';
+import type { PlateSurface } from '../plan/platePlan';
 import type { CellField, CellMemory } from './cellMemory';
-import type { PlateModel } from './plateModel';
-import type { PlateSurface } from './platePlan';
 
 /**
  * The part at one instant: temperatures, heat capacities and conductances for a given stored heat, and the

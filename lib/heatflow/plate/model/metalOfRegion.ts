@@ -1,6 +1,6 @@
-import { loadAlloy } from '../../alloy';
-import { requireNumber, TemperbookError } from '../../quantity';
-import type { MetalProperties, PropertyValue } from './platePlan';
+import { loadAlloy } from '../../../alloy';
+import { requireNumber, TemperbookError } from '../../../quantity';
+import type { MetalProperties, PropertyValue } from '../plan/platePlan';
 
 /**
  * Thermal properties of a region's metal: those of the alloy card (tables where it has them, nominal values

@@ -1,11 +1,11 @@
-import { TemperbookError } from '../../quantity';
+import { TemperbookError } from '../../../quantity';
+import type { PointCells } from '../model/checkCells';
+import type { PlateModel } from '../model/plateModel';
+import type { PlateProgress } from '../outcome/plateResult';
+import type { PlatePlan } from '../plan/platePlan';
 import { type ArcLeg, layHeat } from './arcSource';
 import type { CellField } from './cellMemory';
-import type { PointCells } from './checkCells';
-import type { PlateModel } from './plateModel';
-import type { PlatePlan } from './platePlan';
 import { PlateRecorder } from './plateRecorder';
-import type { PlateProgress } from './plateResult';
 import { MIDDLE, PlateStepper, type StepHeat } from './plateStepper';
 
 /** First step after the arc is struck or goes out, s. */

@@ -1,6 +1,6 @@
-import { formatPercent, formatTemp } from '../../quantity';
-import type { PlateModel } from './plateModel';
-import type { PlatePlan } from './platePlan';
+import { formatPercent, formatTemp } from '../../../quantity';
+import type { PlateModel } from '../model/plateModel';
+import type { PlatePlan } from '../plan/platePlan';
 import type { PlatePassResult } from './plateResult';
 
 /** A weld melts a seam; a plan that melts more of the part than this holds a slip. */

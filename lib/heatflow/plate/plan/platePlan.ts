@@ -1,4 +1,4 @@
-import type { PropertyTable } from '../../alloy';
+import type { PropertyTable } from '../../../alloy';
 
 /** A point of the plan view, mm: x to the right, y up. */
 export type PlanPoint = readonly [xMm: number, yMm: number];

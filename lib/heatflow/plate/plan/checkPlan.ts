@@ -1,5 +1,5 @@
-import { dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../quantity';
-import { requireThickness } from '../requireThickness';
+import { dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../../quantity';
+import { requireThickness } from '../../requireThickness';
 import { checkShape } from './checkShape';
 import { planSchema } from './planSchema';
 import type { PlatePass, PlatePlan } from './platePlan';

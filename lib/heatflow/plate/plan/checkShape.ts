@@ -1,4 +1,4 @@
-import { requireNumber, TemperbookError } from '../../quantity';
+import { requireNumber, TemperbookError } from '../../../quantity';
 import type { PlanShape } from './platePlan';
 import { boundsOf } from './shape';
 

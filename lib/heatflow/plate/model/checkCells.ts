@@ -1,10 +1,10 @@
-import { TemperbookError } from '../../quantity';
-import { legsOf } from './arcSource';
+import { TemperbookError } from '../../../quantity';
+import { legsOf } from '../march/arcSource';
+import type { PlanShape, PlatePlan } from '../plan/platePlan';
+import { isInside } from '../plan/shape';
 import { lostMetalNotes } from './lostMetal';
 import type { PlateModel } from './plateModel';
 import { cellAt, centreOf } from './plateModel';
-import type { PlanShape, PlatePlan } from './platePlan';
-import { isInside } from './shape';
 
 /** Cells around a point that hold metal, with the weight of each in a reading there (bilinear, summing to 1). */
 export interface PointCells {

@@ -1,10 +1,10 @@
-import type { PointCells } from './checkCells';
+import type { PlateRun } from '../march/plateRun';
+import type { PointCells } from '../model/checkCells';
+import { massKg, type PlateModel } from '../model/plateModel';
+import type { PlatePlan } from '../plan/platePlan';
 import { plateDoubt } from './plateDoubt';
-import { massKg, type PlateModel } from './plateModel';
 import { heatNotes, interpassNotes, meltingNotes } from './plateNotes';
-import type { PlatePlan } from './platePlan';
 import type { PlateEnergy, PlatePassResult, PlateProbeResult, PlateResult } from './plateResult';
-import type { PlateRun } from './plateRun';
 import { probeNotes } from './probeNotes';
 
 /** What a finished run found. */

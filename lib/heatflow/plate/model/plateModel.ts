@@ -1,7 +1,7 @@
+import type { PlateGrid } from '../outcome/plateResult';
+import type { MetalProperties, PlanShape, PlatePlan } from '../plan/platePlan';
+import { boundsOf, isInside } from '../plan/shape';
 import { type MetalTable, metalTable } from './metalTable';
-import type { MetalProperties, PlanShape, PlatePlan } from './platePlan';
-import type { PlateGrid } from './plateResult';
-import { boundsOf, isInside } from './shape';
 
 /** A clamp or chill as the solver sees it: the cells it covers and how well it takes heat from each, W/K. */
 export interface ContactCells {

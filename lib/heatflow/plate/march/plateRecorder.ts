@@ -1,6 +1,6 @@
-import { type ThermalHistory, thermalHistory } from '../../history';
+import { type ThermalHistory, thermalHistory } from '../../../history';
+import type { PointCells } from '../model/checkCells';
 import type { CellField, CellMemory } from './cellMemory';
-import type { PointCells } from './checkCells';
 import { MIDDLE } from './plateStepper';
 
 /** A straight line between samples of a history may miss the curve through them by this much, K. */

@@ -1,6 +1,6 @@
+import type { PartRegion, PlatePlan } from '../plan/platePlan';
+import { boundsOf } from '../plan/shape';
 import { lastAt, type PlateModel } from './plateModel';
-import type { PartRegion, PlatePlan } from './platePlan';
-import { boundsOf } from './shape';
 
 /** Share of a region's metal that its cells may hold too much or too little. */
 const UNNOTICED = 0.02;

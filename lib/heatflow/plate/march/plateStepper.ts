@@ -1,9 +1,9 @@
+import type { PlateModel } from '../model/plateModel';
+import type { PlateSurface } from '../plan/platePlan';
 import { type CellField, CellMemory } from './cellMemory';
 import { ContactBodies } from './contactBodies';
 import { HeatBalance } from './heatBalance';
 import { ImplicitStage, type Losses } from './implicitStage';
-import type { PlateModel } from './plateModel';
-import type { PlateSurface } from './platePlan';
 
 /** Where in the step the middle stage lies. */
 export const MIDDLE = 2 - Math.SQRT2;

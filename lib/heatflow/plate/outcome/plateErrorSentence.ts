@@ -1,4 +1,4 @@
-import { formatTempSpan, TemperbookError } from '../../quantity';
+import { formatTempSpan, TemperbookError } from '../../../quantity';
 import type { PlateProbeError, PlateResult } from './plateResult';
 
 /**

@@ -1,4 +1,4 @@
-import { closed, listOf, number, numbers, oneOf, text } from '../schemaParts';
+import { closed, listOf, number, numbers, oneOf, text } from '../../schemaParts';
 
 const point = numbers(2, 'a point [x, y], mm');
 const name = text('a name');

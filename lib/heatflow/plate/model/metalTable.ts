@@ -1,5 +1,5 @@
-import { propertyAt } from '../../alloy';
-import type { MetalProperties, PropertyValue } from './platePlan';
+import { propertyAt } from '../../../alloy';
+import type { MetalProperties, PropertyValue } from '../plan/platePlan';
 
 /** Bins of a `MetalTable`: about 1.6 K of solid metal each. */
 const BINS = 1024;

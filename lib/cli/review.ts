@@ -1,9 +1,11 @@
 import { parseArgs } from 'node:util';
-import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
+import { judge } from '../decision';
+import { tableText } from '../figure';
 import { type ReadOptions, readLog } from '../log';
-import { tableOf, tableText, verdictRows } from '../notebook';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
+import { tableOf, verdictRows } from '../report';
+import type { ChannelOptions, JudgeOptions } from '../strength';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
 /** `temperbook review <log file> --alloy A356.0 --temper T6 --out folder …` */

@@ -1,8 +1,7 @@
 import { type AlloyCard, findTemper } from '../alloy';
 import type { Sourced } from '../quantity';
+import { type Assumption, probeAssumptions } from '../strength';
 import type { ChannelCase } from './judgeChannel';
-import { probeAssumptions } from './recordCases';
-import type { Assumption } from './verdict';
 
 /** Every assumption behind a verdict, each once: alloy and temper values, the probe, the rules of combination. */
 export function assumptionsOf(cases: readonly ChannelCase[]): Assumption[] {

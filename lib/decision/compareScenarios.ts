@@ -1,6 +1,6 @@
 import type { ThermalHistory } from '../history';
+import type { JudgeOptions } from '../strength';
 import { judge } from './judge';
-import type { JudgeOptions } from './judgeOptions';
 import type { ChannelVerdict } from './verdict';
 
 /** One way the heat might have run: a history, and what differs from the rest in alloy, temper or probe. */

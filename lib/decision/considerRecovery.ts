@@ -3,12 +3,18 @@ import { peak } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { quenchFactor, softeningModel } from '../kinetics';
 import { formatDuration, formatTemp, type Judged, judged, TemperbookError } from '../quantity';
-import { keptAfterReageing, keptAfterRest, keptAtEnd, THREE_WEEKS_S } from './afterWelding';
-import { DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
-import { measuredYield } from './measuredYield';
-import { precipitateLines } from './precipitateLines';
-import { precipitateSets } from './precipitateSets';
-import { ageingPractice } from './treatments';
+import {
+  ageingPractice,
+  DEFAULT_ALLOWANCE,
+  type JudgeOptions,
+  keptAfterReageing,
+  keptAfterRest,
+  keptAtEnd,
+  measuredYield,
+  precipitateLines,
+  precipitateSets,
+  THREE_WEEKS_S,
+} from '../strength';
 import type { VerdictWord } from './verdict';
 
 /** One way to go on with a part after the heat. */

@@ -2,11 +2,16 @@ import { type AlloyCard, loadAlloy } from '../alloy';
 import { checkHistory, type ThermalHistory } from '../history';
 import type { LogChannel, ThermalLog } from '../log';
 import { requireNumber, TemperbookError } from '../quantity';
+import {
+  type ChannelOptions,
+  DEFAULT_ALLOWANCE,
+  type JudgeOptions,
+  measuredOf,
+  measuredYield,
+} from '../strength';
 import { assumptionsOf } from './assumptions';
 import { CAUTIONS } from './cautions';
 import { type ChannelCase, judgeChannel } from './judgeChannel';
-import { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
-import { measuredOf, measuredYield } from './measuredYield';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 import { WORST_FIRST } from './worstChannel';

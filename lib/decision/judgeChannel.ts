@@ -3,12 +3,19 @@ import { exposureShare, findPasses, peak } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
 import { type SofteningTrajectory, softeningModel } from '../kinetics';
 import { formatPercent, formatTemp, type Judged, judged, type Sourced } from '../quantity';
+import type { AgedStart } from '../strength';
+import {
+  combineEffects,
+  type Effect,
+  effect,
+  effectSentences,
+  modelLines,
+  type ProbeDoubt,
+  type RecordCases,
+  recordCases,
+} from '../strength';
 import { exposureBudget } from './budget';
-import { combineEffects, type Effect, effect, effectSentences } from './effects';
 import { checkLimit, limitsFor } from './limits';
-import { modelLines } from './modelLines';
-import type { AgedStart } from './precipitateSets';
-import { type ProbeDoubt, type RecordCases, recordCases } from './recordCases';
 import { settleBy } from './settle';
 import type { ChannelVerdict, StrengthTrack, VerdictWord } from './verdict';
 import { channelSentence } from './wording';

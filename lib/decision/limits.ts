@@ -2,7 +2,7 @@ import type { AlloyCard } from '../alloy';
 import { timeAbove } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { judged } from '../quantity';
-import type { RecordCases } from './recordCases';
+import type { RecordCases } from '../strength';
 import type { LimitCheck } from './verdict';
 
 /** A limit to check: the shop's own, or one of the alloy card's that apply to any reading. */

@@ -1,11 +1,11 @@
 import { loadAlloy } from '../alloy';
 import { findPasses, peak, slowestInterval } from '../exposure';
 import { slice, type ThermalHistory } from '../history';
+import type { SoftZonePlace } from '../planning';
+import { type ProbeAndLimit, readingAtLimit } from '../planning';
 import { type Judged, judged, requireNumber, TemperbookError } from '../quantity';
+import type { JudgeOptions } from '../strength';
 import { judge } from './judge';
-import type { JudgeOptions } from './judgeOptions';
-import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
-import type { SoftZonePlace } from './softZone';
 import type { VerdictWord } from './verdict';
 
 /** What `probePlacement` needs to know. */

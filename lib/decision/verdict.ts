@@ -1,19 +1,10 @@
 import type { Pass } from '../exposure';
 import type { RangeRemark } from '../kinetics';
 import type { HowKnown, Judged } from '../quantity';
+import type { Assumption, ModelLine } from '../strength';
 
 /** `kept`: the loss stays within the allowance even in the worst case; `lost`: beyond it even in the best. */
 export type VerdictWord = 'kept' | 'uncertain' | 'lost';
-
-/** What one model says about one channel, and whether it was the one to decide. */
-export interface ModelLine {
-  readonly model: string;
-  /** Absent when the model was left out. */
-  readonly yieldKeptFraction?: Judged;
-  readonly governs: boolean;
-  /** Why it governs, why it only informs, or why it was left out. */
-  readonly reason: string;
-}
 
 /** Crossing of one temperature limit. */
 export interface LimitCheck {
@@ -63,15 +54,6 @@ export interface ChannelVerdict {
   readonly settle: readonly string[];
   readonly track: StrengthTrack;
   readonly remarks: readonly RangeRemark[];
-}
-
-/** One assumption behind the numbers, shown in every record. */
-export interface Assumption {
-  readonly name: string;
-  /** Value with unit and band, in words. */
-  readonly value: string;
-  readonly source: string;
-  readonly known: HowKnown;
 }
 
 /** The judgement of a whole log. */

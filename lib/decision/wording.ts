@@ -1,6 +1,5 @@
-import { formatPercent, formatTemp, type Judged } from '../quantity';
+import { formatPercent, formatTemp } from '../quantity';
 import type { Placement } from './probePlacement';
-import type { SoftZone } from './softZone';
 import type { ChannelVerdict, VerdictWord } from './verdict';
 
 /** The verdict as a welder would say it. */
@@ -9,11 +8,6 @@ export const VERDICT_IN_WORDS: Readonly<Record<VerdictWord, string>> = {
   uncertain: 'uncertain, check it',
   lost: 'temper lost',
 };
-
-/** "93 % (84–98 %)": a judged fraction with its band. */
-export function formatKept({ nominal, low, high }: Judged): string {
-  return `${formatPercent(nominal)} (${Math.round(low * 100)}–${formatPercent(high)})`;
-}
 
 /** One sentence for a channel: what happened to the strength and what to do about it. */
 export function channelSentence(
@@ -72,27 +66,6 @@ export function verdictSentence(
     case 'uncertain':
       return `Nothing is shown lost, but the log cannot clear ${uncertain}: measure there before you decide.`;
   }
-}
-
-/** How far a soft zone reaches as welded, and what is left of it after ageing again, as a welder would say it. */
-export function softZoneSentence({
-  alloy,
-  temper,
-  allowanceFraction,
-  points,
-  reach,
-  treatments,
-}: SoftZone): string {
-  const { mm, beyond } = reach.asWelded;
-  const needed = formatPercent(1 - allowanceFraction);
-  const most = beyond ? `more than ${points[points.length - 1]!.distanceMm}` : mm.high.toFixed(0);
-  const weakest = points.reduce((a, b) => (b.kept.reaged.nominal < a.kept.reaged.nominal ? b : a));
-  return [
-    mm.high === 0
-      ? `${alloy}-${temper} keeps ${needed} of its yield everywhere beside the weld.`
-      : `${alloy}-${temper} keeps less than ${needed} of its yield up to ${mm.nominal.toFixed(0)} mm from the weld's centre line (${mm.low.toFixed(0)} to ${most} mm).`,
-    `${treatments.reaged.charAt(0).toUpperCase()}${treatments.reaged.slice(1)}, its weakest place keeps ${formatKept(weakest.kept.reaged)}, ${weakest.distanceMm} mm out.`,
-  ].join(' ');
 }
 
 /** Where the probe goes and what to watch for, as a welder would say it. */

@@ -1,18 +1,7 @@
+import type { ResidualRow } from '../report';
 import type { Figure, Trace } from './figure';
 import { requireSome } from './requireSome';
 import { baseAxis, baseLayout, lineLook, plotText, QUIET_INK, TEXT_PX } from './style';
-
-/** One measured value and what each model says of it. */
-export interface ResidualRow {
-  readonly label: string;
-  readonly measured: number;
-  readonly models: readonly {
-    readonly name: string;
-    readonly nominal: number;
-    readonly low?: number;
-    readonly high?: number;
-  }[];
-}
 
 /** Unit and title of a residual figure. */
 export interface ResidualOptions {

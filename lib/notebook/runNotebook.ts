@@ -1,12 +1,12 @@
 import { mkdirSync, realpathSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
+import { writeWhole } from '../report';
 import type { CellOutputs } from './cellOutputs';
 import { executeCells, type NotebookProgress } from './executeCells';
 import { type Cell, formatNotebook, type Notebook, readNotebook } from './notebookFile';
 import { notebookHtml } from './notebookHtml';
 import { declaredParameters, injectParameters, type ParameterValues } from './parameters';
-import { writeWhole } from './writeWhole';
 
 /** How a notebook is run. */
 export interface RunOptions {

@@ -1,6 +1,7 @@
 export { type DataProblem, dataCheck, refuseProblems } from './dataProblems';
 export { type ErrorPlace, TemperbookError } from './error';
 export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
+export { formatKept } from './formatKept';
 export { type Judged, judged } from './judged';
 export type { HowKnown, Sourced } from './sourced';
 export {

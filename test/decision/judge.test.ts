@@ -2,10 +2,11 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
-import { type JudgeOptions, judge } from '../../lib/decision';
+import { judge } from '../../lib/decision';
 import { isothermal, join, thermalHistory } from '../../lib/history';
 import { weldCycle } from '../../lib/kinetics';
 import { readLog } from '../../lib/log';
+import type { JudgeOptions } from '../../lib/strength';
 
 const a356: JudgeOptions = { alloy: 'A356.0', temper: 'T6', attachment: 'welded wires' };
 const only = (history: Parameters<typeof judge>[0], options: JudgeOptions = a356) =>

@@ -1,10 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allowedPeak, type PlacementOptions, probePlacement, readingAtLimit } from '../../lib/decision';
+import { type PlacementOptions, probePlacement } from '../../lib/decision';
 import { thinPlateHistory } from '../../lib/heatflow';
-import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
-import { softeningModel } from '../../lib/kinetics';
-import { judged, TemperbookError } from '../../lib/quantity';
+import { isothermal, type ThermalHistory } from '../../lib/history';
+import { TemperbookError } from '../../lib/quantity';
 
 const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
 const historyAt = (acrossMm: number, netPowerW = 1200): ThermalHistory =>
@@ -32,36 +30,6 @@ const options: PlacementOptions = {
     places: distancesMm.map((mm) => historyAt(mm, netPowerW)),
   })),
 };
-const known = (fraction: number) =>
-  ({ value: fraction, low: fraction, high: fraction, unit: '1', source: 'test', known: 'seen' }) as const;
-const ratio = (nominal: number, bounds: number[] = []) => judged(nominal, bounds, '1', []);
-
-describe('readingAtLimit', () => {
-  const job = { limitC: 227, ambientC: 20, criticalPeakC: 227, attachment: known(0) };
-
-  it('is T_a + r (T_limit − T_a) for a perfect probe: 20 + 0.8 · 207 = 185.6 °C', () => {
-    expect(readingAtLimit({ ratio: ratio(0.8), kPerMm: 0 }, job).nominal).toBeCloseTo(185.6, 9);
-  });
-
-  it('adds independent doubts as squares: wire 2.5 °C, place 3 °C, a tenth of a fall of 41.4 °C', () => {
-    const { nominal, low, high } = readingAtLimit({ ratio: ratio(0.8), kPerMm: 3 }, job);
-    expect(nominal - low).toBeCloseTo(Math.hypot(2.5, 3, 4.14), 9);
-    expect(high - nominal).toBeCloseTo(nominal - low, 9);
-  });
-
-  it('comes earlier the more the fixing reads low', () => {
-    const stop = (f: number) =>
-      readingAtLimit({ ratio: ratio(0.8), kPerMm: 0 }, { ...job, attachment: known(f) }).nominal;
-    expect(stop(0.1)).toBeCloseTo(20 + 0.9 * 0.8 * 207, 9);
-    expect(stop(0.2)).toBeLessThan(stop(0.1));
-  });
-
-  it('a plan twice as hot falls twice as steeply, but not at the limit', () => {
-    const at = (criticalPeakC: number, kPerMm: number) =>
-      readingAtLimit({ ratio: ratio(1), kPerMm }, { ...job, criticalPeakC });
-    expect(at(434, 6).low).toBeCloseTo(at(227, 3).low, 9);
-  });
-});
 
 describe('probePlacement', () => {
   const placement = probePlacement(places, options);
@@ -127,44 +95,5 @@ describe('probePlacement', () => {
   ])('refuses %s', (_, given, extra, message) => {
     expect(() => probePlacement(given, { ...options, ...extra })).toThrow(TemperbookError);
     expect(() => probePlacement(given, { ...options, ...extra })).toThrow(message);
-  });
-});
-
-describe('allowedPeak', () => {
-  const metal = { alloy: '6061', temper: 'T6', allowanceFraction: 0.1, ambientC: 20 };
-  const history = historyAt(20);
-  const allowed = allowedPeak(history, metal);
-  const topOf = (h: ThermalHistory) => Math.max(...h.tempC);
-
-  it('is the peak at which exactly the allowance is used up', () => {
-    const model = softeningModel('6061');
-    const share = (allowed.nominal - 20) / (topOf(history) - 20);
-    const scaled = shiftTemperature(history, (tempC) => (share - 1) * (tempC - 20));
-    const kept = model.advance(model.start('T6'), scaled).yieldKeptFraction;
-    expect(topOf(scaled)).toBeCloseTo(allowed.nominal, 9);
-    expect(kept.at(-1)).toBeCloseTo(0.9, 4);
-    expect(allowed.low).toBeLessThan(allowed.nominal);
-    expect(allowed.high).toBeGreaterThan(allowed.nominal);
-  });
-
-  it('is lower for a longer job and for a smaller allowance: time counts, not only the peak', () => {
-    const pass = { startS: timeS[0]!, endS: timeS.at(-1)! };
-    const twice = repeatPass(history, pass, { ambientC: 20, timeConstantS: 300 });
-    expect(allowedPeak(twice, metal).nominal).toBeLessThan(allowed.nominal);
-    expect(allowedPeak(isothermal(200, 3600), metal).nominal).toBeLessThan(allowed.nominal);
-    fc.assert(
-      fc.property(fc.double({ min: 0.02, max: 0.5, noNaN: true }), (allowanceFraction) => {
-        const more = allowedPeak(history, { ...metal, allowanceFraction: allowanceFraction + 0.05 });
-        expect(allowedPeak(history, { ...metal, allowanceFraction }).nominal).toBeLessThanOrEqual(
-          more.nominal + 1e-3,
-        );
-      }),
-      { numRuns: 10 },
-    );
-  }, 120_000);
-
-  it('never allows melting, and refuses metal that is not heated', () => {
-    expect(allowedPeak(history, { ...metal, allowanceFraction: 1 }).high).toBeLessThanOrEqual(582);
-    expect(() => allowedPeak(isothermal(20, 10), metal)).toThrow(/not heated/);
   });
 });

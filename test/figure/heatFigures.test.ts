@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type SoftZone, softZone } from '../../lib/decision';
 import { fitFigure, hardnessFigure, peakMapOf, softZoneFigure, staticSvg } from '../../lib/figure';
 import { type Calibration, type PlateResult, solvePlate } from '../../lib/heatflow';
 import { thermalHistory } from '../../lib/history';
+import { type SoftZone, softZone } from '../../lib/planning';
 import { TemperbookError } from '../../lib/quantity';
 
 const heated = (peakC: number) => thermalHistory([0, 10, 60], [20, peakC, 20]);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { softZone } from '../../lib/decision';
 import { thinPlateHistory, thinPlatePeak } from '../../lib/heatflow';
+import { softZone } from '../../lib/planning';
 import { hazKnockDown } from '../../lib/section';
 
 const { isotherms, extents, soft6061 } = JSON.parse(

@@ -1,0 +1,23 @@
+export { exportTable } from './exportTable';
+export {
+  attachmentRows,
+  calibrationRows,
+  codeExtentRow,
+  misfitRows,
+  placementRows,
+  softReachRows,
+  softZoneRows,
+} from './heatRows';
+export { allowedTimeRows } from './mapRows';
+export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
+export type { ResidualRow } from './residualRow';
+export { type Table, type TableRow, type TableValue, tableOf } from './table';
+export {
+  clockText,
+  sideBySideRows,
+  trustFigureRows,
+  trustRows,
+  trustSummaryRows,
+  weldZoneRows,
+} from './trustRows';
+export { writeWhole } from './writeWhole';

@@ -1,0 +1,102 @@
+import {
+  type ChannelVerdict,
+  type RecoveryOption,
+  type ScenarioResult,
+  VERDICT_IN_WORDS,
+  type Verdict,
+} from '../decision';
+import type { ThermalLog } from '../log';
+import { formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
+import type { TableRow } from './table';
+
+/** The short table of a verdict, one row per probe: for `showTable`, `exportTable` or `tableText`. */
+export function verdictRows(verdict: Verdict): TableRow[] {
+  return verdict.channels.map((channel) => ({
+    Probe: channel.name,
+    Verdict: VERDICT_IN_WORDS[channel.verdict],
+    'Strength kept': formatKept(channel.yieldKeptFraction),
+    Peak: formatTemp(channel.peakC.nominal),
+    ...aboveLimit(channel),
+  }));
+}
+
+/** Time above the shop limit, the first of a channel's limits: "81 s above 227 °C (440 °F)". */
+function aboveLimit({ limits: [shop] }: ChannelVerdict): TableRow {
+  if (!shop) return {};
+  const { nominal, high } = shop.timeAboveS;
+  const time = shop.crossed
+    ? formatDuration(nominal)
+    : high > 0
+      ? `not as read, perhaps ${formatDuration(high)}`
+      : 'never';
+  return { 'Above the limit': `${time} above ${formatTemp(shop.limitC)}` };
+}
+
+/** One row per pass and probe: where it started, how hot it got, its share of the whole exposure. */
+export function passRows(verdict: Verdict): TableRow[] {
+  return verdict.channels.flatMap(({ name, passes, passShare }) =>
+    passes.map((pass, k) => ({
+      Probe: name,
+      Pass: pass.number,
+      Start: formatDuration(pass.startS),
+      Interpass: formatTemp(pass.interpassC),
+      Peak: formatTemp(pass.peakC),
+      'Fastest heating': `${pass.heatingRateKPerS.toFixed(1)} °C/s`,
+      'Share of the exposure': formatPercent(passShare[k] ?? 0),
+    })),
+  );
+}
+
+/** One row per probe and model: its answer, whether it governs, and why. */
+export function modelRows(verdict: Verdict): TableRow[] {
+  return verdict.channels.flatMap(({ name, models }) =>
+    models.map(({ model, yieldKeptFraction, governs, reason }) => ({
+      Probe: name,
+      Model: model,
+      'Strength kept': yieldKeptFraction ? formatKept(yieldKeptFraction) : 'left out',
+      Governs: governs ? 'yes' : '',
+      Why: reason,
+    })),
+  );
+}
+
+/** One row per kind of fault and channel: how many readings it took, and the first of them. */
+export function faultRows(log: ThermalLog): TableRow[] {
+  return log.channels.flatMap(({ name, faults }) =>
+    [...new Set(faults.map(({ kind }) => kind))].map((kind) => {
+      const alike = faults.filter((fault) => fault.kind === kind);
+      return {
+        Probe: name,
+        Fault: kind,
+        'Readings left out': alike.reduce((sum, { readings }) => sum + readings, 0),
+        'First in row': alike[0]!.row,
+        'What stood there': alike[0]!.value,
+        Why: alike[0]!.reason,
+      };
+    }),
+  );
+}
+
+/** One row per scenario, in the order given (`compareScenarios` ranks them). */
+export function scenarioRows(results: readonly ScenarioResult[]): TableRow[] {
+  return results.map(({ name, timeSpentS, verdict }, k) => ({
+    Rank: k + 1,
+    Scenario: name,
+    Verdict: VERDICT_IN_WORDS[verdict.verdict],
+    'Strength kept': formatKept(verdict.yieldKeptFraction),
+    'Time spent': formatDuration(timeSpentS),
+    Peak: formatTemp(verdict.peakC.nominal),
+    ...aboveLimit(verdict),
+  }));
+}
+
+/** One row per way to go on after welding. */
+export function recoveryRows(options: readonly RecoveryOption[]): TableRow[] {
+  return options.map(({ name, yieldKeptFraction, verdict, timeS, remark }) => ({
+    Option: name,
+    'Strength kept': formatKept(yieldKeptFraction),
+    Verdict: VERDICT_IN_WORDS[verdict],
+    Takes: timeS === 0 ? 'no time' : formatDuration(timeS),
+    Remark: remark,
+  }));
+}

@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { thinPlateHistory } from '../../lib/heatflow';
+import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
+import { softeningModel } from '../../lib/kinetics';
+import { allowedPeak } from '../../lib/planning';
+
+const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
+const historyAt = (acrossMm: number, netPowerW = 1200): ThermalHistory =>
+  thinPlateHistory({
+    netPowerW,
+    travelMmPerS: 4,
+    thicknessMm: 6,
+    conductivityWPerMK: 151,
+    volumetricHeatJPerM3K: 2.4e6,
+    acrossMm,
+    startC: 20,
+    timeS,
+  });
+
+describe('allowedPeak', () => {
+  const metal = { alloy: '6061', temper: 'T6', allowanceFraction: 0.1, ambientC: 20 };
+  const history = historyAt(20);
+  const allowed = allowedPeak(history, metal);
+  const topOf = (h: ThermalHistory) => Math.max(...h.tempC);
+
+  it('is the peak at which exactly the allowance is used up', () => {
+    const model = softeningModel('6061');
+    const share = (allowed.nominal - 20) / (topOf(history) - 20);
+    const scaled = shiftTemperature(history, (tempC) => (share - 1) * (tempC - 20));
+    const kept = model.advance(model.start('T6'), scaled).yieldKeptFraction;
+    expect(topOf(scaled)).toBeCloseTo(allowed.nominal, 9);
+    expect(kept.at(-1)).toBeCloseTo(0.9, 4);
+    expect(allowed.low).toBeLessThan(allowed.nominal);
+    expect(allowed.high).toBeGreaterThan(allowed.nominal);
+  });
+
+  it('is lower for a longer job and for a smaller allowance: time counts, not only the peak', () => {
+    const pass = { startS: timeS[0]!, endS: timeS.at(-1)! };
+    const twice = repeatPass(history, pass, { ambientC: 20, timeConstantS: 300 });
+    expect(allowedPeak(twice, metal).nominal).toBeLessThan(allowed.nominal);
+    expect(allowedPeak(isothermal(200, 3600), metal).nominal).toBeLessThan(allowed.nominal);
+    fc.assert(
+      fc.property(fc.double({ min: 0.02, max: 0.5, noNaN: true }), (allowanceFraction) => {
+        const more = allowedPeak(history, { ...metal, allowanceFraction: allowanceFraction + 0.05 });
+        expect(allowedPeak(history, { ...metal, allowanceFraction }).nominal).toBeLessThanOrEqual(
+          more.nominal + 1e-3,
+        );
+      }),
+      { numRuns: 10 },
+    );
+  }, 120_000);
+
+  it('never allows melting, and refuses metal that is not heated', () => {
+    expect(allowedPeak(history, { ...metal, allowanceFraction: 1 }).high).toBeLessThanOrEqual(582);
+    expect(() => allowedPeak(isothermal(20, 10), metal)).toThrow(/not heated/);
+  });
+});

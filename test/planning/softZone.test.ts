@@ -1,0 +1,181 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { considerRecovery } from '../../lib/decision';
+import { thinPlateHistory } from '../../lib/heatflow';
+import { shiftTemperature, thermalHistory } from '../../lib/history';
+import { vickersOfYield } from '../../lib/kinetics';
+import { type SoftZoneOptions, softZone } from '../../lib/planning';
+import { softReach } from '../../lib/planning/softReach';
+import { judged, TemperbookError } from '../../lib/quantity';
+import { TREATMENTS } from '../../lib/strength';
+
+const timeS = Float64Array.from({ length: 400 }, (_, i) => -10 + i * 0.5);
+const placesBeside = (netPowerW: number, travelMmPerS: number, distancesMm = [10, 12, 15, 20, 25, 30, 40]) =>
+  distancesMm.map((distanceMm) => ({
+    distanceMm,
+    history: thinPlateHistory({
+      netPowerW,
+      travelMmPerS,
+      thicknessMm: 4,
+      conductivityWPerMK: 167,
+      volumetricHeatJPerM3K: 2.4192e6,
+      acrossMm: distanceMm,
+      startC: 20,
+      timeS,
+    }),
+  }));
+const options: SoftZoneOptions = { alloy: '6061', temper: 'T6', ambientC: 20 };
+
+describe('softZone', () => {
+  const places = placesBeside(1500, 5);
+  const zone = softZone(places, options);
+
+  it('says what considerRecovery says of each place', () => {
+    for (const [k, { kept }] of zone.points.entries()) {
+      const [asIs, rested, reaged] = considerRecovery(places[k]!.history, { alloy: '6061', temper: 'T6' });
+      expect(kept.asWelded.nominal).toBeCloseTo(asIs!.yieldKeptFraction.nominal, 12);
+      expect(kept.rested.nominal).toBeCloseTo(rested!.yieldKeptFraction.nominal, 12);
+      expect(kept.reaged.nominal).toBeCloseTo(reaged!.yieldKeptFraction.nominal, 12);
+    }
+  });
+
+  it('keeps more further out, on any simple plate of a peak-aged alloy', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 400, max: 1800, noNaN: true }),
+        fc.double({ min: 3, max: 12, noNaN: true }),
+        (netPowerW, travelMmPerS) => {
+          const { points, reach } = softZone(placesBeside(netPowerW, travelMmPerS), options);
+          for (let k = 1; k < points.length; k++) {
+            expect(points[k]!.peakC.nominal).toBeLessThan(points[k - 1]!.peakC.nominal);
+            // Only just after welding: rest and ageing harden what dissolved, next to the weld.
+            expect(points[k]!.kept.asWelded.nominal).toBeGreaterThanOrEqual(
+              points[k - 1]!.kept.asWelded.nominal - 1e-9,
+            );
+          }
+          for (const { kept } of points)
+            for (const treatment of TREATMENTS) {
+              expect(kept[treatment].low).toBeLessThanOrEqual(kept[treatment].nominal);
+              expect(kept[treatment].high).toBeGreaterThanOrEqual(kept[treatment].nominal);
+              expect(kept[treatment].low).toBeGreaterThan(0);
+            }
+          expect(reach.asWelded.mm.low).toBeLessThanOrEqual(reach.asWelded.mm.high);
+        },
+      ),
+      { numRuns: 25 },
+    );
+  });
+
+  it('brings back what dissolved and not the ring that over-aged: after ageing the weakest place lies further out', () => {
+    const weakest = (treatment: 'asWelded' | 'reaged') =>
+      zone.points.reduce((a, b) => (b.kept[treatment].nominal < a.kept[treatment].nominal ? b : a))
+        .distanceMm;
+    expect(weakest('asWelded')).toBe(10);
+    expect(weakest('reaged')).toBeGreaterThan(10);
+    expect(zone.points[0]!.dissolvedFraction).toBeGreaterThan(0.5);
+  });
+
+  it('never promises more than the temper from ageing dissolved metal of a peak-aged alloy', () => {
+    for (const { kept } of zone.points) expect(kept.reaged.high).toBeLessThan(1.05);
+  });
+
+  it('gives wrought metal a hardness by HV = 0.33 × yield + 16, and castings none', () => {
+    const { kept, vickers } = zone.points[0]!;
+    expect(vickers!.asWelded.nominal).toBeCloseTo(vickersOfYield(276 * kept.asWelded.nominal), 12);
+    const cast = softZone(places, { ...options, alloy: 'A356.0' });
+    expect(cast.points[0]!.vickers).toBeUndefined();
+    expect(cast.notes.join()).toContain('compare with cold metal of the same casting');
+  });
+
+  it('a doubt about the heat widens the band on its own side, and one that changes nothing leaves it', () => {
+    const warmer = places.map(({ history }) => shiftTemperature(history, 15));
+    const same = softZone(places, {
+      ...options,
+      doubts: [{ of: 'nothing', cases: [places.map((p) => p.history)] }],
+    });
+    const wide = softZone(places, { ...options, doubts: [{ of: 'the fit', cases: [warmer] }] });
+    for (const [k, { kept, peakC }] of zone.points.entries()) {
+      expect(same.points[k]!.kept.asWelded).toEqual(kept.asWelded);
+      expect(wide.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
+      expect(wide.points[k]!.kept.asWelded.high).toBe(kept.asWelded.high);
+      expect(wide.points[k]!.peakC.high).toBeCloseTo(peakC.nominal + 15, 9);
+    }
+    expect(wide.reach.asWelded.mm.high).toBeGreaterThan(zone.reach.asWelded.mm.high);
+  });
+
+  it('allows for probes that read low and for the hotter face, on the low side only', () => {
+    const fitted = softZone(places, { ...options, fittedTo: { attachment: 'clamped dry' } });
+    const face = softZone(
+      places.map((place) => ({ ...place, faceExcessK: 30 })),
+      options,
+    );
+    for (const [k, { kept, peakC }] of zone.points.entries()) {
+      expect(fitted.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
+      expect(face.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
+      expect(face.points[k]!.kept.asWelded.high).toBe(kept.asWelded.high);
+      expect(face.points[k]!.peakC.high).toBeCloseTo(peakC.nominal + 30, 9);
+    }
+  });
+
+  it('does not judge weld metal, and says so', () => {
+    const melted = softZone([{ ...places[0]!, molten: true }, ...places.slice(1)], options);
+    expect(melted.points.map(({ distanceMm }) => distanceMm)).toEqual([12, 15, 20, 25, 30, 40]);
+    expect(melted.notes[0]).toContain('Out to 10 mm the metal melted');
+  });
+
+  it.each([
+    ['a single place', places.slice(0, 1), {}, /at least two places/],
+    ['places out of order', [...places].reverse(), {}, /go away from the weld/],
+    [
+      'a doubt without every place',
+      places,
+      { doubts: [{ of: 'the fit', cases: [[]] }] },
+      /0 histories for 7/,
+    ],
+    ['a temper without ageing practice', places, { temper: 'T4' }, /ageing practice/],
+  ])('refuses %s', (_, given, extra, message) => {
+    expect(() => softZone(given, { ...options, ...extra })).toThrow(TemperbookError);
+    expect(() => softZone(given, { ...options, ...extra })).toThrow(message);
+  });
+});
+
+describe('softReach', () => {
+  const at = (distanceMm: number, kept: number, doubt = 0) => ({
+    distanceMm,
+    kept: judged(kept, [kept - doubt, kept + doubt], '1', []),
+  });
+
+  it('lies on the straight line to the next place: from 0.8 at 10 mm to 1.0 at 20 mm, 0.9 is at 15 mm', () => {
+    expect(softReach([at(10, 0.8), at(20, 1)], 0.9).mm.nominal).toBeCloseTo(15, 12);
+  });
+
+  it('takes the outermost place: metal that is hard again beside the weld does not end the zone', () => {
+    expect(softReach([at(5, 0.95), at(10, 0.8), at(20, 1)], 0.9).mm.nominal).toBeCloseTo(15, 12);
+  });
+
+  it('has the reach of the band’s ends as its own band', () => {
+    // The lower line runs 0.7 → 0.9, the upper one 0.9 → 1.1 and so is never below 0.9.
+    const { mm, beyond } = softReach([at(10, 0.8, 0.1), at(20, 1, 0.1)], 0.89);
+    expect(mm.high).toBeCloseTo(10 + 10 * (0.19 / 0.2), 12);
+    expect(mm.low).toBe(0);
+    expect(beyond).toBe(false);
+  });
+
+  it('says when the zone may reach further than was looked', () => {
+    const { mm, beyond } = softReach([at(10, 0.8), at(20, 0.85)], 0.9);
+    expect(mm.nominal).toBe(20);
+    expect(beyond).toBe(true);
+  });
+
+  it('is nowhere beside metal that stayed cold', () => {
+    const flat = thermalHistory([0, 1], [20, 20]);
+    const cold = softZone(
+      [
+        { distanceMm: 1, history: flat },
+        { distanceMm: 2, history: flat },
+      ],
+      { alloy: '6061', temper: 'T6', ambientC: 20 },
+    );
+    expect(cold.reach.asWelded.mm).toMatchObject({ nominal: 0, low: 0, high: 0 });
+  });
+});

@@ -1,8 +1,6 @@
 export { type AgeingState, type AgeingTrajectory, ageingCurve } from './ageing/ageingCurve';
-export { type AgeingRow, ageingEvidence, type MeasuredAgeing } from './ageing/ageingEvidence';
-export { type AgeingResidual, ageingResiduals } from './ageing/ageingResiduals';
-export { type AgeingFit, fitAgeingCurve } from './ageing/fitAgeingCurve';
-export { censoredResidual } from './censoredResidual';
+export { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageing/ageingProgress';
+export { type AgeingShape, ageingShape, ageingYieldMPa } from './ageing/ageingYield';
 export { combinedSoftening, type Softening } from './combinedSoftening';
 export {
   type DissolutionState,
@@ -17,14 +15,9 @@ export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } fro
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
 export { withLowerLine } from './map/withLowerLine';
 export { naturalAgeing } from './naturalAgeing';
-export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './overageing/fitOverageingCurve';
 export { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from './overageing/overageingCurve';
-export {
-  type MeasuredSoftening,
-  type OverageingRow,
-  overageingEvidence,
-} from './overageing/overageingEvidence';
-export type { TimeFactor } from './overageing/overageingLines';
+export { NO_DOSE, type OverageingDose } from './overageing/overageingDose';
+export { keptLines, type TimeFactor, temperCurve } from './overageing/overageingLines';
 export {
   BULK_SOAK_LIMIT_C,
   type OverageingOptions,
@@ -32,27 +25,21 @@ export {
   type OverageingTrajectory,
   overageingModel,
 } from './overageing/overageingModel';
-export { type OverageingResidual, overageingResiduals } from './overageing/overageingResiduals';
 export { type AllowanceUse, practiceAllowanceUsed } from './overageing/practiceAllowanceUsed';
 export {
   advanceMany,
   calibratedParameters,
   type FittedConstants,
-  fitPrecipitate,
   fittedConstants,
   type Partition,
   PRECIPITATE_LIMIT_C,
   type PrecipitateModel,
   type PrecipitateOptions,
   type PrecipitateParameters,
-  type PrecipitateResidual,
-  type PrecipitateRow,
   type PrecipitateSeries,
   type PrecipitateState,
   type PrecipitateTrajectory,
-  precipitateEvidence,
   precipitateModel,
-  precipitateResiduals,
   publishedParameters,
   type SizeClasses,
 } from './precipitate';
@@ -64,6 +51,7 @@ export {
   quenchedFraction,
   quenchFactor,
 } from './quenchFactor';
+export { resolveAlloy } from './resolveAlloy';
 export { type SofteningState, type SofteningTrajectory, softeningModel } from './softeningModel';
 export type {
   AlloyLike,

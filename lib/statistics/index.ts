@@ -1,3 +1,4 @@
+export { censoredResidual } from './censoredResidual';
 export { type ConformityLimits, conformityProbability, guardFactor, type MeasuredValue } from './conformity';
 export {
   type FittedUnknown,
@@ -6,7 +7,7 @@ export {
   type LeastSquaresOptions,
   leastSquares,
 } from './leastSquares';
-export { normalProbability, normalQuantile } from './normalDistribution';
+export { logNormalProbability, normalProbability, normalQuantile } from './normalDistribution';
 export { type SeededRandom, seededRandom } from './seededRandom';
 export { type StraightLine, straightLine } from './straightLine';
 export { tProbability, tQuantile } from './studentT';

@@ -17,11 +17,7 @@ export function normalProbability(z: number): number {
   requireNumber(z, 'Standard normal value');
   if (z > TAIL_FROM) return 1 - normalProbability(-z);
   const density = normalDensity(z);
-  if (z < -TAIL_FROM) {
-    let denominator = -z;
-    for (let k = FRACTION_TERMS; k >= 1; k--) denominator = -z + k / denominator;
-    return density / denominator;
-  }
+  if (z < -TAIL_FROM) return density * millsRatio(-z);
   let sum = z;
   let term = z;
   for (let k = 3; sum + term !== sum; k += 2) {
@@ -29,6 +25,16 @@ export function normalProbability(z: number): number {
     sum += term;
   }
   return 0.5 + sum * density;
+}
+
+/**
+ * ln Φ(z), which keeps its digits far into the lower tail, where Φ itself underflows, to |z| = 1e6.
+ * Example: ln Φ(−1.644854) = ln 0.05.
+ */
+export function logNormalProbability(z: number): number {
+  if (z > TAIL_FROM) return Math.log1p(-normalProbability(-z));
+  if (z >= -TAIL_FROM) return Math.log(normalProbability(z));
+  return Math.log(millsRatio(-z)) - (z * z) / 2 - Math.log(2 * Math.PI) / 2;
 }
 
 /**
@@ -43,6 +49,13 @@ export function normalQuantile(probability: number): number {
   let z = probit(probability);
   for (let step = 0; step < 6; step++) z -= (normalProbability(z) - probability) / normalDensity(z);
   return z;
+}
+
+/** (1 − Φ(z)) / φ(z) for z ≥ 2. */
+function millsRatio(z: number): number {
+  let denominator = z;
+  for (let k = FRACTION_TERMS; k >= 1; k--) denominator = z + k / denominator;
+  return 1 / denominator;
 }
 
 function normalDensity(z: number): number {

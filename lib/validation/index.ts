@@ -1,7 +1,20 @@
-export type { ClockFactor } from './clockFactor';
-export { type DataSet, type MeasuredFact, measuredFacts } from './measuredFact';
-export { modelTrust, type TrustRow } from './modelTrust';
-export { TESTED_MODELS, type TestedModel } from './testedModels';
-export { groupTrust, type TrustSummary, trustSummary } from './trustSummary';
-export { verdictTrust } from './verdictTrust';
-export { type WeldZoneRow, weldZoneTrust } from './weldZoneTrust';
+export { type AgeingRow, ageingEvidence, type MeasuredAgeing } from './evidence/ageingEvidence';
+export { type DataSet, type MeasuredFact, measuredFacts } from './evidence/measuredFact';
+export {
+  type MeasuredSoftening,
+  type OverageingRow,
+  overageingEvidence,
+} from './evidence/overageingEvidence';
+export { type PrecipitateRow, precipitateEvidence } from './evidence/precipitateEvidence';
+export { type AgeingFit, fitAgeingCurve } from './fits/fitAgeingCurve';
+export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './fits/fitOverageingCurve';
+export { fitPrecipitate } from './fits/fitPrecipitate';
+export { type AgeingResidual, ageingResiduals } from './residuals/ageingResiduals';
+export { type OverageingResidual, overageingResiduals } from './residuals/overageingResiduals';
+export { type PrecipitateResidual, precipitateResiduals } from './residuals/precipitateResiduals';
+export type { ClockFactor } from './trust/clockFactor';
+export { modelTrust, type TrustRow } from './trust/modelTrust';
+export { TESTED_MODELS, type TestedModel } from './trust/testedModels';
+export { groupTrust, type TrustSummary, trustSummary } from './trust/trustSummary';
+export { verdictTrust } from './trust/verdictTrust';
+export { type WeldZoneRow, weldZoneTrust } from './trust/weldZoneTrust';

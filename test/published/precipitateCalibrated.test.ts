@@ -1,12 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import {
-  calibratedParameters,
-  type FittedConstants,
-  fitPrecipitate,
-  fittedConstants,
-  precipitateResiduals,
-} from '../../lib/kinetics';
-import { predictRow } from '../../lib/kinetics/precipitate/precipitateResiduals';
+import { calibratedParameters, type FittedConstants, fittedConstants } from '../../lib/kinetics';
+import { fitPrecipitate, precipitateResiduals } from '../../lib/validation';
+import { predictRow } from '../../lib/validation/residuals/precipitateResiduals';
 
 /** Every row names its source in data/published/naturalAgeing.json, ageing.json and overageing.json. */
 const rows = precipitateResiduals();

@@ -1,16 +1,13 @@
 export { type AdvanceManyOptions, advanceMany, type HistoryEnd } from './advanceMany';
 export { calibratedParameters, type FittedConstants, fittedConstants } from './calibratedParameters';
-export { fitPrecipitate } from './fitPrecipitate';
 export { type PrecipitateParameters, publishedParameters } from './parameters';
 export type { Partition } from './partition';
-export { type PrecipitateRow, precipitateEvidence } from './precipitateEvidence';
 export {
   type PrecipitateModel,
   type PrecipitateOptions,
   type PrecipitateTrajectory,
   precipitateModel,
 } from './precipitateModel';
-export { type PrecipitateResidual, precipitateResiduals, type RowPrediction } from './precipitateResiduals';
 export type { Anchor, Population, PrecipitateState, Solute } from './precipitateState';
 export { PRECIPITATE_LIMIT_C } from './rangeRemarks';
 export {

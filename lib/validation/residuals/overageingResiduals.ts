@@ -1,13 +1,19 @@
 import { type AlloyCard, findTemper } from '../../alloy';
 import { equivalentTime } from '../../exposure';
 import { isothermal } from '../../history';
-import { censoredResidual } from '../censoredResidual';
-import { resolveAlloy } from '../resolveAlloy';
-import type { AlloyLike } from '../temperModel';
-import { type OverageingShape, peakDoseS, yieldKept } from './overageingCurve';
-import { NO_DOSE, type OverageingDose } from './overageingDose';
-import { type OverageingRow, overageingEvidence } from './overageingEvidence';
-import { keptLines, temperCurve } from './overageingLines';
+import type { AlloyLike } from '../../kinetics';
+import {
+  keptLines,
+  NO_DOSE,
+  type OverageingDose,
+  type OverageingShape,
+  peakDoseS,
+  resolveAlloy,
+  temperCurve,
+  yieldKept,
+} from '../../kinetics';
+import { censoredResidual } from '../../statistics';
+import { type OverageingRow, overageingEvidence } from '../evidence/overageingEvidence';
 
 /** One measured fact beside what the curve says of it. */
 export interface OverageingResidual {

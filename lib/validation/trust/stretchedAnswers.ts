@@ -1,7 +1,7 @@
-import { findTemper, loadAlloy } from '../alloy';
-import { thermalHistory } from '../history';
-import type { RangeRemark, StartState, TemperModel, TemperTrajectory } from '../kinetics';
-import type { MeasuredFact } from './measuredFact';
+import { findTemper, loadAlloy } from '../../alloy';
+import { thermalHistory } from '../../history';
+import type { RangeRemark, StartState, TemperModel, TemperTrajectory } from '../../kinetics';
+import type { MeasuredFact } from '../evidence/measuredFact';
 
 /**
  * Times the last soak of a fact is stretched by, even in the logarithm: from 1/32 to 32, in the middle 1. Steps of

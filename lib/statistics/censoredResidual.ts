@@ -1,4 +1,4 @@
-import { logNormalCdf } from './logNormalCdf';
+import { logNormalProbability } from './normalDistribution';
 
 /**
  * How far a prediction is from what a measurement says, in standard errors, so that the sum of squares is
@@ -16,6 +16,6 @@ export function censoredResidual(
   const z = (measured - predicted) / standardError;
   if (kind === 'value') return z;
   const outside = kind === 'atLeast' ? z : -z;
-  const size = Math.sqrt(-2 * logNormalCdf(-outside));
+  const size = Math.sqrt(-2 * logNormalProbability(-outside));
   return kind === 'atLeast' ? size : -size;
 }

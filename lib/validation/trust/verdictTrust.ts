@@ -1,7 +1,7 @@
-import { judge } from '../decision';
-import { scheduleHistory } from '../history';
-import { censoredResidual } from '../kinetics';
-import { measuredFacts } from './measuredFact';
+import { judge } from '../../decision';
+import { scheduleHistory } from '../../history';
+import { censoredResidual } from '../../statistics';
+import { measuredFacts } from '../evidence/measuredFact';
 import type { TrustRow } from './modelTrust';
 
 /** A soak in a laboratory: junctions fixed as well as they can be, so that the band is not that of a loose probe. */

@@ -2,12 +2,12 @@ import {
   type AlloyLike,
   ageingCurve,
   overageingModel,
-  precipitateEvidence,
   precipitateModel,
   softeningModel,
   type TemperModel,
-} from '../kinetics';
-import type { DataSet, MeasuredFact } from './measuredFact';
+} from '../../kinetics';
+import type { DataSet, MeasuredFact } from '../evidence/measuredFact';
+import { precipitateEvidence } from '../evidence/precipitateEvidence';
 
 /** A model to hold against measurements. */
 export interface TestedModel {

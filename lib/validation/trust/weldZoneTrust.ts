@@ -1,8 +1,8 @@
-import { loadAlloy } from '../alloy';
-import { softeningModel, weldCycle } from '../kinetics';
-import { type Judged, judged } from '../quantity';
-import { hazKnockDown } from '../section';
-import { keptAfterRest } from '../strength';
+import { loadAlloy } from '../../alloy';
+import { softeningModel, weldCycle } from '../../kinetics';
+import { type Judged, judged } from '../../quantity';
+import { hazKnockDown } from '../../section';
+import { keptAfterRest } from '../../strength';
 
 /** The weakest metal beside a weld: what the kit says of it and what the code gives. */
 export interface WeldZoneRow {

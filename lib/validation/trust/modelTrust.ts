@@ -1,6 +1,7 @@
-import { censoredResidual, type TemperModel } from '../kinetics';
+import type { TemperModel } from '../../kinetics';
+import { censoredResidual } from '../../statistics';
+import { type MeasuredFact, measuredFacts } from '../evidence/measuredFact';
 import { type ClockFactor, stretchTo, stretchToPeak } from './clockFactor';
-import { type MeasuredFact, measuredFacts } from './measuredFact';
 import { STRETCHES, type StretchedAnswers, startOf, stretchedAnswers, UNSTRETCHED } from './stretchedAnswers';
 import { TESTED_MODELS, type TestedModel } from './testedModels';
 

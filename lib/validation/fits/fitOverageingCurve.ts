@@ -1,12 +1,10 @@
 import type { AlloyCard, EvidenceRange } from '../../alloy';
+import type { AlloyLike, OverageingShape } from '../../kinetics';
+import { resolveAlloy, temperCurve } from '../../kinetics';
 import { TemperbookError } from '../../quantity';
 import { type FittedUnknown, type FitUnknown, leastSquares } from '../../statistics';
-import { resolveAlloy } from '../resolveAlloy';
-import type { AlloyLike } from '../temperModel';
-import type { OverageingShape } from './overageingCurve';
-import { type OverageingRow, overageingEvidence } from './overageingEvidence';
-import { temperCurve } from './overageingLines';
-import { rowDose, rowResidual } from './overageingResiduals';
+import { type OverageingRow, overageingEvidence } from '../evidence/overageingEvidence';
+import { rowDose, rowResidual } from '../residuals/overageingResiduals';
 
 /**
  * A fitted constant; low and high are one standard error away, for times in the logarithm. Where computed rows

@@ -1,10 +1,9 @@
+import type { AlloyLike } from '../../kinetics';
+import { type AgeingShape, ageingShape, resolveAlloy } from '../../kinetics';
 import { TemperbookError } from '../../quantity';
 import { leastSquares } from '../../statistics';
-import { resolveAlloy } from '../resolveAlloy';
-import type { AlloyLike } from '../temperModel';
-import { type AgeingRow, ageingEvidence } from './ageingEvidence';
-import { ageingRowResidual } from './ageingResiduals';
-import { type AgeingShape, ageingShape } from './ageingYield';
+import { type AgeingRow, ageingEvidence } from '../evidence/ageingEvidence';
+import { ageingRowResidual } from '../residuals/ageingResiduals';
 
 /** A fitted constant; low and high are one standard error away in its logarithm. */
 interface FittedTerm {

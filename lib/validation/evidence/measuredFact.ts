@@ -1,6 +1,9 @@
-import { listAlloys } from '../alloy';
-import { type AlloyLike, ageingEvidence, overageingEvidence, precipitateEvidence } from '../kinetics';
-import { formatDuration, formatTemp } from '../quantity';
+import { listAlloys } from '../../alloy';
+import type { AlloyLike } from '../../kinetics';
+import { formatDuration, formatTemp } from '../../quantity';
+import { ageingEvidence } from './ageingEvidence';
+import { overageingEvidence } from './overageingEvidence';
+import { precipitateEvidence } from './precipitateEvidence';
 
 /**
  * Over-ageing: yield kept of an aged temper. Ageing: yield reached from the quenched state in a furnace; natural

@@ -1,10 +1,13 @@
 import { isothermal, type ThermalHistory, thermalHistory } from '../../history';
-import { censoredResidual } from '../censoredResidual';
-import { calibratedParameters } from './calibratedParameters';
-import type { PrecipitateParameters } from './parameters';
-import { publishedParameters } from './parameters';
-import { type PrecipitateRow, precipitateEvidence } from './precipitateEvidence';
-import { type PrecipitateModel, precipitateModel } from './precipitateModel';
+import type { PrecipitateParameters } from '../../kinetics';
+import {
+  calibratedParameters,
+  type PrecipitateModel,
+  precipitateModel,
+  publishedParameters,
+} from '../../kinetics';
+import { censoredResidual } from '../../statistics';
+import { type PrecipitateRow, precipitateEvidence } from '../evidence/precipitateEvidence';
 
 /** What one set of constants says of one measured fact. */
 export interface RowPrediction {

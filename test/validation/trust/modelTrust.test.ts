@@ -1,16 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { thermalHistory } from '../../lib/history';
-import { ageingResiduals, overageingModel, overageingResiduals, type TemperModel } from '../../lib/kinetics';
+import { thermalHistory } from '../../../lib/history';
+import { overageingModel, type TemperModel } from '../../../lib/kinetics';
 import {
+  ageingResiduals,
   groupTrust,
   measuredFacts,
   modelTrust,
+  overageingResiduals,
   TESTED_MODELS,
   type TestedModel,
   trustSummary,
   verdictTrust,
   weldZoneTrust,
-} from '../../lib/validation';
+} from '../../../lib/validation';
 
 const rows = modelTrust();
 const of = (model: string, alloy: string) =>

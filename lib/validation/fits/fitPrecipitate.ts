@@ -1,7 +1,7 @@
+import { calibratedParameters, type FittedConstants, fittedConstants } from '../../kinetics';
 import { type LeastSquaresFit, leastSquares } from '../../statistics';
-import { calibratedParameters, type FittedConstants, fittedConstants } from './calibratedParameters';
-import { precipitateEvidence } from './precipitateEvidence';
-import { predictRow } from './precipitateResiduals';
+import { precipitateEvidence } from '../evidence/precipitateEvidence';
+import { predictRow } from '../residuals/precipitateResiduals';
 
 /** Bounds and derivative steps of the fit; the steps are larger than the model's own step error. */
 const UNKNOWNS: Readonly<Record<keyof FittedConstants, readonly [low: number, high: number, step: number]>> =

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import type { MatrixWtPct } from '../../alloy';
-import { ageingEvidence } from '../ageing/ageingEvidence';
-import { overageingEvidence } from '../overageing/overageingEvidence';
+import { ageingEvidence } from './ageingEvidence';
+import { overageingEvidence } from './overageingEvidence';
 
 /** One measured fact that the precipitate model is compared with; one is a practice and says so. */
 export interface PrecipitateRow {

@@ -1,10 +1,17 @@
+import type { AlloyLike } from '../../kinetics';
+import {
+  type AgeingProgress,
+  type AgeingShape,
+  advanceProgress,
+  ageingShape,
+  ageingYieldMPa,
+  NOT_AGED,
+  resolveAlloy,
+  soakStep,
+} from '../../kinetics';
 import { TemperbookError } from '../../quantity';
-import { censoredResidual } from '../censoredResidual';
-import { resolveAlloy } from '../resolveAlloy';
-import type { AlloyLike } from '../temperModel';
-import { type AgeingRow, ageingEvidence } from './ageingEvidence';
-import { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageingProgress';
-import { type AgeingShape, ageingShape, ageingYieldMPa } from './ageingYield';
+import { censoredResidual } from '../../statistics';
+import { type AgeingRow, ageingEvidence } from '../evidence/ageingEvidence';
 
 /** One measured fact beside what the ageing curve says of it. */
 export interface AgeingResidual {

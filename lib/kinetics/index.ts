@@ -9,6 +9,18 @@ export {
 } from './dissolution/dissolutionModel';
 export { dissolvableFraction } from './dissolution/dissolvableFraction';
 export { dissolvedFraction } from './dissolution/dissolvedFraction';
+export {
+  checkEvidence,
+  type EvidenceMeasurement,
+  type EvidenceRow,
+  type EvidenceStep,
+  evidenceHash,
+  evidenceHistory,
+  evidenceTable,
+  type FrozenBand,
+  type FrozenPrediction,
+  frozenPredictions,
+} from './evidence';
 export { type AllowedTime, allowedTimes } from './map/allowedTimes';
 export { type Practice, type PracticeLine, type Practices, practicesFor } from './map/practices';
 export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';

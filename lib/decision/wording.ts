@@ -1,5 +1,4 @@
-import { formatPercent, formatTemp } from '../quantity';
-import type { Placement } from './probePlacement';
+import { formatPercent } from '../quantity';
 import type { ChannelVerdict, VerdictWord } from './verdict';
 
 /** The verdict as a welder would say it. */
@@ -66,19 +65,4 @@ export function verdictSentence(
     case 'uncertain':
       return `Nothing is shown lost, but the log cannot clear ${uncertain}: measure there before you decide.`;
   }
-}
-
-/** Where the probe goes and what to watch for, as a welder would say it. */
-export function placementSentence({ limitC, criticalPeakC, criticalVerdict, best }: Placement): string {
-  const every =
-    best.slowestIntervalS === undefined
-      ? 'faster than every 0.1 s'
-      : `every ${best.slowestIntervalS} s or faster`;
-  const { nominal, low, high } = criticalPeakC;
-  const between = high > low ? `, between ${low.toFixed(0)} and ${high.toFixed(0)} °C,` : '';
-  return [
-    `The metal that matters will reach ${formatTemp(nominal)}${between} as planned, ${nominal > limitC ? 'above' : 'within'} its limit of ${formatTemp(limitC)}. The softening model says: ${VERDICT_IN_WORDS[criticalVerdict]}.`,
-    `Put the probe ${best.distanceMm} mm from the weld's centre line and read it ${every}.`,
-    `Stop at a reading of ${formatTemp(best.readingAtLimitC.low)}: the metal that matters may then be at its limit.`,
-  ].join(' ');
 }

@@ -1,23 +1,29 @@
 export type * from './figure';
-export { figureName } from './figureName';
-export { fitFigure } from './fitFigure';
-export { type HeatmapOptions, heatmapFigure, type PeakMap } from './heatmapFigure';
-export type { FigureLimit } from './limitLines';
-export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './liveFigure';
-export { type MapOptions, mapFigure, type StrengthMap } from './mapFigure';
-export type { MapLine, MapPoint } from './mapMarks';
-export { peakMapOf } from './peakMapOf';
-export { type PlotlyBundle, plotlyBundle } from './plotlyBundle';
-export { type ProfileLine, type ProfileOptions, type ProfilePoint, profileFigure } from './profileFigure';
-export { type ResidualOptions, residualFigure } from './residualFigure';
-export { type ScenarioLine, scenarioFigure } from './scenarioFigure';
-export { displayWriter, show } from './show';
-export { showTable, tableText } from './showTable';
-export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './softZoneFigure';
-export { type StaticSvgOptions, staticSvg } from './staticSvg';
-export { strengthFigure } from './strengthFigure';
-export type { StrengthLine } from './strengthPanel';
+export { type HeatmapOptions, heatmapFigure, type PeakMap } from './map/heatmapFigure';
+export { type MapOptions, mapFigure, type StrengthMap } from './map/mapFigure';
+export type { MapLine, MapPoint } from './map/mapMarks';
+export { peakMapOf } from './map/peakMapOf';
+export {
+  type ProfileLine,
+  type ProfileOptions,
+  type ProfilePoint,
+  profileFigure,
+} from './profile/profileFigure';
+export { type ResidualOptions, residualFigure } from './profile/residualFigure';
+export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './profile/softZoneFigure';
+export { figureName } from './show/figureName';
+export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './show/liveFigure';
+export { type PlotlyBundle, plotlyBundle } from './show/plotlyBundle';
+export { displayWriter, show } from './show/show';
+export { showTable, tableText } from './show/showTable';
+export { type StaticSvgOptions, staticSvg } from './show/staticSvg';
+export { strengthFigure } from './strength/strengthFigure';
+export type { StrengthLine } from './strength/strengthPanel';
 export { escapeXml } from './svg/markup';
-export { traceFigure } from './traceFigure';
-export type { TracedChannel, TraceOptions } from './tracePanel';
-export { bestWitness, verdictFigure } from './verdictFigure';
+export { fitFigure } from './trace/fitFigure';
+export type { FigureLimit } from './trace/limitLines';
+export { type ScenarioLine, scenarioFigure } from './trace/scenarioFigure';
+export type { TracedChannel } from './trace/tracedChannel';
+export { traceFigure } from './trace/traceFigure';
+export type { TraceOptions } from './trace/tracePanel';
+export { bestWitness, verdictFigure } from './trace/verdictFigure';

@@ -46,14 +46,8 @@ export {
   type WeldReading,
 } from './heatInput';
 export { type HottestMetal, hottestMetal } from './hottestMetal';
-export {
-  type HeatPulse,
-  type LumpedJob,
-  type LumpedLink,
-  type LumpedPart,
-  type LumpedResult,
-  lumpedNetwork,
-} from './lumped/lumpedNetwork';
+export type { HeatPulse, LumpedJob, LumpedLink, LumpedPart } from './lumped/lumpedJob';
+export { type LumpedResult, lumpedNetwork } from './lumped/lumpedNetwork';
 export type {
   MetalProperties,
   PartRegion,

@@ -14,6 +14,7 @@ export {
   checkHistory,
   coverage,
   isothermal,
+  lastAtOrBefore,
   type ThermalHistory,
   tempAt,
   thermalHistory,

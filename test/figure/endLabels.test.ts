@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { endLabels } from '../../lib/figure/endLabels';
+import { endLabels } from '../../lib/figure/parts/endLabels';
 
 describe('endLabels', () => {
   const label = (text: string, at: number, stopsAtX?: number) => ({

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { inflateRawSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { cutDown, plotlyBundle } from '../../lib/figure/plotlyBundle';
+import { cutDown, plotlyBundle } from '../../lib/figure/show/plotlyBundle';
 import { TemperbookError } from '../../lib/quantity';
 
 const installed = require.resolve('plotly.js-dist');

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { spreadLabels } from '../../lib/figure/spreadLabels';
+import { spreadLabels } from '../../lib/figure/parts/spreadLabels';
 
 describe('spreadLabels', () => {
   it('does as its example says', () => {

@@ -1,4 +1,4 @@
-import { RULE, TEXT_PX } from '../style';
+import { RULE, TEXT_PX } from '../parts/style';
 import { element, escapeXml, plainLines } from './markup';
 import type { PlacedAxis, PlotArea, Scale } from './plotArea';
 

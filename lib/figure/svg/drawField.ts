@@ -1,7 +1,7 @@
 import { contours } from 'd3-contour';
 import { scaleLinear } from 'd3-scale';
 import type { Trace } from '../figure';
-import { QUIET_INK, TEXT_PX } from '../style';
+import { QUIET_INK, TEXT_PX } from '../parts/style';
 import { element, escapeXml, plainLines, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
 import { stroke } from './stroke';

@@ -1,5 +1,5 @@
 import type { Annotation, Shape } from '../figure';
-import { INK, TEXT_PX } from '../style';
+import { INK, TEXT_PX } from '../parts/style';
 import { element, escapeXml, plainLines } from './markup';
 import type { PlotArea } from './plotArea';
 import { stroke } from './stroke';

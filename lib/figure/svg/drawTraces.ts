@@ -1,5 +1,5 @@
 import type { MarkerSymbol, Trace } from '../figure';
-import { INK } from '../style';
+import { INK } from '../parts/style';
 import { drawField } from './drawField';
 import { element, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';

@@ -1,5 +1,5 @@
 import type { LineStyle } from '../figure';
-import { INK } from '../style';
+import { INK } from '../parts/style';
 
 /** Stroke attributes of a line style. */
 export function stroke(line: LineStyle, usualWidth: number): Record<string, string | number | undefined> {

@@ -1,6 +1,7 @@
 import type { Pass } from '../../exposure';
 import { TemperbookError } from '../../quantity';
-import { type LumpedJob, lumpedNetwork } from '../lumped/lumpedNetwork';
+import type { LumpedJob } from '../lumped/lumpedJob';
+import { lumpedNetwork } from '../lumped/lumpedNetwork';
 import type { HeatModel } from './calibration';
 
 /**

@@ -1,6 +1,6 @@
 import { celsiusToKelvin, dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../quantity';
 import { STEFAN_BOLTZMANN } from '../surfaceLoss';
-import type { HeatPulse, LumpedJob } from './lumpedNetwork';
+import type { HeatPulse, LumpedJob } from './lumpedJob';
 import { lumpedSchema } from './lumpedSchema';
 
 /** A checked job as arrays: part i of n. */

@@ -5,7 +5,8 @@ import { measuredStart } from '../measuredStart';
 import { resolveAlloy } from '../resolveAlloy';
 import type { AlloyLike, RangeRemark, StartState, TemperModel, TemperTrajectory } from '../temperModel';
 import { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageingProgress';
-import { type AgeingShape, ageingShape, ageingYieldMPa } from './ageingYield';
+import { type AgeingShape, ageingShape } from './ageingShape';
+import { ageingYieldMPa } from './ageingYield';
 
 /** How far a part has aged from the quenched state. */
 export interface AgeingState {

@@ -1,5 +1,5 @@
 import { celsiusToKelvin, GAS_CONSTANT } from '../../quantity';
-import type { AgeingShape } from './ageingYield';
+import type { AgeingShape } from './ageingShape';
 
 /** Where ageing from the quenched state stands. */
 export interface AgeingProgress {

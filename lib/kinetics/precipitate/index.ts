@@ -1,5 +1,6 @@
-export { type AdvanceManyOptions, advanceMany, type HistoryEnd } from './advanceMany';
 export { calibratedParameters, type FittedConstants, fittedConstants } from './calibratedParameters';
+export { type AdvanceManyOptions, advanceMany } from './many/advanceMany';
+export type { HistoryEnd } from './many/manyMessages';
 export { type PrecipitateParameters, publishedParameters } from './parameters';
 export type { Partition } from './partition';
 export {

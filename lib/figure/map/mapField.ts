@@ -1,0 +1,71 @@
+import type { Trace } from '../figure';
+import { INK, TEXT_PX } from '../parts/style';
+
+/** One row for each temperature, one value for each time; `null` where nothing is known. */
+export type MapGrid = readonly (readonly (number | null)[])[];
+
+/** Rust where strength is gone, pale where at least 90 % is kept: dark always means loss. */
+const KEPT_COLOURS = [
+  [0, '#8a3a1a'],
+  [0.25, '#a9552e'],
+  [0.5, '#cc8556'],
+  [0.75, '#e6b98b'],
+  [0.9, '#f2d9b4'],
+  [1, '#fbf5e8'],
+] as const;
+const LOSS = { start: 0.1, end: 0.9, size: 0.1 } as const;
+/** Strength gained on the way to the peak; below 105 % it is not worth a line. */
+const GAIN = { start: 1.05, end: 1.85, size: 0.2 } as const;
+const LEVEL_LINE = '#4a2a1c';
+
+/** The field of strength kept, filled by its levels of loss. */
+export function lossField(kept: MapGrid, timeS: readonly number[], tempC: readonly number[]): Trace {
+  return {
+    ...levelLines(kept, timeS, tempC),
+    colorscale: KEPT_COLOURS,
+    contours: {
+      ...LOSS,
+      coloring: 'fill',
+      showlabels: true,
+      labelformat: '.0%',
+      labelfont: { size: TEXT_PX, color: INK },
+    },
+    hovertemplate: '%{y:.0f} °C for %{x:.3~s}s: %{z:.0%} kept<extra></extra>',
+  };
+}
+
+/** Lines where the strength has risen, and their name in the legend; none for a temper that only softens. */
+export function gainLines(kept: MapGrid, timeS: readonly number[], tempC: readonly number[]): Trace[] {
+  const most = Math.max(...kept.flat().map((value) => value ?? 0));
+  if (most <= GAIN.start) return [];
+  const line = { color: LEVEL_LINE, width: 1, dash: 'dot' } as const;
+  return [
+    {
+      ...levelLines(kept, timeS, tempC),
+      contours: { ...GAIN, coloring: 'none', showlabels: most > GAIN.start + GAIN.size, labelformat: '.0%' },
+      line,
+      hoverinfo: 'skip',
+    },
+    {
+      type: 'scatter',
+      mode: 'lines',
+      name: 'between these it is stronger, less ductile',
+      x: [timeS[0]!, null],
+      y: [tempC[0]!, null],
+      yaxis: 'y',
+      line,
+      hoverinfo: 'skip',
+      showlegend: true,
+    },
+  ];
+}
+
+const levelLines = (kept: MapGrid, timeS: readonly number[], tempC: readonly number[]): Trace => ({
+  type: 'contour',
+  x: timeS,
+  y: tempC,
+  z: kept.map((row) => row.map((value) => (value === null ? null : Number(value.toFixed(4))))),
+  showscale: false,
+  showlegend: false,
+  line: { color: LEVEL_LINE, width: 0.7 },
+});

@@ -13,7 +13,7 @@ function importsByFile(): Map<string, string[]> {
   return new Map(
     files.map((file) => {
       const source = readFileSync(path.join(lib, file), 'utf8');
-      const targets = [...source.matchAll(/(?:from |import\()'(\.\.?(?:\/[^']*)?)'/g)].map(
+      const targets = [...source.matchAll(/(?:from |import\()'(\.\.?(?:\/[^']*)?)'/g)].flatMap(
         ([, specifier]) => {
           const target = path.join(path.dirname(file), specifier!);
           return [`${target}.ts`, path.join(target, 'index.ts')].filter((name) => known.has(name));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import closed from '../../data/published/conduction-solutions.json';
-import data from '../../data/published/plate-conduction.json';
-import { type PlatePlan, type PlateResult, solvePlate } from '../../lib/heatflow';
-import { runChecked } from '../../lib/heatflow/plate/runPlan';
+import closed from '../../../data/published/conduction-solutions.json';
+import data from '../../../data/published/plate-conduction.json';
+import { type PlatePlan, type PlateResult, solvePlate } from '../../../lib/heatflow';
+import { runChecked } from '../../../lib/heatflow/plate/runPlan';
 
 /**
  * The plate solver against closed solutions of the heat equation (Carslaw & Jaeger; values evaluated outside this

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/eurocode9-haz.json';
-import { hazExtent, hazExtentUs, hazKnockDown, KNOCK_DOWN_TABLE } from '../../lib/section';
+import published from '../../../data/published/eurocode9-haz.json';
+import { hazExtent, hazExtentUs, hazKnockDown, KNOCK_DOWN_TABLE } from '../../../lib/section';
 
 const supported = <T extends { supported: boolean }>(answer: T) => {
   expect(answer.supported).toBe(true);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { splitMix64, xoshiro128StarStar } from '../../lib/statistics/seededRandom';
+import { splitMix64, xoshiro128StarStar } from '../../../lib/statistics/seededRandom';
 
 describe('published generators', () => {
   it('xoshiro128** from the state 1, 2, 3, 4 (reference code of Blackman and Vigna, as quoted by several test suites)', () => {

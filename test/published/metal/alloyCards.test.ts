@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { findTemper, listAlloys, loadAlloy } from '../../lib/alloy';
-import { ksiToMpa } from '../../lib/quantity';
+import { findTemper, listAlloys, loadAlloy } from '../../../lib/alloy';
+import { ksiToMpa } from '../../../lib/quantity';
 
 /** Typical and minimum strengths as printed, ksi and MPa; [alloy, temper, yield, ultimate, printed unit]. */
 const typical: readonly [string, string, number, number, 'ksi' | 'MPa'][] = [

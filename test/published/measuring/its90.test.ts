@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import its90 from '../../data/published/its90-table.json';
-import coldJunction from '../../data/published/thermocouple-cold-junction.json';
-import { celsiusToEmf, emfToCelsius, seebeckMvPerK, type ThermocoupleType } from '../../lib/thermocouple';
+import its90 from '../../../data/published/its90-table.json';
+import coldJunction from '../../../data/published/thermocouple-cold-junction.json';
+import { celsiusToEmf, emfToCelsius, seebeckMvPerK, type ThermocoupleType } from '../../../lib/thermocouple';
 
 /** The tables print 0.001 mV: half a digit, and 1e-5 for the decimal-to-binary halves. */
 const PRINT_ROUNDING_MV = 0.00051;

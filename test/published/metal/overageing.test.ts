@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { listAlloys, loadAlloy } from '../../lib/alloy';
-import { isothermal } from '../../lib/history';
-import { overageingModel } from '../../lib/kinetics';
-import { fitOverageingCurve, overageingResiduals } from '../../lib/validation';
+import { listAlloys, loadAlloy } from '../../../lib/alloy';
+import { isothermal } from '../../../lib/history';
+import { overageingModel } from '../../../lib/kinetics';
+import { fitOverageingCurve, overageingResiduals } from '../../../lib/validation';
 
 /**
  * Row by row against data/published/overageing.json, where every row names its source. Tolerance: two standard

@@ -1,6 +1,6 @@
 import { cumulativeStdNormalProbability, errorFunction, probit } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/small-sample-statistics.json';
+import published from '../../../data/published/small-sample-statistics.json';
 import {
   conformityProbability,
   guardFactor,
@@ -10,7 +10,7 @@ import {
   theilSen,
   toleranceFactor,
   tQuantile,
-} from '../../lib/statistics';
+} from '../../../lib/statistics';
 
 describe('one-sided tolerance factors', () => {
   it.each([

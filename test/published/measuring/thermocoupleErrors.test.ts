@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import response from '../../data/published/thermocouple-response.json';
-import tolerances from '../../data/published/thermocouple-tolerances.json';
-import { thermalHistory } from '../../lib/history';
+import response from '../../../data/published/thermocouple-response.json';
+import tolerances from '../../../data/published/thermocouple-tolerances.json';
+import { thermalHistory } from '../../../lib/history';
 import {
   conductionErrorFraction,
   correctLag,
@@ -11,7 +11,7 @@ import {
   toleranceC,
   typeKDriftC,
   type WireClass,
-} from '../../lib/thermocouple';
+} from '../../../lib/thermocouple';
 
 describe('tolerances of IEC 60584-1 and ASTM E230', () => {
   it.each(

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { leastSquares } from '../../lib/statistics';
+import { leastSquares } from '../../../lib/statistics';
 
 /**
  * NIST Statistical Reference Datasets, nonlinear regression: 19 sets with certified values (11 digits), each from
@@ -51,7 +51,7 @@ const models: Record<string, Model> = {
   Thurber: (x, b) => polynomial(x, [b[0]!, b[1]!, b[2]!, b[3]!]) / polynomial(x, [1, b[4]!, b[5]!, b[6]!]),
 };
 
-const folder = join(__dirname, '../../data/published/strd-nonlinear');
+const folder = join(__dirname, '../../../data/published/strd-nonlinear');
 const sets = readdirSync(folder).map(
   (file): StrdSet => JSON.parse(readFileSync(join(folder, file), 'utf8')) as StrdSet,
 );

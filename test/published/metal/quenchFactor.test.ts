@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/quench-factor.json';
-import { loadAlloy } from '../../lib/alloy';
-import { thermalHistory } from '../../lib/history';
-import { criticalTimeS, quenchFactor } from '../../lib/kinetics';
+import published from '../../../data/published/quench-factor.json';
+import { loadAlloy } from '../../../lib/alloy';
+import { thermalHistory } from '../../../lib/history';
+import { criticalTimeS, quenchFactor } from '../../../lib/kinetics';
 
 const curveOf = (alloy: string) => published.curves.find((curve) => curve.alloy === alloy)!;
 /** Printed digits: half a unit in the last place. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import reference from '../../data/published/precipitateIndependentSolver.json';
-import { isothermal, type ThermalHistory, thermalHistory } from '../../lib/history';
+import reference from '../../../data/published/precipitateIndependentSolver.json';
+import { isothermal, type ThermalHistory, thermalHistory } from '../../../lib/history';
 import {
   criticalRadiusM,
   diffusivityM2PerS,
@@ -11,8 +11,8 @@ import {
   publishedParameters as p,
   precipitateModel,
   solvusWtPct,
-} from '../../lib/kinetics/precipitate';
-import { upwindYieldMPa } from '../kinetics/precipitate/upwindSolver';
+} from '../../../lib/kinetics/precipitate';
+import { upwindYieldMPa } from '../../kinetics/precipitate/upwindSolver';
 
 /**
  * The published constants against solvers written apart from this kit (data/published; not measurements).

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import bessel from '../../data/published/bessel-k0.json';
-import conduction from '../../data/published/conduction-solutions.json';
-import table from '../../data/published/rosenthal.json';
+import bessel from '../../../data/published/bessel-k0.json';
+import conduction from '../../../data/published/conduction-solutions.json';
+import table from '../../../data/published/rosenthal.json';
 import {
   bulkRise,
   coolingTime,
@@ -16,7 +16,7 @@ import {
   thickPlateRise,
   thinPlatePeak,
   thinPlateRise,
-} from '../../lib/heatflow';
+} from '../../../lib/heatflow';
 
 /**
  * Rosenthal's moving sources against values evaluated outside this project (data/published/rosenthal.json). The

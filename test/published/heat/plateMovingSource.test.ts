@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import table from '../../data/published/rosenthal.json';
-import { mediumPlateRise, type PlatePlan, solvePlate, thinPlateRise } from '../../lib/heatflow';
-import { faceExcessK } from '../../lib/heatflow/plate/outcome/throughThickness';
-import { tempAt } from '../../lib/history';
+import table from '../../../data/published/rosenthal.json';
+import { mediumPlateRise, type PlatePlan, solvePlate, thinPlateRise } from '../../../lib/heatflow';
+import { faceExcessK } from '../../../lib/heatflow/plate/outcome/throughThickness';
+import { tempAt } from '../../../lib/history';
 
 /**
  * The plate solver with a travelling arc against exact solutions: Rosenthal's steady field far from edges

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/logger-sampling.json';
-import { coolingRate, equivalentTime, heatingRate, peak, samplingLoss, timeAbove } from '../../lib/exposure';
-import { thinPlateRise } from '../../lib/heatflow';
+import published from '../../../data/published/logger-sampling.json';
+import {
+  coolingRate,
+  equivalentTime,
+  heatingRate,
+  peak,
+  samplingLoss,
+  timeAbove,
+} from '../../../lib/exposure';
+import { thinPlateRise } from '../../../lib/heatflow';
 import {
   isothermal,
   shiftTemperature,
@@ -9,7 +16,7 @@ import {
   type ThermalHistory,
   tempAt,
   thermalHistory,
-} from '../../lib/history';
+} from '../../../lib/history';
 
 const { scenarios, rows } = published.movingLineSource;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { calibratedParameters, type FittedConstants, fittedConstants } from '../../lib/kinetics';
-import { fitPrecipitate, precipitateResiduals } from '../../lib/validation';
-import { predictRow } from '../../lib/validation/residuals/precipitateResiduals';
+import { calibratedParameters, type FittedConstants, fittedConstants } from '../../../lib/kinetics';
+import { fitPrecipitate, precipitateResiduals } from '../../../lib/validation';
+import { predictRow } from '../../../lib/validation/residuals/precipitateResiduals';
 
 /** Every row names its source in data/published/naturalAgeing.json, ageing.json and overageing.json. */
 const rows = precipitateResiduals();

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { modelTrust, trustSummary, verdictTrust, weldZoneTrust } from '../../lib/validation';
+import { modelTrust, trustSummary, verdictTrust, weldZoneTrust } from '../../../lib/validation';
 
 /** Every row names its source in data/published/overageing.json and ageing.json. */
 const rows = modelTrust();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/arc-efficiency.json';
-import { ARC_EFFICIENCY, heatInput, type WeldProcess } from '../../lib/heatflow';
+import published from '../../../data/published/arc-efficiency.json';
+import { ARC_EFFICIENCY, heatInput, type WeldProcess } from '../../../lib/heatflow';
 
 describe('arc efficiency against EN 1011-1 and calorimetry', () => {
   it.each(published.thermalEfficiency.rows)('$process: nominal is k = $k of EN 1011-1', ({ process, k }) => {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/arrhenius-equivalent-time.json';
-import { equivalentTime } from '../../lib/exposure';
+import published from '../../../data/published/arrhenius-equivalent-time.json';
+import { equivalentTime } from '../../../lib/exposure';
 import {
   isothermal,
   resample,
   scheduleHistory,
   shiftTemperature,
   type ThermalHistory,
-} from '../../lib/history';
-import { celsiusToKelvin, fahrenheitToCelsius, GAS_CONSTANT } from '../../lib/quantity';
+} from '../../../lib/history';
+import { celsiusToKelvin, fahrenheitToCelsius, GAS_CONSTANT } from '../../../lib/quantity';
 
 const Q = 130_000;
 const at177 = { activationEnergyJPerMol: Q, referenceC: 177 };

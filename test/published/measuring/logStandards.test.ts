@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import its90 from '../../data/published/its90-table.json';
-import { type ReadOptions, readLog } from '../../lib/log';
-import { seebeckMvPerK } from '../../lib/thermocouple';
+import its90 from '../../../data/published/its90-table.json';
+import { type ReadOptions, readLog } from '../../../lib/log';
+import { seebeckMvPerK } from '../../../lib/thermocouple';
 
 const read = (lines: readonly string[], options: ReadOptions = {}) =>
   readLog(Buffer.from(`${lines.join('\n')}\n`), options);

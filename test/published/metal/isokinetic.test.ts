@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import worked from '../../data/published/isokinetic.json';
-import { loadAlloy } from '../../lib/alloy';
-import { isothermal } from '../../lib/history';
+import worked from '../../../data/published/isokinetic.json';
+import { loadAlloy } from '../../../lib/alloy';
+import { isothermal } from '../../../lib/history';
 import {
   combinedSoftening,
   dissolutionModel,
   dissolvableFraction,
   dissolvedFraction,
-} from '../../lib/kinetics';
+} from '../../../lib/kinetics';
 
 /** Worked values of the iso-kinetic rule of Myhr and Grong 1991, see the table's own source line. */
 describe('iso-kinetic rule, 6082-T6', () => {

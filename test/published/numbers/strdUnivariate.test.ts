@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { mean as libraryMean, sampleStandardDeviation } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
-import norris from '../../data/published/strd-linear/Norris.json';
-import { mean, standardDeviation, straightLine } from '../../lib/statistics';
+import norris from '../../../data/published/strd-linear/Norris.json';
+import { mean, standardDeviation, straightLine } from '../../../lib/statistics';
 
 interface UnivariateSet {
   readonly name: string;
@@ -11,7 +11,7 @@ interface UnivariateSet {
   readonly y: readonly number[];
 }
 
-const folder = join(__dirname, '../../data/published/strd-univariate');
+const folder = join(__dirname, '../../../data/published/strd-univariate');
 const sets = readdirSync(folder).map(
   (file) => JSON.parse(readFileSync(join(folder, file), 'utf8')) as UnivariateSet,
 );

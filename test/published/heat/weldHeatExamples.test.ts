@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import examples from '../../data/published/weld-heat-examples.json';
+import examples from '../../../data/published/weld-heat-examples.json';
 import {
   arcPowerForBeadW,
   beadAreaMm2,
@@ -8,7 +8,7 @@ import {
   meltingHeatJPerMm3,
   steelCoolingTime85,
   weldCoolingRate,
-} from '../../lib/heatflow';
+} from '../../../lib/heatflow';
 
 /** Handbook examples: `printed` rows to the printed digit, `own` rows to half a unit of their last digit. */
 const { steel, handbookPeak: peak } = examples;

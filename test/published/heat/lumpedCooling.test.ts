@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import conduction from '../../data/published/conduction-solutions.json';
-import surfaces from '../../data/published/surface-heat-transfer.json';
+import conduction from '../../../data/published/conduction-solutions.json';
+import surfaces from '../../../data/published/surface-heat-transfer.json';
 import {
   contactConductanceWPerM2K,
   lumpedNetwork,
   radiationFilmWPerM2K,
   stillAirFilmWPerM2K,
-} from '../../lib/heatflow';
-import { tempAt } from '../../lib/history';
+} from '../../../lib/heatflow';
+import { tempAt } from '../../../lib/history';
 
 describe('lumped block in air (exponential cooling, Carslaw & Jaeger)', () => {
   const { lumpedBlock: block, metal } = conduction;

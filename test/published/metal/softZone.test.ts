@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { thinPlateHistory, thinPlatePeak } from '../../lib/heatflow';
-import { softZone } from '../../lib/planning';
-import { hazKnockDown } from '../../lib/section';
+import { thinPlateHistory, thinPlatePeak } from '../../../lib/heatflow';
+import { softZone } from '../../../lib/planning';
+import { hazKnockDown } from '../../../lib/section';
 
 const { isotherms, extents, soft6061 } = JSON.parse(
-  readFileSync(`${__dirname}/../../data/published/soft-zone.json`, 'utf8'),
+  readFileSync(`${__dirname}/../../../data/published/soft-zone.json`, 'utf8'),
 );
 
 describe('isotherms of a thin plate, worked out apart from this project', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { listAlloys, loadAlloy } from '../../lib/alloy';
-import { type AgeingResidual, ageingResiduals, fitAgeingCurve } from '../../lib/validation';
+import { listAlloys, loadAlloy } from '../../../lib/alloy';
+import { type AgeingResidual, ageingResiduals, fitAgeingCurve } from '../../../lib/validation';
 
 /**
  * Row by row against data/published/ageing.json, where every row names its source. Tolerance: two standard errors

@@ -4,6 +4,7 @@ export * from './decision';
 export * from './exposure';
 export * from './figure';
 export * from './heatflow';
+export * from './heattreat';
 export * from './history';
 export * from './kinetics';
 export * from './log';

@@ -1,0 +1,272 @@
+import type { ThermalLog } from '../../log';
+import { type Judged, TemperbookError } from '../../quantity';
+import type { ToleranceClass } from '../../thermocouple';
+import { listSchedules, loadSchedule } from '../schedule/loadSchedule';
+import type { Schedule } from '../schedule/schedule';
+import { type ChartStages, chartStages, type Span } from './chartStages';
+import { unitDoubt } from './chartUnit';
+import { type CheckedHold, holdRequirements } from './holdRequirements';
+import { meltingRequirement, USUAL_WIRE } from './meltingRequirement';
+import { type ChartQuench, quenchRequirements } from './quenchRequirements';
+import { type QuenchStrength, quenchStrength } from './quenchStrength';
+import { overallWord, type Requirement, type RequirementWord, type StageKind } from './requirement';
+import { type ChartSensor, type SensorRole, sensorRoles } from './sensorRoles';
+import { quenchToAge, waitRequirement } from './waitRequirement';
+
+/** What the chart does not say itself. */
+export interface ChartOptions {
+  /** What each sensor sits in, where neither its name nor its trace tells; 'left out' for one that was broken. */
+  readonly sensors?: Readonly<Record<string, Exclude<SensorRole, 'not told'>>>;
+  /** Thinnest dimension of the heaviest section, mm: soak and quench delay of wrought metal go by it. */
+  readonly thicknessMm?: number;
+  /** When the furnace door began to open for the quench, on the chart's clock, s. */
+  readonly doorOpensS?: number;
+  readonly wire?: ToleranceClass;
+}
+
+/** A part of the chart by its name. */
+export interface NamedStage extends Span {
+  readonly kind: StageKind;
+  /** "solution treatment", "quench", "room temperature", "ageing", "ageing, step 2". */
+  readonly name: string;
+  /** The load sensor that did worst in it. */
+  readonly worstSensor?: string;
+}
+
+/** A furnace chart against a schedule. */
+export interface ChartCheck {
+  readonly schedule: Schedule;
+  /** Of all requirements together. */
+  readonly verdict: RequirementWord;
+  readonly sentence: string;
+  readonly requirements: readonly Requirement[];
+  readonly sensors: readonly ChartSensor[];
+  readonly stages: readonly NamedStage[];
+  readonly quench?: ChartQuench;
+  readonly quenchStrength?: QuenchStrength;
+  /** Time from quench to ageing, s. */
+  readonly quenchToAgeS?: Judged;
+  readonly notes: readonly string[];
+}
+
+/**
+ * Did the furnace do what the schedule asks? Names the stages of the chart and answers every requirement of the
+ * schedule with met, not met or cannot tell, the moment it was decided at, and what is missing. Times count from
+ * the coldest load sensor; a sensor that may sit in air proves nothing; what was not recorded is never met.
+ * Readings are compared with the bands as read, as pyrometry does: the tolerance of the sensors belongs to the
+ * furnace class. Only against melting does it count in full.
+ * @param schedule a name, the path of a .json file, or a schedule; see `loadSchedule`.
+ * @throws TemperbookError as `loadSchedule` and `sensorRoles`, or when the log has no temperature.
+ */
+export function checkChart(
+  log: Pick<ThermalLog, 'channels'>,
+  schedule: string | Schedule,
+  options: ChartOptions = {},
+): ChartCheck {
+  const plan = loadSchedule(schedule);
+  if (!log?.channels?.length)
+    throw new TemperbookError('The furnace chart has no temperature channel', {
+      expected: 'a log as readLog gives it',
+    });
+  const sensors = sensorRoles(log.channels, options.sensors);
+  const of = (role: SensorRole) =>
+    sensors.filter((sensor) => sensor.role === role && sensor.history.timeS.length > 0);
+  const loads = of('load');
+  const stages = chartStages(loads, plan);
+  const held = checkHolds(plan, stages, loads, of('air'), options.thicknessMm);
+  const { requirements: quenching, quench } = quenchRequirements({
+    stage: plan.quench,
+    solution: stages.solution,
+    loads,
+    air: of('air'),
+    water: sensors.filter(({ role }) => role === 'quench water'),
+    ...(options.thicknessMm === undefined ? {} : { thicknessMm: options.thicknessMm }),
+    ...(options.doorOpensS === undefined ? {} : { doorOpensS: options.doorOpensS }),
+  });
+  const hot = sensors.filter(({ role }) => role !== 'quench water' && role !== 'left out');
+  const recorded = stages.solution !== undefined && (held.solution?.count?.unrecordedS ?? 1) === 0;
+  const melting = meltingRequirement(plan, hot, options.wire ?? USUAL_WIRE, loads.length > 0, recorded);
+  const all = [
+    ...(held.solution?.requirements ?? []),
+    ...(melting ? [melting] : []),
+    ...quenching,
+    ...waitRequirement(plan.wait, quench, stages.ages[0], plan.ages.length > 0, loads),
+    ...held.ages.flatMap(({ requirements }) => requirements),
+  ];
+  const doubt = chartDoubt(sensors, hot, stages, plan);
+  const requirements = doubt ? all.map((one) => doubted(one, doubt)) : all;
+  const verdict = overallWord(requirements);
+  const wait = quenchToAge(quench, stages.ages[0]);
+  return {
+    schedule: plan,
+    verdict,
+    sentence: sentenceOf(verdict, requirements, plan),
+    requirements,
+    sensors,
+    stages: doubt ? [] : namedStages(stages, quench, held),
+    ...(quench && !doubt ? { quench, quenchStrength: quenchStrength(plan.alloy, quench, loads) } : {}),
+    ...(wait && !doubt ? { quenchToAgeS: wait } : {}),
+    notes: notesOf(plan, schedule, sensors, doubt),
+  };
+}
+
+interface CheckedHolds {
+  readonly solution?: CheckedHold;
+  readonly ages: readonly CheckedHold[];
+}
+
+function checkHolds(
+  { solution, ages }: Schedule,
+  stages: ChartStages,
+  loads: readonly ChartSensor[],
+  air: readonly ChartSensor[],
+  thicknessMm: number | undefined,
+): CheckedHolds {
+  const startS = Math.min(...loads.map(({ history }) => history.timeS[0]!));
+  return {
+    ...(solution
+      ? {
+          solution: holdRequirements(
+            {
+              stage: 'solution',
+              name: 'Solution',
+              hold: solution,
+              window: stages.solution,
+              heatingFromS: startS,
+            },
+            loads,
+            air,
+            thicknessMm,
+          ),
+        }
+      : {}),
+    ages: ages.map((hold, k) =>
+      holdRequirements(
+        {
+          stage: 'age',
+          name: ages.length > 1 ? `Ageing, step ${k + 1}` : 'Ageing',
+          hold,
+          window: stages.ages[k],
+          heatingFromS: stages.ages[k - 1]?.toS ?? stages.solution?.toS ?? startS,
+        },
+        loads,
+        air,
+        thicknessMm,
+      ),
+    ),
+  };
+}
+
+/** What spoils the whole chart: its unit, several loads on it, a load sensor without a reading. */
+function chartDoubt(
+  sensors: readonly ChartSensor[],
+  hot: readonly ChartSensor[],
+  { severalLoads }: ChartStages,
+  schedule: Schedule,
+): string | undefined {
+  const unit = unitDoubt(hot, schedule);
+  if (unit) return unit;
+  if (severalLoads) return `${severalLoads}: cut the log to one load, or leave the other load’s sensors out`;
+  const dead = sensors.filter(({ role, history }) => role === 'load' && history.timeS.length === 0);
+  if (dead.length > 0)
+    return `no trusted reading of the load sensor ${dead.map(({ name }) => `"${name}"`).join(', ')}: the coldest metal may have been there; tell that it is left out if its place was not in the load`;
+  return undefined;
+}
+
+/** A requirement on a chart that cannot be trusted as a whole. */
+function doubted(one: Requirement, missing: string): Requirement {
+  return { ...one, verdict: 'cannot tell', missing };
+}
+
+function namedStages(
+  { solution, ages }: ChartStages,
+  quench: ChartQuench | undefined,
+  held: CheckedHolds,
+): NamedStage[] {
+  const worst = (hold: CheckedHold | undefined) => {
+    const sensor = hold?.requirements.find(({ verdict, sensor: by }) => verdict === 'not met' && by)?.sensor;
+    const found = sensor ?? hold?.count?.lastIn;
+    return found ? { worstSensor: found } : {};
+  };
+  const seen = ages.flatMap((window, k) => (window ? [{ window, k }] : []));
+  return [
+    ...(solution
+      ? [
+          {
+            kind: 'solution' as const,
+            name: 'solution treatment',
+            fromS: solution.fromS,
+            toS: quench ? Math.min(...quench.sensors.map(({ immersed }) => immersed.low)) : solution.toS,
+            ...worst(held.solution),
+          },
+        ]
+      : []),
+    ...(quench
+      ? [
+          {
+            kind: 'quench' as const,
+            name: 'quench',
+            fromS: Math.min(...quench.sensors.map(({ immersed }) => immersed.low)),
+            toS: quench.immersedS,
+            worstSensor: quench.sensors.reduce((a, b) => (b.rateKPerS.low < a.rateKPerS.low ? b : a)).sensor,
+          },
+        ]
+      : []),
+    ...(quench && seen[0] && seen[0].window.fromS > quench.immersedS
+      ? [
+          {
+            kind: 'wait' as const,
+            name: 'room temperature',
+            fromS: quench.immersedS,
+            toS: seen[0].window.fromS,
+          },
+        ]
+      : []),
+    ...seen.map(({ window, k }) => ({
+      kind: 'age' as const,
+      name: ages.length > 1 ? `ageing, step ${k + 1}` : 'ageing',
+      fromS: window.fromS,
+      toS: window.toS,
+      ...worst(held.ages[k]),
+    })),
+  ];
+}
+
+function sentenceOf(
+  verdict: RequirementWord,
+  requirements: readonly Requirement[],
+  { name }: Schedule,
+): string {
+  const count = (word: RequirementWord) => requirements.filter((one) => one.verdict === word);
+  const list = (word: RequirementWord) =>
+    count(word)
+      .map((one) => one.name)
+      .join('; ');
+  if (verdict === 'met') return `The chart meets every requirement of ${name}.`;
+  const open = count('cannot tell').length > 0 ? ` Cannot tell: ${list('cannot tell')}.` : '';
+  if (verdict === 'not met') return `The chart does not meet ${name}. Not met: ${list('not met')}.${open}`;
+  return `Whether the chart meets ${name} cannot be told.${open}`;
+}
+
+function notesOf(
+  plan: Schedule,
+  asked: string | Schedule,
+  sensors: readonly ChartSensor[],
+  doubt: string | undefined,
+): string[] {
+  const others =
+    typeof asked === 'string'
+      ? listSchedules().filter(
+          ({ alloy, temper, name }) => alloy === plan.alloy && temper === plan.temper && name !== plan.name,
+        )
+      : [];
+  return [
+    ...(doubt ? [`The chart as a whole: ${doubt}.`] : []),
+    `Schedule ${plan.name}, edition: ${plan.edition}. The purchase specification governs.`,
+    ...(plan.note ? [plan.note] : []),
+    ...(others.length > 0
+      ? [`Other schedules of this temper: ${others.map(({ name }) => name).join('; ')}.`]
+      : []),
+    ...sensors.map(({ name, role, because }) => `"${name}": ${role}, ${because}.`),
+  ];
+}

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkChart, type Schedule } from '../../lib/heattreat';
-import { readLog } from '../../lib/log';
+import { checkChart, type Schedule } from '../../../lib/heattreat';
+import { readLog } from '../../../lib/log';
 
 interface Chart {
   readonly id: string;

@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { defineConfig } from 'vitest/config';
 
@@ -14,28 +15,30 @@ const withBrowser =
   (isInstalled('jupyter-notebook') && ['chromium', 'chromium-browser', 'google-chrome'].some(isInstalled));
 if (!withBrowser) process.stdout.write('Chromium or Jupyter is not installed: test/browser is left to CI.\n');
 
-/** One file at a time: each starts a browser, and some a Jupyter. */
+/** Started first, by its name: the longest file of the suite is here, and runs beside the rest. */
 const browserProject = {
   extends: true as const,
-  test: {
-    name: 'browser',
-    include: browser,
-    globalSetup: 'test/setup/build.ts',
-    fileParallelism: false,
-    sequence: { groupOrder: 2 },
-  },
+  test: { name: 'browser', include: browser, globalSetup: 'test/setup/build.ts' },
 };
 
 export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // By itself vitest leaves one core free, which on two cores is half of them.
+    maxWorkers: availableParallelism(),
     // The built package is CommonJS: node loads it, not vite.
     server: { deps: { external: [/\/dist\//] } },
     projects: [
       {
         extends: true,
-        test: { name: 'rooms', include: ['test/**/*.test.ts'], exclude: [...built, ...browser] },
+        test: {
+          name: 'rooms',
+          include: ['test/**/*.test.ts'],
+          exclude: [...built, ...browser],
+          // Pure functions need no process of their own: a worker loads the library once.
+          isolate: false,
+        },
       },
       {
         extends: true,
@@ -43,7 +46,6 @@ export default defineConfig({
           name: 'built',
           include: built,
           globalSetup: 'test/setup/build.ts',
-          sequence: { groupOrder: 1 },
         },
       },
       ...(withBrowser ? [browserProject] : []),

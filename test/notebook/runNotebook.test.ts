@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -95,6 +95,36 @@ describe('a notebook that runs', () => {
     expect(results).not.toContain('interface Reading');
     expect(results).toContain('alloy = &quot;6061&quot;;');
     expect(results).toContain('plate of 6061 starts at 200 C');
+  });
+});
+
+describe('a notebook beside which a package is installed while it runs', () => {
+  it('runs on', async () => {
+    const beside = mkdtempSync(join(tmpdir(), 'beside-'));
+    const manifest = join(beside, 'node_modules/depth/package.json');
+    mkdirSync(join(manifest, '..'), { recursive: true });
+    writeFileSync(manifest, JSON.stringify({ name: 'depth', version: '1.0.0', types: 'index.d.ts' }));
+    writeFileSync(join(manifest, '../index.d.ts'), 'export declare const depthMm: number;');
+    writeFileSync(join(manifest, '../index.js'), 'exports.depthMm = 8;');
+    const cells = [
+      "import { depthMm } from 'depth';",
+      `import { appendFileSync } from 'node:fs';\nappendFileSync(${JSON.stringify(manifest)}, ' ');`,
+      'await new Promise((resolve) => setTimeout(resolve, 200));',
+      'console.log(depthMm);',
+    ].map((source, i) => ({
+      cell_type: 'code',
+      id: `cell-${i}`,
+      metadata: {},
+      execution_count: null,
+      outputs: [],
+      source,
+    }));
+    const notebook = join(beside, 'weld.ipynb');
+    writeFileSync(notebook, JSON.stringify({ nbformat: 4, nbformat_minor: 5, metadata: {}, cells }));
+    const { notebookPath } = await runNotebook(notebook, { outFolder: join(beside, 'out') });
+    const run: Notebook = JSON.parse(readFileSync(notebookPath, 'utf8'));
+    expect(run.cells.at(-1)?.outputs).toEqual([{ output_type: 'stream', name: 'stdout', text: '8\n' }]);
+    rmSync(beside, { recursive: true });
   });
 });
 

@@ -1,7 +1,7 @@
 export { type AgeingState, type AgeingTrajectory, ageingCurve } from './ageing/ageingCurve';
 export { type AgeingProgress, advanceProgress, NOT_AGED, soakStep } from './ageing/ageingProgress';
 export { type AgeingShape, ageingShape } from './ageing/ageingShape';
-export { ageingYieldMPa } from './ageing/ageingYield';
+export { ageingYieldMPa, ageingYieldSlopeMPa } from './ageing/ageingYield';
 export { combinedSoftening, type Softening } from './combinedSoftening';
 export {
   type DissolutionState,

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { listAlloys } from '../../lib/alloy';
+import { listAlloys, loadAlloy } from '../../lib/alloy';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../lib/history';
-import { ageingCurve } from '../../lib/kinetics';
+import { ageingCurve, ageingShape, ageingYieldMPa, ageingYieldSlopeMPa } from '../../lib/kinetics';
 import { TemperbookError } from '../../lib/quantity';
 
 const HOUR = 3600;
@@ -26,6 +26,22 @@ describe.each(listAlloys())('ageingCurve of %s', (alloy) => {
     expect(hot![0]).toBeLessThan(warm![0]);
     expect(warm![1]).toBeLessThan(cool![1]);
     expect(hot![1]).toBeLessThan(warm![1]);
+  });
+
+  // A central difference over h in ln P* is off by h²/6 of the third derivative, which no term of the yield has above
+  // 10 times its size, and by rounding, 2e-16 of the yield over h: below 2e-8 of the yield for h = 1e-4.
+  it('has the slope that its yield has', () => {
+    const shape = ageingShape(loadAlloy(alloy).ageing!);
+    const capacity = fc.double({ min: 0.01, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(fc.double({ min: -9, max: 9, noNaN: true }), capacity, (logTime, capacity) => {
+        const at = (log: number) => ({ correctedTime: Math.exp(log), capacity });
+        const yieldAt = (log: number): number => ageingYieldMPa(shape, at(log));
+        const slope = (yieldAt(logTime + 1e-4) - yieldAt(logTime - 1e-4)) / 2e-4;
+        const error = Math.abs(ageingYieldSlopeMPa(shape, at(logTime)) - slope);
+        expect(error).toBeLessThan(2e-8 * yieldAt(logTime));
+      }),
+    );
   });
 
   it('starts from the quenched yield and hardly moves in a day at 20 °C', () => {

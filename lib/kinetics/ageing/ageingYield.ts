@@ -22,3 +22,21 @@ export function ageingYieldMPa(
     (1 + Math.sqrt(correctedTime));
   return intrinsicMPa + solution + particles;
 }
+
+/**
+ * dσ/d ln P* of `ageingYieldMPa`, MPa, at the same capacity: positive before the peak, negative after it. With
+ * f′ = exp(−P*⁄K₁)/K₁, the particles change by f′⁄2f + 1/(6P*) − 1/(2√P*(1 + √P*)) of themselves per unit P*.
+ */
+export function ageingYieldSlopeMPa(shape: AgeingShape, progress: AgeingProgress): number {
+  const { precipitationRatio, maxStrengthMPa, quenchedSolutionMPa, agedSolutionMPa } = shape;
+  const { correctedTime, capacity } = progress;
+  const precipitated = -Math.expm1(-correctedTime / precipitationRatio);
+  const rate = (correctedTime * Math.exp(-correctedTime / precipitationRatio)) / precipitationRatio;
+  const [quenched, aged] = [quenchedSolutionMPa ** 1.5, agedSolutionMPa ** 1.5];
+  const solution =
+    ((2 / 3) * (aged - quenched) * rate) / Math.cbrt(quenched * (1 - precipitated) + aged * precipitated);
+  const root = Math.sqrt(correctedTime);
+  const particles =
+    (2 * maxStrengthMPa * Math.sqrt(capacity * precipitated) * correctedTime ** (1 / 6)) / (1 + root);
+  return solution + particles * (rate / (2 * precipitated) + 1 / 6 - root / (2 * (1 + root)));
+}

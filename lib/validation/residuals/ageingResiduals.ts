@@ -5,6 +5,7 @@ import {
   advanceProgress,
   ageingShape,
   ageingYieldMPa,
+  ageingYieldSlopeMPa,
   NOT_AGED,
   resolveAlloy,
   soakStep,
@@ -46,19 +47,22 @@ export function ageingRowResidual(
   return { nominal, residual: censoredResidual(nominal, kind, measured.yieldMPa, measured.standardError) };
 }
 
-/** Time to peak yield at one temperature from the quenched state, s, to a relative 1e-6, by golden section. */
+/**
+ * Time to peak yield at one temperature from the quenched state, s, between 1 s and 10¹⁰ s, by halving where the
+ * slope changes sign. To rounding: a search of the flat top itself is good to √ε at best, and a fit that
+ * differentiates such a time by small steps stops where its noise lies, not at the minimum.
+ */
 export function agePeakTimeS(shape: AgeingShape, tempC: number): number {
-  const yieldAt = (logS: number): number =>
-    ageingYieldMPa(shape, soak(shape, [{ tempC, timeS: Math.exp(logS) }]));
-  const golden = (Math.sqrt(5) - 1) / 2;
+  const { correctedTime: perSecond, capacity } = soak(shape, [{ tempC, timeS: 1 }]);
   let low = 0;
   let high = Math.log(1e10);
-  while (high - low > 1e-6) {
-    const span = golden * (high - low);
-    if (yieldAt(high - span) > yieldAt(low + span)) high = low + span;
-    else low = high - span;
+  for (;;) {
+    const middle = (low + high) / 2;
+    if (middle <= low || middle >= high) return Math.exp(middle);
+    const correctedTime = perSecond * Math.exp(middle);
+    if (ageingYieldSlopeMPa(shape, { correctedTime, capacity }) > 0) low = middle;
+    else high = middle;
   }
-  return Math.exp((low + high) / 2);
 }
 
 const soak = (shape: AgeingShape, exposure: AgeingRow['exposure']): AgeingProgress =>

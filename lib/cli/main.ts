@@ -4,6 +4,7 @@ import { HELP, UsageError } from './usage';
 
 /** Each command is loaded only when it is asked for, so that --help answers at once. */
 const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
+  ['chart', async () => (await import('./chart')).chart],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['review', async () => (await import('./review')).review],
   ['run', async () => (await import('./run')).run],

@@ -1,11 +1,12 @@
 import { parseArgs } from 'node:util';
 import { judge } from '../decision';
 import { tableText } from '../figure';
-import { type ReadOptions, readLog } from '../log';
+import { readLog } from '../log';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { tableOf, verdictRows } from '../report';
 import type { ChannelOptions, JudgeOptions } from '../strength';
+import { readOptionsOf } from './readOptionsOf';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
 /** `temperbook review <log file> --alloy A356.0 --temper T6 --out folder …` */
@@ -68,12 +69,4 @@ function probeOf(text: string): [name: string, options: ChannelOptions] {
     throw new UsageError(`--probe takes the probe's name, its alloy and its temper, not "${text}"`);
   }
   return [name, { alloy, temper }];
-}
-
-function readOptionsOf(json: string): ReadOptions {
-  try {
-    return JSON.parse(json);
-  } catch {
-    throw new UsageError(`--read takes JSON such as '{"unit": "°F"}', not ${json}`);
-  }
 }

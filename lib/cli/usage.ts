@@ -10,6 +10,10 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Reads your logger's file, says for each probe whether the temper held,
       and writes a record that you can print and sign.
 
+  temperbook chart <log file> --schedule "A356.0 T6"
+      Checks a furnace chart against a heat-treat schedule: every requirement
+      met, not met, or cannot tell and what is missing.
+
   temperbook run <notebook> --set name=value --out <folder>
       Works through a notebook without Jupyter and writes its results as a
       web page and as a copy of the notebook.
@@ -29,6 +33,15 @@ For review:
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give
+
+For chart:
+  --schedule <name>    the schedule, by alloy and temper or its whole name, or
+                       the path of your own (a .json file)
+  --sensor name=place  what a sensor sits in, where its name does not tell:
+                       load, air, "quench water" or "left out"
+  --thickness <mm>     of the heaviest section; wrought schedules go by it
+  --out <picture>      the chart with its bands and requirements, an .svg file
+  --read <options>     as above
 
 For run:
   --set name=value     sets a value the notebook asks for; as often as you need

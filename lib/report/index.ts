@@ -1,4 +1,5 @@
 export { exportTable } from './exportTable';
+export { chartSensorRows, requirementDetailRows, requirementRows, stageRows } from './furnaceRows';
 export {
   attachmentRows,
   calibrationRows,

@@ -37,7 +37,7 @@ describe('hazExtent', () => {
   });
 
   it.each([
-    ['a casting', { alloy: 'A356.0' }, /No code/],
+    ['a casting', { alloy: 'A356.0' }, /no extent of the softened zone in a welded casting/],
     ['a series not in the code', { alloy: '2024' }, /no extent for 2024/],
     ['thick TIG', { heatPathsMm: [8, 8] }, /no TIG extent above 6 mm/],
     ['a hot interpass', { interpassC: 150 }, /120 °C/],
@@ -104,10 +104,12 @@ describe('hazKnockDown', () => {
   it('answers "unsupported" for castings and for rows it does not hold', () => {
     expect(hazKnockDown({ ...tie, alloy: 'A356.0' })).toMatchObject({
       supported: false,
-      why: 'No code gives the strength left in a welded casting such as A356.0.',
+      why: 'EN 1999-1-1 gives no strength left in a welded casting such as A356.0.',
+      remedy: expect.stringContaining('AASHTO LTS'),
     });
     expect(hazKnockDown({ ...tie, temper: 'T8' })).toMatchObject({ supported: false });
     expect(hazKnockDown({ ...tie, thicknessMm: 30 })).toMatchObject({ supported: false });
+    expect(() => hazKnockDown({ ...tie, form: 'tube' as never })).toThrow(/no such form.*drawn tube/);
   });
 });
 

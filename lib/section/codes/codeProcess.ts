@@ -1,4 +1,4 @@
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
 
 /** Welding processes as a caller may name them; EN 1999-1-1 knows MIG and TIG, and TIG whatever the current. */
 export type CodeProcess = 'MIG' | 'TIG' | 'TIG AC' | 'TIG DC';

@@ -1,4 +1,4 @@
-import { formatTemp, MM_PER_INCH, requireNumber, TemperbookError } from '../quantity';
+import { formatTemp, MM_PER_INCH, requireNumber, TemperbookError } from '../../quantity';
 import { alloySeries } from './alloySeries';
 import { type CodeAnswer, unsupported } from './codeAnswer';
 import { type CodeProcess, codeProcess } from './codeProcess';
@@ -48,7 +48,7 @@ const HARDNESS = 'Measure a hardness traverse across the weld, or fit the heat f
  * - Fillet welds with n heat paths other than three: times 3/n.
  * - A free edge nearer than three extents: the whole outstand counts as softened.
  *
- * Unsupported, and so answered: castings (no code gives them), TIG above 6 mm, interpass above 120 °C, very unequal
+ * Unsupported, and so answered: castings (this code gives none), TIG above 6 mm, interpass above 120 °C, very unequal
  * thickness, series other than 3xxx, 5xxx, 6xxx, 7xxx.
  *
  * Source: EN 1999-1-1:2007; 20 mm MIG and 30 mm TIG up to 6 mm seen, the rest from memory. Worked example: TIG butt
@@ -64,7 +64,7 @@ export function hazExtent(weld: HazWeld): CodeAnswer<HazExtent> {
   requireNumber(interpassC, 'interpassC', { low: -50, high: 700 });
   if (series === 'casting')
     return unsupported(
-      `No code gives the extent of the softened zone in a welded casting such as ${weld.alloy}.`,
+      `EN 1999-1-1 gives no extent of the softened zone in a welded casting such as ${weld.alloy}.`,
       HARDNESS,
     );
   if (series === 'other wrought')
@@ -114,7 +114,7 @@ export function hazExtent(weld: HazWeld): CodeAnswer<HazExtent> {
 /**
  * Extent by practice in the United States: one inch each side of the centre line of a butt weld or the root of a
  * fillet, whatever the process and thickness. Source: H. N. Hill, J. W. Clark & R. J. Brungraber (1960) as used in
- * the Aluminum Design Manual. Not for castings either.
+ * the Aluminum Design Manual. Not for castings: only AASHTO LTS gives an inch for those, with its own stresses.
  */
 export function hazExtentUs(alloy: string): CodeAnswer<HazExtent> {
   if (alloySeries(alloy) === 'casting')

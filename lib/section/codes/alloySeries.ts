@@ -1,4 +1,4 @@
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
 
 /** Groups the codes tell apart. */
 export type AlloySeries = '3xxx' | '5xxx' | '6xxx' | '7xxx' | 'other wrought' | 'casting';

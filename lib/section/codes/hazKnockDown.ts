@@ -1,14 +1,15 @@
-import { requireNumber } from '../quantity';
+import { requireNumber } from '../../quantity';
 import { alloySeries } from './alloySeries';
 import { type CodeAnswer, unsupported } from './codeAnswer';
 import { type CodeProcess, codeProcess } from './codeProcess';
-import { KNOCK_DOWN_TABLE, type KnockDownRow, type WroughtForm } from './hazKnockDownTable';
+import { KNOCK_DOWN_TABLE, type KnockDownRow } from './hazKnockDownTable';
+import { type ProductForm, requireForm, rowHoldsForm } from './productForm';
 
 /** Parent metal and process of a weld whose softening is asked. */
 export interface KnockDownWeld {
   readonly alloy: string;
   readonly temper: string;
-  readonly form: WroughtForm;
+  readonly form: ProductForm;
   readonly process: CodeProcess;
   readonly thicknessMm: number;
 }
@@ -34,8 +35,8 @@ const HOLDS_TO_MM = { MIG: 15, TIG: 6 } as const;
 /**
  * Strength left in the heat-affected zone by EN 1999-1-1 table 3.2 with its footnotes: TIG on 6xxx and 7xxx keeps
  * 0.8 of the table; metal thicker than 6 mm (TIG) or 15 mm (MIG) a further 0.8, on 3xxx and 5xxx 0.9. Temper O loses
- * nothing. It says nothing of where in the zone the minimum lies, and nothing of castings: no code gives a factor
- * for welded A356, so that answer is 'unsupported'.
+ * nothing. It says nothing of where in the zone the minimum lies, and nothing of castings: it gives no factor for
+ * welded A356, so that answer is 'unsupported' (one code for highway supports does, see `castingAllowable`).
  *
  * Source: EN 1999-1-1:2007; how each row is known stands in the row, the footnotes are from memory. Worked example:
  * 6061-T6 profile, TIG, 3 mm: ρ_o 0.48 × 0.8 = 0.384.
@@ -48,21 +49,14 @@ export function hazKnockDown(weld: KnockDownWeld): CodeAnswer<KnockDown> {
   requireNumber(thicknessMm, 'thicknessMm', { low: 0.1, high: 1000 });
   if (series === 'casting')
     return unsupported(
-      `No code gives the strength left in a welded casting such as ${weld.alloy}.`,
-      'Measure hardness across the weld, or test a welded coupon of the same casting',
+      `EN 1999-1-1 gives no strength left in a welded casting such as ${weld.alloy}.`,
+      'Measure hardness across the weld, or test a welded coupon of the same casting; for highway supports see AASHTO LTS',
     );
-  const row = KNOCK_DOWN_TABLE.find(
-    (r) =>
-      weld.alloy.toUpperCase().includes(r.alloy) &&
-      r.temper === temperGroup(weld.temper) &&
-      r.form === weld.form &&
-      thicknessMm > r.overMm &&
-      thicknessMm <= r.upToMm,
-  );
+  const row = findRow(weld);
   if (!row)
     return unsupported(
-      `The rows of EN 1999-1-1 table 3.2 known here do not hold ${weld.alloy}-${weld.temper} ${weld.form} of ${thicknessMm} mm.`,
-      'Look the row up in the standard',
+      `The rows of EN 1999-1-1 table 3.2 known here do not hold ${weld.alloy}-${weld.temper} ${weld.form} of ${Number(thicknessMm.toFixed(3))} mm.`,
+      'Look the row up in the standard, or give strengths from your own tests',
     );
 
   const hardened = series === '6xxx' || series === '7xxx';
@@ -81,7 +75,7 @@ export function hazKnockDown(weld: KnockDownWeld): CodeAnswer<KnockDown> {
     holdsAfterDays: series === '7xxx' ? 30 : 3,
     source: 'EN 1999-1-1:2007 table 3.2',
     because: [
-      `${row.alloy}-${row.temper} ${row.form}, MIG: ρ ${row.rhoProof} (proof) and ${row.rhoUltimate} (ultimate).`,
+      `${row.alloy}-${row.temper} ${row.forms}, ${row.overMm > 0 ? `over ${row.overMm} ` : ''}up to ${row.upToMm} mm, MIG: ρ ${row.rhoProof} (proof) and ${row.rhoUltimate} (ultimate).`,
       ...(forTig < 1 ? ['TIG on a precipitation-hardened alloy: times 0.8.'] : []),
       ...(forThickness < 1
         ? [
@@ -92,10 +86,26 @@ export function hazKnockDown(weld: KnockDownWeld): CodeAnswer<KnockDown> {
   };
 }
 
-/** Tempers that share a row of the table: T651 with T6, H22 and H32 with H12, H111 with O. */
-function temperGroup(temper: string): string {
+/** The row that holds; for a form said loosely the one with the weakest parent metal. */
+function findRow({ alloy, temper, form, thicknessMm }: KnockDownWeld): KnockDownRow | undefined {
+  requireForm(form);
+  const name = alloy.toUpperCase();
+  return KNOCK_DOWN_TABLE.filter(
+    (row) =>
+      name.includes(row.alloy) &&
+      row.temper === temperGroup(temper, form) &&
+      rowHoldsForm(row.forms, form) &&
+      thicknessMm > row.overMm &&
+      thicknessMm <= row.upToMm,
+  ).sort((a, b) => a.proofMPa - b.proofMPa)[0];
+}
+
+/** Tempers that share a row: T651 with T6, H22 and H32 with H12, H111 with O, and on extrusions F and H112 too. */
+function temperGroup(temper: string, form: ProductForm): string {
   const name = temper.toUpperCase();
   if (/^T6(51|511|510)?$/.test(name)) return 'T6';
   if (/^H[123]2$/.test(name)) return 'H12';
-  return name === 'H111' ? 'O' : name;
+  if (/^H[123]4$/.test(name)) return 'H14';
+  const soft = form === 'sheet' ? ['H111'] : ['H111', 'H112', 'F'];
+  return soft.includes(name) ? 'O' : name;
 }

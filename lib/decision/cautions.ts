@@ -3,6 +3,6 @@ export const CAUTIONS: readonly string[] = [
   'This is an estimate to inform your decision. It certifies nothing and replaces no test.',
   'Where people can be hurt if the part fails, a licensed engineer decides, by the code that applies where you are.',
   'The metal right beside the weld is always softer than what a probe some distance away sees; no probe here has looked at it.',
-  'No code gives the strength of the heat-affected zone of a welded 356 or A356 casting: measure the hardness or break a test piece.',
+  'Outside highway supports (AASHTO LTS) no code found gives the strength beside a weld in a 356 or A356 casting: measure the hardness or break a test piece.',
   'A temperature log says nothing about cracks, porosity, lack of fusion or fatigue.',
 ];

@@ -301,7 +301,7 @@ export function sampleVerdict(log: ThermalLog = sampleLog()): Verdict {
     ],
     cautions: [
       'The probe sees one spot. Metal nearer the arc was hotter.',
-      'No code gives the strength of a welded A356 casting: ask for hardness or a test where it matters.',
+      'EN 1999-1-1 gives no strength of a welded A356 casting: ask for hardness or a test where it matters.',
     ],
   };
 }

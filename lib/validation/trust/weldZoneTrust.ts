@@ -26,7 +26,7 @@ const DAY_S = 86_400;
 /**
  * The soft zone of a MIG-welded T6 profile against EN 1999-1-1 table 3.2: the softening model over all peaks from
  * 250 °C to melting, with natural ageing for the days the code waits. The code gives a characteristic value, the
- * model one for a typical part. No code gives one for a casting.
+ * model one for a typical part. This code gives none for a casting.
  */
 export function weldZoneTrust(): WeldZoneRow[] {
   return ['6061', '6063', '6082'].flatMap((alloy) => {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import published from '../../../data/published/eurocode9-haz.json';
-import { hazExtent, hazExtentUs, hazKnockDown, KNOCK_DOWN_TABLE, type ProductForm } from '../../../lib/section';
+import {
+  hazExtent,
+  hazExtentUs,
+  hazKnockDown,
+  KNOCK_DOWN_TABLE,
+  type ProductForm,
+} from '../../../lib/section';
 
 const FORMS: Readonly<Record<string, readonly ProductForm[]>> = {
   EP: ['open profile', 'hollow profile'],

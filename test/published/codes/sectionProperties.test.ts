@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import published from '../../data/published/section-properties.json';
-import { propertiesOf, type SectionShape, sectionBody, shearStressPerN, torsionOf } from '../../lib/section';
+import published from '../../../data/published/section-properties.json';
+import {
+  propertiesOf,
+  type SectionShape,
+  sectionBody,
+  shearStressPerN,
+  torsionOf,
+} from '../../../lib/section';
 
 describe('section properties against SymPy (exact rational arithmetic)', () => {
   it.each(published.rows)('$name', (row) => {

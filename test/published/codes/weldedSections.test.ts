@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import examples from '../../data/published/welded-section-examples.json';
-import strengths from '../../data/published/welded-strengths.json';
-import { ksiToMpa } from '../../lib/quantity';
+import examples from '../../../data/published/welded-section-examples.json';
+import strengths from '../../../data/published/welded-strengths.json';
+import { ksiToMpa } from '../../../lib/quantity';
 import {
   type CastBy,
   castingAllowable,
@@ -11,7 +11,7 @@ import {
   type WeldedSection,
   weldedResistance,
   weldMetal,
-} from '../../lib/section';
+} from '../../../lib/section';
 
 const supported = <T extends { supported: boolean }>(answer: T) => {
   expect(answer).toMatchObject({ supported: true });

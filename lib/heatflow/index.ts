@@ -49,14 +49,20 @@ export { type HottestMetal, hottestMetal } from './hottestMetal';
 export type { HeatPulse, LumpedJob, LumpedLink, LumpedPart } from './lumped/lumpedJob';
 export { type LumpedResult, lumpedNetwork } from './lumped/lumpedNetwork';
 export type {
+  AirChange,
+  AlongPath,
   MetalProperties,
   PartRegion,
+  PlanLine,
+  PlanMoment,
   PlanPoint,
   PlanShape,
   PlateContact,
   PlateDoubt,
   PlateEnergy,
+  PlateFace,
   PlateGrid,
+  PlateJoin,
   PlateOptions,
   PlatePass,
   PlatePassResult,

@@ -1,6 +1,6 @@
 import type { Pass } from '../../exposure';
 import { TemperbookError } from '../../quantity';
-import { type PlatePass, type PlatePlan, probeNotes, solvePlate } from '../plate';
+import { arcTimeS, type PlatePass, type PlatePlan, probeNotes, solvePlate } from '../plate';
 import type { HeatModel } from './calibration';
 
 /**
@@ -50,12 +50,4 @@ export function passesAsLogged(planned: readonly PlatePass[], logged: readonly P
       remedy: 'Check path and travel speed in the plan',
     });
   });
-}
-
-/** How long the arc of a pass burns, s. */
-function arcTimeS({ path, travelMmPerS }: PlatePass): number {
-  let length = 0;
-  for (let i = 1; i < path.length; i++)
-    length += Math.hypot(path[i]![0] - path[i - 1]![0], path[i]![1] - path[i - 1]![1]);
-  return length / travelMmPerS;
 }

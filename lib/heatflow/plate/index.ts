@@ -12,12 +12,19 @@ export type {
   PlateSteps,
 } from './outcome/plateResult';
 export { probeNotes } from './outcome/probeNotes';
+export { arcTimeS, passArc } from './plan/passArc';
 export type {
+  AirChange,
+  AlongPath,
   MetalProperties,
   PartRegion,
+  PlanLine,
+  PlanMoment,
   PlanPoint,
   PlanShape,
   PlateContact,
+  PlateFace,
+  PlateJoin,
   PlatePass,
   PlatePlan,
   PlateProbe,

@@ -1,8 +1,9 @@
 import { PlateRun, type RunOptions } from './march/plateRun';
 import { weldJob } from './march/weldJob';
-import { cellsAround, checkCells } from './model/checkCells';
+import { checkCells } from './model/checkCells';
 import { metalOfRegion } from './model/metalOfRegion';
 import { plateModel } from './model/plateModel';
+import { probeCells } from './model/pointCells';
 import { plateOutcome } from './outcome/plateOutcome';
 import type { PlateResult } from './outcome/plateResult';
 import { checkPlan } from './plan/checkPlan';
@@ -21,7 +22,7 @@ export function runChecked(plan: PlatePlan, options: RunOptions): PlateResult {
     plan.part.map((region) => metalOfRegion(region.metal)),
   );
   const notes = checkCells(plan, model);
-  const points = plan.probes.map((probe) => cellsAround(model, probe.xMm, probe.yMm));
+  const points = plan.probes.map((probe) => probeCells(model, probe));
   const run = new PlateRun(model, plan, points, options);
   const passes = weldJob(plan, run, points, options.longestWaitS);
   return plateOutcome(plan, run, points, passes, notes);

@@ -29,8 +29,9 @@ describe('the demo plan of the mast foot', () => {
     const [near, far, lug] = result.probes.map(({ peakC }) => peakC) as [number, number, number];
     expect(near).toBeGreaterThan(far);
     expect(far).toBeGreaterThan(lug);
+    // Half of 680 J/mm into the 3 mm wall melts it no farther than H/(ρc d (Tm − T0) √2πe) = 21 mm, all at once.
     const { columns, cellMm } = result.grid;
     for (const [i, tempC] of result.peakC.entries())
-      if (tempC > 557) expect(Math.abs((Math.floor(i / columns) + 0.5) * cellMm - 80)).toBeLessThan(12);
+      if (tempC > 557) expect(Math.abs((Math.floor(i / columns) + 0.5) * cellMm - 80)).toBeLessThan(21);
   });
 });

@@ -86,7 +86,7 @@ describe('heat account', () => {
         const turnover = arcJ + Math.abs(lostToAirJ) + Math.abs(lostToContactsJ);
         expect(Math.abs(arcJ - lostToAirJ - lostToContactsJ - stored) / turnover).toBeLessThan(1e-3);
       }),
-      { numRuns: 25 },
+      { numRuns: 15 },
     );
   });
 

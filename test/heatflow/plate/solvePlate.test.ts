@@ -105,6 +105,8 @@ describe('thickness and alloy map', () => {
     const other = { ...plainMetal, conductivityWPerMK: 15 };
     const { finalC, grid } = solvePlate(
       smallPlan({
+        // In plan view the whole section of the thick side carries the flow at once.
+        layers: 1,
         part: [
           { shape: { rectMm: [0, 0, 60, 2] }, thicknessMm: 3, metal: other },
           { shape: { rectMm: [30, 0, 60, 2] }, thicknessMm: 25, metal: plainMetal },
@@ -173,16 +175,14 @@ describe('thickness and alloy map', () => {
     expect(grid.inPart[hole]).toBe(0);
   });
 
-  it('says so when the part falls into pieces', () => {
-    const { notes } = solvePlate(
-      smallPlan({
-        part: [
-          ...smallPlan().part,
-          { shape: { rectMm: [70, 0, 80, 40] }, thicknessMm: 4, metal: plainMetal },
-        ],
-      }),
-    );
-    expect(notes.join(' ')).toMatch(/2 pieces/);
+  it('refuses a part in pieces, and names them', () => {
+    const plan = smallPlan({
+      part: [
+        ...smallPlan().part,
+        { name: 'loose', shape: { rectMm: [70, 0, 80, 40] }, thicknessMm: 4, metal: plainMetal },
+      ],
+    });
+    expect(() => solvePlate(plan)).toThrow(/2 pieces that do not touch.*plate \| loose/);
   });
 });
 
@@ -345,6 +345,7 @@ describe('what comes back', () => {
   it('doubts plan view near the path, beside a thickness step and over a strong chill, not elsewhere', () => {
     const { doubt, grid } = solvePlate(
       smallPlan({
+        layers: 1,
         part: [
           { shape: { rectMm: [0, 0, 160, 80] }, thicknessMm: 3, metal: plainMetal },
           { shape: { rectMm: [0, 0, 40, 80] }, thicknessMm: 20, metal: plainMetal },
@@ -364,8 +365,39 @@ describe('what comes back', () => {
     const at = (x: number, y: number) => doubt.doubtful[Math.floor(y / 2) * grid.columns + Math.floor(x / 2)];
     expect([at(120, 20), at(120, 23)]).toEqual([1, 1]);
     expect([at(120, 32), at(120, 60), at(60, 40)]).toEqual([0, 0, 0]);
-    expect([at(39, 40), at(25, 40), at(15, 40), at(41, 40), at(47, 40)]).toEqual([1, 1, 0, 1, 0]);
     expect([at(3, 3), at(15, 15)]).toEqual([1, 0]);
+  });
+
+  it('doubts one layer far around a step that is welded, and layers hardly at all', () => {
+    const run = (layers?: number) => {
+      const { doubt, grid, notes } = solvePlate(
+        smallPlan({
+          ...(layers ? { layers } : {}),
+          part: [
+            { shape: { rectMm: [0, 0, 120, 80] }, thicknessMm: 3, metal: plainMetal },
+            { shape: { rectMm: [0, 0, 40, 80] }, thicknessMm: 20, metal: plainMetal },
+          ],
+          passes: [
+            {
+              ...pass,
+              path: [
+                [42, 20],
+                [42, 60],
+              ],
+            },
+          ],
+          probes: [{ name: 'wall', xMm: 70, yMm: 40 }],
+        }),
+      );
+      const at = (x: number) => doubt.doubtful[20 * grid.columns + Math.floor(x / 2)];
+      return { near: [at(21), at(35), at(41), at(61)], notes };
+    };
+    const plain = run(1);
+    expect(plain.near).toEqual([1, 1, 1, 1]);
+    expect(plain.notes.join(' ')).toMatch(/At probe "wall".*layers: 'auto'/);
+    const layered = run();
+    expect(layered.near).toEqual([0, 0, 1, 0]);
+    expect(layered.notes.join(' ')).not.toMatch(/At probe "wall"/);
   });
 
   it('measures its own errors when asked', () => {

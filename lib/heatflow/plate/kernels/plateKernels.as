@@ -2,18 +2,22 @@
 // loops in JavaScript take three times as long, because every array access is checked on its own.
 // `node lib/heatflow/plate/kernels/compile.mjs` turns this file into plateKernelsWasm.ts.
 //
-// A field is the address of one 64-bit number per cell. Fields hold the grid row by row with one guard row before and
-// one after it; `first` and `end` enclose the grid and `row` is the way to the cell above, all in bytes. Loops that take
-// two cells at once (f64x2) may run one cell into the guard row behind, where zeros stay zeros.
+// A field is the address of one 64-bit number per cell. Fields hold the layers of the part one after the other, each
+// row by row, with guard cells before and after them (a row where there is one layer, a whole layer where there are
+// more); `first` and `end` enclose the grid, `row` is the way to the cell above in the plan and `plane` the way to the
+// cell in the next layer down, all in bytes. Loops that take two cells at once (f64x2) may run one cell into the guard
+// cells behind, where zeros stay zeros. What differs with layers stands once, inlined with and without `isDeep`.
 
 let first: usize = 0;
 let end: usize = 0;
 let row: usize = 0;
+let plane: usize = 0;
 
-export function setGrid(firstCell: usize, endCell: usize, columns: usize): void {
+export function setGrid(firstCell: usize, endCell: usize, columns: usize, cellsPerLayer: usize): void {
   first = firstCell << 3;
   end = endCell << 3;
   row = columns << 3;
+  plane = cellsPerLayer << 3;
 }
 
 // ---- The state of the part ----
@@ -56,8 +60,10 @@ export function fillCells(
 }
 
 /** Conduction. A face conducts as its two half cells in series at 20 °C, times their mean relative conductivity. */
-export function fillFaces(
-  tempC: usize, relativeK: usize, faceRight: usize, faceUp: usize, right: usize, up: usize, netW: usize,
+@inline
+function facesOf(
+  tempC: usize, relativeK: usize, faceRight: usize, faceUp: usize, faceDeep: usize,
+  right: usize, up: usize, deep: usize, netW: usize, isDeep: bool,
 ): void {
   let fromLeft: f64 = 0;
   for (let c = first; c < end; c += 8) {
@@ -70,26 +76,111 @@ export function fillFaces(
     const flowRight = toRight * (temp - load<f64>(tempC + c, 8));
     const flowUp = toUp * (temp - load<f64>(tempC + c + row));
     const fromBelow = load<f64>(up + c - row) * (load<f64>(tempC + c - row) - temp);
-    store<f64>(netW + c, load<f64>(netW + c) + (fromLeft + fromBelow - flowRight - flowUp));
+    let gain = fromLeft + fromBelow - flowRight - flowUp;
     fromLeft = flowRight;
+    if (isDeep) {
+      const toDeep = 0.5 * load<f64>(faceDeep + c) * (k + load<f64>(relativeK + c + plane));
+      store<f64>(deep + c, toDeep);
+      gain -= toDeep * (temp - load<f64>(tempC + c + plane));
+      gain += load<f64>(deep + c - plane) * (load<f64>(tempC + c - plane) - temp);
+    }
+    store<f64>(netW + c, load<f64>(netW + c) + gain);
   }
 }
 
+export function fillFaces(
+  tempC: usize, relativeK: usize, faceRight: usize, faceUp: usize, right: usize, up: usize, netW: usize,
+): void {
+  facesOf(tempC, relativeK, faceRight, faceUp, 0, right, up, 0, netW, false);
+}
+
+/** The same for a part of several layers. */
+export function fillFacesDeep(
+  tempC: usize, relativeK: usize, faceRight: usize, faceUp: usize, faceDeep: usize,
+  right: usize, up: usize, deep: usize, netW: usize,
+): void {
+  facesOf(tempC, relativeK, faceRight, faceUp, faceDeep, right, up, deep, netW, true);
+}
+
+// ---- Joins: pairs of cells that touch without being neighbours in the grid ----
+
+// A join holds the offsets of its two cells (u32), its conductance at 20 °C and its conductance now, W/K.
+const JOIN: usize = 24;
+
+/** Conductances of the joins, and what flows through them. */
+export function fillJoins(joins: usize, count: usize, tempC: usize, relativeK: usize, netW: usize): void {
+  for (let i: usize = 0; i < count; i++) {
+    const at = joins + i * JOIN;
+    const a = <usize>load<u32>(at);
+    const b = <usize>load<u32>(at, 4);
+    const conductance = 0.5 * load<f64>(at, 8) * (load<f64>(relativeK + a) + load<f64>(relativeK + b));
+    store<f64>(at, conductance, 16);
+    const flow = conductance * (load<f64>(tempC + a) - load<f64>(tempC + b));
+    store<f64>(netW + a, load<f64>(netW + a) - flow);
+    store<f64>(netW + b, load<f64>(netW + b) + flow);
+  }
+}
+
+/** Adds the conductances of the joins to the diagonal. */
+export function stiffenJoins(joins: usize, count: usize, own: usize): void {
+  for (let i: usize = 0; i < count; i++) {
+    const at = joins + i * JOIN;
+    const a = own + <usize>load<u32>(at);
+    const b = own + <usize>load<u32>(at, 4);
+    store<f64>(a, load<f64>(a) + load<f64>(at, 16));
+    store<f64>(b, load<f64>(b) + load<f64>(at, 16));
+  }
+}
+
+/** Completes image = matrix × p with the joins. Returns what they add to p·image. */
+export function multiplyJoins(joins: usize, count: usize, p: usize, image: usize): f64 {
+  let product: f64 = 0;
+  for (let i: usize = 0; i < count; i++) {
+    const at = joins + i * JOIN;
+    const a = <usize>load<u32>(at);
+    const b = <usize>load<u32>(at, 4);
+    const conductance = load<f64>(at, 16);
+    const pa = load<f64>(p + a);
+    const pb = load<f64>(p + b);
+    store<f64>(image + a, load<f64>(image + a) - conductance * pb);
+    store<f64>(image + b, load<f64>(image + b) - conductance * pa);
+    product -= 2 * conductance * pa * pb;
+  }
+  return product;
+}
+
 // ---- One implicit stage ----
+
+@inline
+function lineariseIn(
+  base: usize, heat: usize, perS: f64, capacity: usize, airSlope: usize, netW: usize, right: usize, up: usize,
+  deep: usize, own: usize, residual: usize, isDeep: bool,
+): void {
+  let left: f64 = 0;
+  for (let c = first; c < end; c += 8) {
+    const toRight = load<f64>(right + c);
+    let faces = left + toRight + load<f64>(up + c) + load<f64>(up + c - row);
+    if (isDeep) faces += load<f64>(deep + c) + load<f64>(deep + c - plane);
+    store<f64>(own + c, perS * load<f64>(capacity + c) + load<f64>(airSlope + c) + faces);
+    store<f64>(residual + c, perS * (load<f64>(base + c) - load<f64>(heat + c)) + load<f64>(netW + c));
+    left = toRight;
+  }
+}
 
 /** Diagonal and residual of the linearised stage, W/K and W. */
 export function linearise(
   base: usize, heat: usize, perS: f64, capacity: usize, airSlope: usize, netW: usize, right: usize, up: usize,
   own: usize, residual: usize,
 ): void {
-  let left: f64 = 0;
-  for (let c = first; c < end; c += 8) {
-    const toRight = load<f64>(right + c);
-    const faces = left + toRight + load<f64>(up + c) + load<f64>(up + c - row);
-    store<f64>(own + c, perS * load<f64>(capacity + c) + load<f64>(airSlope + c) + faces);
-    store<f64>(residual + c, perS * (load<f64>(base + c) - load<f64>(heat + c)) + load<f64>(netW + c));
-    left = toRight;
-  }
+  lineariseIn(base, heat, perS, capacity, airSlope, netW, right, up, 0, own, residual, false);
+}
+
+/** The same for a part of several layers. */
+export function lineariseDeep(
+  base: usize, heat: usize, perS: f64, capacity: usize, airSlope: usize, netW: usize, right: usize, up: usize,
+  deep: usize, own: usize, residual: usize,
+): void {
+  lineariseIn(base, heat, perS, capacity, airSlope, netW, right, up, deep, own, residual, true);
 }
 
 /**
@@ -115,34 +206,62 @@ export function applyChange(
   return furthest;
 }
 
-// ---- Linear solver: own·x − Σ conductance · x of the four neighbours = r ----
+// ---- Linear solver: own·x − Σ conductance · x of the neighbours = r ----
 
-/** Pivots of the modified incomplete Cholesky factor. `relaxation` is the share of neglected fill given back. */
-export function factor(own: usize, right: usize, up: usize, relaxation: f64, pivot: usize): void {
+@inline
+function factorIn(
+  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, pivot: usize, isDeep: bool,
+): void {
   for (let c = first; c < end; c += 8) {
     const left = load<f64>(right + c - 8);
     const below = load<f64>(up + c - row);
-    const fill =
-      left * load<f64>(pivot + c - 8) * (left + relaxation * load<f64>(up + c - 8)) +
-      below * load<f64>(pivot + c - row) * (below + relaxation * load<f64>(right + c - row));
+    let besideLeft = load<f64>(up + c - 8);
+    let besideBelow = load<f64>(right + c - row);
+    let fill: f64 = 0;
+    if (isDeep) {
+      besideLeft += load<f64>(deep + c - 8);
+      besideBelow += load<f64>(deep + c - row);
+      const over = load<f64>(deep + c - plane);
+      const besideOver = load<f64>(right + c - plane) + load<f64>(up + c - plane);
+      fill = over * load<f64>(pivot + c - plane) * (over + relaxation * besideOver);
+    }
+    fill +=
+      left * load<f64>(pivot + c - 8) * (left + relaxation * besideLeft) +
+      below * load<f64>(pivot + c - row) * (below + relaxation * besideBelow);
     store<f64>(pivot + c, 1 / (load<f64>(own + c) - fill));
   }
 }
 
-/** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
-export function precondition(right: usize, up: usize, pivot: usize, r: usize, half: usize, z: usize): f64 {
+/** Pivots of the modified incomplete Cholesky factor. `relaxation` is the share of neglected fill given back. */
+export function factor(own: usize, right: usize, up: usize, relaxation: f64, pivot: usize): void {
+  factorIn(own, right, up, 0, relaxation, pivot, false);
+}
+
+/** The same for a part of several layers. */
+export function factorDeep(
+  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, pivot: usize,
+): void {
+  factorIn(own, right, up, deep, relaxation, pivot, true);
+}
+
+@inline
+function preconditionIn(
+  right: usize, up: usize, deep: usize, pivot: usize, r: usize, half: usize, z: usize, isDeep: bool,
+): f64 {
   let before: f64 = 0;
   for (let c = first; c < end; c += 8) {
     const p = load<f64>(pivot + c);
-    const rest = (load<f64>(r + c) + load<f64>(up + c - row) * load<f64>(half + c - row)) * p;
-    before = rest + load<f64>(right + c - 8) * p * before;
+    let rest = load<f64>(r + c) + load<f64>(up + c - row) * load<f64>(half + c - row);
+    if (isDeep) rest += load<f64>(deep + c - plane) * load<f64>(half + c - plane);
+    before = rest * p + load<f64>(right + c - 8) * p * before;
     store<f64>(half + c, before);
   }
   let rz: f64 = 0;
   let after: f64 = 0;
   for (let c = end - 8; c >= first; c -= 8) {
     const p = load<f64>(pivot + c);
-    const rest = load<f64>(half + c) + load<f64>(up + c) * p * load<f64>(z + c + row);
+    let rest = load<f64>(half + c) + load<f64>(up + c) * p * load<f64>(z + c + row);
+    if (isDeep) rest += load<f64>(deep + c) * p * load<f64>(z + c + plane);
     after = rest + load<f64>(right + c) * p * after;
     rz += load<f64>(r + c) * after;
     store<f64>(z + c, after);
@@ -150,8 +269,22 @@ export function precondition(right: usize, up: usize, pivot: usize, r: usize, ha
   return rz;
 }
 
-/** image = matrix × p. Returns p·image. */
-export function multiply(own: usize, right: usize, up: usize, p: usize, image: usize): f64 {
+/** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
+export function precondition(right: usize, up: usize, pivot: usize, r: usize, half: usize, z: usize): f64 {
+  return preconditionIn(right, up, 0, pivot, r, half, z, false);
+}
+
+/** The same for a part of several layers. */
+export function preconditionDeep(
+  right: usize, up: usize, deep: usize, pivot: usize, r: usize, half: usize, z: usize,
+): f64 {
+  return preconditionIn(right, up, deep, pivot, r, half, z, true);
+}
+
+@inline
+function multiplyIn(
+  own: usize, right: usize, up: usize, deep: usize, p: usize, image: usize, isDeep: bool,
+): f64 {
   let product = f64x2.splat(0);
   for (let c = first; c < end; c += 16) {
     const here = v128.load(p + c);
@@ -160,10 +293,24 @@ export function multiply(own: usize, right: usize, up: usize, p: usize, image: u
     value = f64x2.sub(value, f64x2.mul(v128.load(right + c), v128.load(p + c, 8)));
     value = f64x2.sub(value, f64x2.mul(v128.load(up + c - row), v128.load(p + c - row)));
     value = f64x2.sub(value, f64x2.mul(v128.load(up + c), v128.load(p + c + row)));
+    if (isDeep) {
+      value = f64x2.sub(value, f64x2.mul(v128.load(deep + c - plane), v128.load(p + c - plane)));
+      value = f64x2.sub(value, f64x2.mul(v128.load(deep + c), v128.load(p + c + plane)));
+    }
     v128.store(image + c, value);
     product = f64x2.add(product, f64x2.mul(value, here));
   }
   return f64x2.extract_lane(product, 0) + f64x2.extract_lane(product, 1);
+}
+
+/** image = matrix × p. Returns p·image. */
+export function multiply(own: usize, right: usize, up: usize, p: usize, image: usize): f64 {
+  return multiplyIn(own, right, up, 0, p, image, false);
+}
+
+/** The same for a part of several layers. */
+export function multiplyDeep(own: usize, right: usize, up: usize, deep: usize, p: usize, image: usize): f64 {
+  return multiplyIn(own, right, up, deep, p, image, true);
 }
 
 /** x += alpha·direction, r −= alpha·image. Returns whether no |r| exceeds `allowed` × capacity any more. */

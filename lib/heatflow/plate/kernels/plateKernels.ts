@@ -5,7 +5,7 @@ type Field = number;
 
 /** The loops of `plateKernels.as`, where each is described. */
 export interface PlateKernels {
-  setGrid(firstCell: number, endCell: number, columns: number): void;
+  setGrid(firstCell: number, endCell: number, columns: number, cellsPerLayer: number): void;
   fillCells(
     heat: Field,
     binsPerJoule: Field,
@@ -30,6 +30,33 @@ export interface PlateKernels {
     right: Field,
     up: Field,
     netW: Field,
+  ): void;
+  fillFacesDeep(
+    tempC: Field,
+    relativeK: Field,
+    faceRight: Field,
+    faceUp: Field,
+    faceDeep: Field,
+    right: Field,
+    up: Field,
+    deep: Field,
+    netW: Field,
+  ): void;
+  fillJoins(joins: number, count: number, tempC: Field, relativeK: Field, netW: Field): void;
+  stiffenJoins(joins: number, count: number, own: Field): void;
+  multiplyJoins(joins: number, count: number, p: Field, image: Field): number;
+  lineariseDeep(
+    base: Field,
+    heat: Field,
+    perS: number,
+    capacity: Field,
+    airSlope: Field,
+    netW: Field,
+    right: Field,
+    up: Field,
+    deep: Field,
+    own: Field,
+    residual: Field,
   ): void;
   linearise(
     base: Field,
@@ -56,8 +83,19 @@ export interface PlateKernels {
     tempC: Field,
   ): number;
   factor(own: Field, right: Field, up: Field, relaxation: number, pivot: Field): void;
+  factorDeep(own: Field, right: Field, up: Field, deep: Field, relaxation: number, pivot: Field): void;
   precondition(right: Field, up: Field, pivot: Field, r: Field, half: Field, z: Field): number;
+  preconditionDeep(
+    right: Field,
+    up: Field,
+    deep: Field,
+    pivot: Field,
+    r: Field,
+    half: Field,
+    z: Field,
+  ): number;
   multiply(own: Field, right: Field, up: Field, p: Field, image: Field): number;
+  multiplyDeep(own: Field, right: Field, up: Field, deep: Field, p: Field, image: Field): number;
   /** 1 when settled, else 0. */
   advance(
     x: Field,

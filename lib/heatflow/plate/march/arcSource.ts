@@ -1,97 +1,115 @@
 import type { PlateModel } from '../model/plateModel';
-import type { PlanPoint, PlatePass } from '../plan/platePlan';
+import { type ArcPose, type PassArc, passArc } from '../plan/passArc';
+import type { PlateFace, PlatePass } from '../plan/platePlan';
+import { distanceToLine } from '../plan/shape';
 
-/** One straight leg of a pass, walked at constant speed. */
-export interface ArcLeg {
-  readonly from: PlanPoint;
-  /** Unit vector of travel. */
-  readonly along: PlanPoint;
-  readonly lengthMm: number;
-  readonly travelMmPerS: number;
-  readonly netPowerW: number;
+/** The arc of a pass with its footprint, mm. */
+export interface BurningArc {
+  readonly pass: PassArc;
+  readonly face: PlateFace;
   readonly acrossMm: number;
   readonly aheadMm: number;
   readonly behindMm: number;
 }
 
-/** Cuts a pass into its legs, leaving out repeated points. */
-export function legsOf({ path, travelMmPerS, netPowerW, sourceRadiusMm }: PlatePass): ArcLeg[] {
-  const radius =
-    typeof sourceRadiusMm === 'number'
-      ? { acrossMm: sourceRadiusMm, aheadMm: sourceRadiusMm, behindMm: sourceRadiusMm }
-      : sourceRadiusMm;
-  return path.slice(1).flatMap((to, i): ArcLeg[] => {
-    const from = path[i]!;
-    const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    if (lengthMm === 0) return [];
-    const along = [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm] as const;
-    return [{ from, along, lengthMm, travelMmPerS, netPowerW, ...radius }];
-  });
+/** Reads the arc of a checked pass. */
+export function burningArc(pass: PlatePass): BurningArc {
+  const { sourceRadiusMm: radius, face = 'top' } = pass;
+  const footprint =
+    typeof radius === 'number' ? { acrossMm: radius, aheadMm: radius, behindMm: radius } : radius;
+  return { pass: passArc(pass), face, ...footprint };
 }
 
 /** Beyond this many radii nothing is left of the source: exp(−3 · 2.6²) = 2e-9. */
 const REACH = 2.6;
 
 /**
- * Lays the heat of an arc on the cells: q exp(−3 (u²/a² + w²/b²)) with u along the travel (a = `aheadMm` in
- * front, `behindMm` behind) and w across it (b = `acrossMm`), averaged over the way the arc goes meanwhile.
- * All the net power enters the part: what an arc near the edge would spill beside it is spread over the rest of
- * its footprint. The double-ended form is the plan view of J. Goldak et al., Metall. Trans. B 15 (1984) 299–305.
+ * Lays the heat of an arc on the cells of its face: q exp(−3 (u²/a² + w²/b²)) with u along the travel (a = `aheadMm`
+ * in front, `behindMm` behind) and w across it (b = `acrossMm`), averaged over the way the arc goes meanwhile.
+ * All the net power enters the part: what an arc near an edge would spill beside it goes on beyond the edge where
+ * that is joined to another, and else is spread over the rest of its footprint. The double-ended form is the plan
+ * view of J. Goldak et al., Metall. Trans. B 15 (1984) 299–305.
  *
- * @param fromS,toS time since the arc entered the leg
+ * @param fromS,toS time since the arc was struck
  * @param heatJ receives the heat of each cell, J; cleared first
+ * @returns the heat laid, J
  */
 export function layHeat(
   model: PlateModel,
-  leg: ArcLeg,
+  arc: BurningArc,
   fromS: number,
   toS: number,
   heatJ: Float64Array,
-): void {
+): number {
   heatJ.fill(0);
-  const smallest = Math.min(leg.acrossMm, leg.aheadMm, leg.behindMm);
-  const places = Math.max(1, Math.ceil((leg.travelMmPerS * (toS - fromS)) / (0.2 * smallest)));
-  const eachJ = (leg.netPowerW * (toS - fromS)) / places;
+  const { arcOnS, lengthMm, besideShare } = arc.pass;
+  const smallest = Math.min(arc.acrossMm, arc.aheadMm, arc.behindMm);
+  const places = Math.max(1, Math.ceil(((lengthMm / arcOnS) * (toS - fromS)) / (0.2 * smallest)));
+  let laid = 0;
   for (let place = 0; place < places; place++) {
-    const wayMm = leg.travelMmPerS * (fromS + ((place + 0.5) / places) * (toS - fromS));
-    layAt(model, leg, leg.from[0] + leg.along[0] * wayMm, leg.from[1] + leg.along[1] * wayMm, eachJ, heatJ);
+    const share = Math.min(1, (fromS + ((place + 0.5) / places) * (toS - fromS)) / arcOnS);
+    const joule = (arc.pass.powerW(share) * (toS - fromS)) / places;
+    layAt(model, arc, arc.pass.pose(share), (1 - besideShare) * joule, heatJ);
+    if (arc.pass.besidePose) layAt(model, arc, arc.pass.besidePose(share), besideShare * joule, heatJ);
+    laid += joule;
   }
+  return laid;
 }
 
-function layAt(
-  model: PlateModel,
-  leg: ArcLeg,
-  xMm: number,
-  yMm: number,
-  joule: number,
-  heatJ: Float64Array,
-): void {
-  const { grid, first, thicknessMm } = model;
-  const { columns, rows, cellMm, originMm } = grid;
-  const [alongX, alongY] = leg.along;
-  const reach = REACH * Math.max(leg.acrossMm, leg.aheadMm, leg.behindMm);
-  const within = (mm: number, count: number) => Math.max(0, Math.min(count - 1, Math.floor(mm / cellMm)));
-  const x = xMm - originMm[0];
-  const y = yMm - originMm[1];
-  const [left, right] = [within(x - reach, columns), within(x + reach, columns)];
-  const [low, high] = [within(y - reach, rows), within(y + reach, rows)];
-  const weights = new Float64Array((right - left + 1) * (high - low + 1));
-  let sum = 0;
-  let i = 0;
-  for (let row = low; row <= high; row++)
-    for (let column = left; column <= right; column++, i++) {
-      if (thicknessMm[first + row * columns + column] === 0) continue;
+/** Filler metal of a pass laid along its path, mm³ by cell. */
+export function layFiller(model: PlateModel, arc: BurningArc, fillerMm2: number): Float64Array {
+  const mm3 = new Float64Array(model.length);
+  const { lengthMm, pose } = arc.pass;
+  const places = Math.max(1, Math.ceil(lengthMm / (0.5 * arc.acrossMm)));
+  for (let place = 0; place < places; place++)
+    layAt(model, arc, pose((place + 0.5) / places), (fillerMm2 * lengthMm) / places, mm3);
+  return mm3;
+}
+
+/** Spreads an amount over the footprint around a place. */
+function layAt(model: PlateModel, arc: BurningArc, pose: ArcPose, amount: number, into: Float64Array): void {
+  if (amount === 0) return;
+  const prints = [pose, ...beyondJoins(model, arc, pose)].map((seen) => footprint(model, arc, seen));
+  const sum = prints.reduce((total, { weight }) => total + weight, 0);
+  for (const { places, weights } of prints)
+    for (const [i, place] of places.entries())
+      into[(arc.face === 'top' ? model.topCell : model.bottomCell)[place]!]! += (amount * weights[i]!) / sum;
+}
+
+/** The arc as the metal beyond a joined edge sees it. */
+function beyondJoins({ joins }: PlateModel, arc: BurningArc, { at, along }: ArcPose): ArcPose[] {
+  const reach = REACH * Math.max(arc.acrossMm, arc.aheadMm, arc.behindMm);
+  return joins.images
+    .filter(({ edge: [from, to] }) => distanceToLine(from, to, at[0], at[1]) < reach)
+    .map(({ point, direction }) => ({ at: point(at), along: direction(along) }));
+}
+
+function footprint(
+  { grid }: PlateModel,
+  arc: BurningArc,
+  { at, along: [alongX, alongY] }: ArcPose,
+): { readonly places: readonly number[]; readonly weights: readonly number[]; readonly weight: number } {
+  const { columns, rows, cellMm, originMm, inPart } = grid;
+  const reach = REACH * Math.max(arc.acrossMm, arc.aheadMm, arc.behindMm);
+  const [x, y] = [at[0] - originMm[0], at[1] - originMm[1]];
+  const from = (mm: number) => Math.max(0, Math.floor(mm / cellMm));
+  const to = (mm: number, count: number) => Math.min(count - 1, Math.floor(mm / cellMm));
+  const places: number[] = [];
+  const weights: number[] = [];
+  let weight = 0;
+  for (let row = from(y - reach); row <= to(y + reach, rows); row++)
+    for (let column = from(x - reach); column <= to(x + reach, columns); column++) {
+      const place = row * columns + column;
+      if (inPart[place] === 0) continue;
       const dx = (column + 0.5) * cellMm - x;
       const dy = (row + 0.5) * cellMm - y;
       const u = dx * alongX + dy * alongY;
       const w = dy * alongX - dx * alongY;
-      const a = u > 0 ? leg.aheadMm : leg.behindMm;
-      const weight = Math.exp(-3 * ((u / a) ** 2 + (w / leg.acrossMm) ** 2));
-      weights[i] = weight;
-      sum += weight;
+      const a = u > 0 ? arc.aheadMm : arc.behindMm;
+      const here = Math.exp(-3 * ((u / a) ** 2 + (w / arc.acrossMm) ** 2));
+      places.push(place);
+      weights.push(here);
+      weight += here;
     }
-  i = 0;
-  for (let row = low; row <= high; row++)
-    for (let column = left; column <= right; column++, i++)
-      heatJ[first + row * columns + column]! += (joule * weights[i]!) / sum;
+  return { places, weights, weight };
 }

@@ -16,6 +16,14 @@ export class CellField {
   }
 }
 
+const JOIN_BYTES = 24;
+
+/** Where the joins of a plate stand in memory. */
+export interface JoinTable {
+  readonly at: number;
+  readonly count: number;
+}
+
 /** Memory for the fields of one plate, and the kernels that work on them. */
 export class CellMemory {
   readonly kernels: PlateKernels;
@@ -26,7 +34,7 @@ export class CellMemory {
     const { kernels, memory } = plateKernels();
     this.kernels = kernels;
     this.memory = memory;
-    kernels.setGrid(model.first, model.end, model.grid.columns);
+    kernels.setGrid(model.first, model.end, model.grid.columns, model.plane);
   }
 
   /** A new field: zeros, or the numbers given for every cell (guard rows included). */
@@ -48,6 +56,18 @@ export class CellMemory {
     const at = this.take(values.byteLength);
     new Uint32Array(this.memory.buffer, at, values.length).set(values);
     return at;
+  }
+
+  /** Stores pairs of cells with a conductance each, as `plateKernels.as` reads joins. */
+  joins(pairs: readonly { readonly a: number; readonly b: number; readonly wattsPerK: number }[]): JoinTable {
+    const at = this.take(Math.max(1, pairs.length) * JOIN_BYTES);
+    const view = new DataView(this.memory.buffer);
+    for (const [i, { a, b, wattsPerK }] of pairs.entries()) {
+      view.setUint32(at + i * JOIN_BYTES, 8 * a, true);
+      view.setUint32(at + i * JOIN_BYTES + 4, 8 * b, true);
+      view.setFloat64(at + i * JOIN_BYTES + 8, wattsPerK, true);
+    }
+    return { at, count: pairs.length };
   }
 
   private take(bytes: number): number {

@@ -1,4 +1,4 @@
-import type { CellField, CellMemory } from './cellMemory';
+import type { CellField, CellMemory, JoinTable } from './cellMemory';
 
 /** Share of the neglected fill that is added back to the diagonal; 1 would keep row sums exactly. */
 const RELAXATION = 0.97;
@@ -9,11 +9,15 @@ export interface GridMatrix {
   readonly own: CellField;
   readonly right: CellField;
   readonly up: CellField;
+  /** To the next layer down, where there is more than one. */
+  readonly deep?: CellField | undefined;
+  /** Conductances between cells that are no neighbours. */
+  readonly joins?: JoinTable | undefined;
 }
 
 /**
- * Solves for the temperature changes x of a grid: own·x − Σ conductance · x of the four neighbours = r.
- * Conjugate gradients with a modified incomplete Cholesky preconditioner.
+ * Solves for the temperature changes x of a grid: own·x − Σ conductance · x of the neighbours = r.
+ * Conjugate gradients with a modified incomplete Cholesky preconditioner, which leaves joins out.
  * Source: I. Gustafsson, BIT 18 (1978) 142–156.
  */
 export class ConjugateGradient {
@@ -34,13 +38,19 @@ export class ConjugateGradient {
   }
 
   /** Prepares the preconditioner. It may serve later matrices as long as they are similar. */
-  factor({ own, right, up }: GridMatrix): void {
-    this.memory.kernels.factor(own.at, right.at, up.at, RELAXATION, this.pivot.at);
+  factor({ own, right, up, deep }: GridMatrix): void {
+    const { kernels } = this.memory;
+    if (deep) kernels.factorDeep(own.at, right.at, up.at, deep.at, RELAXATION, this.pivot.at);
+    else kernels.factor(own.at, right.at, up.at, RELAXATION, this.pivot.at);
   }
 
   /** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
-  precondition({ right, up }: Pick<GridMatrix, 'right' | 'up'>, r: CellField, z: CellField): number {
-    return this.memory.kernels.precondition(right.at, up.at, this.pivot.at, r.at, this.half.at, z.at);
+  precondition({ right, up, deep }: Omit<GridMatrix, 'own'>, r: CellField, z: CellField): number {
+    const { kernels } = this.memory;
+    const { pivot, half } = this;
+    return deep
+      ? kernels.preconditionDeep(right.at, up.at, deep.at, pivot.at, r.at, half.at, z.at)
+      : kernels.precondition(right.at, up.at, pivot.at, r.at, half.at, z.at);
   }
 
   /**
@@ -50,7 +60,6 @@ export class ConjugateGradient {
    */
   solve(matrix: GridMatrix, capacity: CellField, allowed: number, r: CellField, x: CellField): void {
     const { kernels } = this.memory;
-    const { own, right, up } = matrix;
     const { z, direction, image } = this;
     x.values.fill(0);
     direction.values.fill(0);
@@ -61,8 +70,17 @@ export class ConjugateGradient {
       this.iterations++;
       kernels.mix(1, z.at, rz / rzBefore, direction.at, direction.at);
       rzBefore = rz;
-      const alpha = rz / kernels.multiply(own.at, right.at, up.at, direction.at, image.at);
+      const alpha = rz / this.multiply(matrix, direction, image);
       if (kernels.advance(x.at, direction.at, r.at, image.at, alpha, capacity.at, allowed)) return;
     }
+  }
+
+  /** image = matrix × p; returns p·image. */
+  private multiply({ own, right, up, deep, joins }: GridMatrix, p: CellField, image: CellField): number {
+    const { kernels } = this.memory;
+    const product = deep
+      ? kernels.multiplyDeep(own.at, right.at, up.at, deep.at, p.at, image.at)
+      : kernels.multiply(own.at, right.at, up.at, p.at, image.at);
+    return joins ? product + kernels.multiplyJoins(joins.at, joins.count, p.at, image.at) : product;
   }
 }

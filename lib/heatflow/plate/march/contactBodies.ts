@@ -5,10 +5,22 @@ export class ContactBodies {
   /** Temperature of each body during the step, °C; constant within it. */
   private meanC: number[];
   private readonly bodyC: number[];
+  private readonly touches: boolean[];
 
   constructor(private readonly model: PlateModel) {
     this.bodyC = model.contacts.map((contact) => contact.bodyC);
     this.meanC = [...this.bodyC];
+    this.touches = model.contacts.map(({ putOn }) => putOn === undefined);
+  }
+
+  /** Whether a body touches the part now. */
+  isOn(contact: number): boolean {
+    return this.touches[contact]!;
+  }
+
+  /** Puts a body on, or takes it off. */
+  turn(contact: number, on: boolean): void {
+    this.touches[contact] = on;
   }
 
   /**
@@ -18,10 +30,16 @@ export class ContactBodies {
   prepare(dtS: number, tempC: Float64Array): void {
     this.meanC = this.model.contacts.map(({ cells, wattsPerK, bodyHeatJPerK }, k) => {
       const bodyC = this.bodyC[k]!;
-      const exponent = (wattsPerK * cells.length * dtS) / bodyHeatJPerK;
-      if (exponent === 0) return bodyC;
+      if (!this.touches[k]) return bodyC;
+      let whole = 0;
       let footprintC = 0;
-      for (const cell of cells) footprintC += tempC[cell]! / cells.length;
+      for (const [i, cell] of cells.entries()) {
+        whole += wattsPerK[i]!;
+        footprintC += wattsPerK[i]! * tempC[cell]!;
+      }
+      const exponent = (whole * dtS) / bodyHeatJPerK;
+      if (exponent === 0) return bodyC;
+      footprintC /= whole;
       return footprintC + ((bodyC - footprintC) * -Math.expm1(-exponent)) / exponent;
     });
   }
@@ -30,8 +48,9 @@ export class ContactBodies {
   takeFrom(flow: Float64Array, tempC: Float64Array): number[] {
     return this.model.contacts.map(({ cells, wattsPerK }, k) => {
       let draw = 0;
-      for (const cell of cells) {
-        const watts = wattsPerK * (tempC[cell]! - this.meanC[k]!);
+      if (!this.touches[k]) return draw;
+      for (const [i, cell] of cells.entries()) {
+        const watts = wattsPerK[i]! * (tempC[cell]! - this.meanC[k]!);
         flow[cell]! -= watts;
         draw += watts;
       }
@@ -41,16 +60,17 @@ export class ContactBodies {
 
   /** How much more each contact draws when its cells are warmer by the change given, W. */
   drawOf(changeK: Float64Array): number[] {
-    return this.model.contacts.map(({ cells, wattsPerK }) => {
+    return this.model.contacts.map(({ cells, wattsPerK }, k) => {
       let draw = 0;
-      for (const cell of cells) draw += wattsPerK * changeK[cell]!;
+      if (this.touches[k]) for (const [i, cell] of cells.entries()) draw += wattsPerK[i]! * changeK[cell]!;
       return draw;
     });
   }
 
   /** Adds the conductance of the contacts to the diagonal of a conduction matrix, W/K. */
   stiffen(own: Float64Array): void {
-    for (const { cells, wattsPerK } of this.model.contacts) for (const cell of cells) own[cell]! += wattsPerK;
+    for (const [k, { cells, wattsPerK }] of this.model.contacts.entries())
+      if (this.touches[k]) for (const [i, cell] of cells.entries()) own[cell]! += wattsPerK[i]!;
   }
 
   /** Gives the bodies the heat they drew, J. */

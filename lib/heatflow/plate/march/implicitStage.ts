@@ -49,28 +49,19 @@ export class ImplicitStage {
     isFirst: boolean,
   ): Losses | undefined {
     const { memory, balance, solver, contacts, own, residual, change } = this;
-    const { capacity, airSlope, netW, right, up } = balance;
+    const { capacity, airSlope, right, up, deep, joins } = balance;
+    const { kernels } = memory;
     const toleranceK = SOLVER_SHARE * this.toleranceK;
     for (let round = 0; round < MOST_SOLUTIONS; round++) {
       balance.evaluate(heat);
-      memory.kernels.linearise(
-        base.at,
-        heat.at,
-        1 / shareS,
-        capacity.at,
-        airSlope.at,
-        netW.at,
-        right.at,
-        up.at,
-        own.at,
-        residual.at,
-      );
+      this.linearise(base, heat, 1 / shareS);
+      if (joins) kernels.stiffenJoins(joins.at, joins.count, own.at);
       const contactW = contacts.takeFrom(residual.values, balance.tempC.values);
       contacts.stiffen(own.values);
-      const matrix = { own, right, up };
+      const matrix = { own, right, up, deep, joins };
       if (isFirst && round === 0) solver.factor(matrix);
       solver.solve(matrix, capacity, toleranceK / shareS, residual, change);
-      const airW = balance.airW + memory.kernels.dot(airSlope.at, change.at);
+      const airW = balance.airW + kernels.dot(airSlope.at, change.at);
       const missK = balance.applyChange(change, residual, shareS, heat, tempC);
       if (missK <= 2 * toleranceK) {
         const more = contacts.drawOf(change.values);
@@ -78,6 +69,15 @@ export class ImplicitStage {
       }
     }
     return undefined;
+  }
+
+  private linearise(base: CellField, heat: CellField, perS: number): void {
+    const { kernels } = this.memory;
+    const { own, residual } = this;
+    const { capacity, airSlope, netW, right, up, deep } = this.balance;
+    const [b, h, c, s, n] = [base.at, heat.at, capacity.at, airSlope.at, netW.at];
+    if (deep) kernels.lineariseDeep(b, h, perS, c, s, n, right.at, up.at, deep.at, own.at, residual.at);
+    else kernels.linearise(b, h, perS, c, s, n, right.at, up.at, own.at, residual.at);
   }
 
   /** Turns heat flow errors into the temperature errors they cause, K: one pass of the preconditioner. */

@@ -1,5 +1,5 @@
 import { type ThermalHistory, thermalHistory } from '../../../history';
-import type { PointCells } from '../model/checkCells';
+import type { PointCells } from '../model/pointCells';
 import type { CellField, CellMemory } from './cellMemory';
 import { MIDDLE } from './plateStepper';
 

@@ -1,9 +1,9 @@
 import { TemperbookError } from '../../../quantity';
-import type { PointCells } from '../model/checkCells';
 import type { PlateModel } from '../model/plateModel';
+import type { PointCells } from '../model/pointCells';
 import type { PlateProgress } from '../outcome/plateResult';
 import type { PlatePlan } from '../plan/platePlan';
-import { type ArcLeg, layHeat } from './arcSource';
+import { type BurningArc, layHeat } from './arcSource';
 import type { CellField } from './cellMemory';
 import { PlateRecorder } from './plateRecorder';
 import { MIDDLE, PlateStepper, type StepHeat } from './plateStepper';
@@ -33,6 +33,12 @@ export interface RunOptions {
   readonly onProgress: ((progress: PlateProgress) => void) | undefined;
 }
 
+/** An arc that burns, and since when. */
+interface Burning {
+  readonly arc: BurningArc;
+  readonly startS: number;
+}
+
 /** One run of a plan: walks the stepper in steps of the right length and records what is asked for. */
 export class PlateRun {
   readonly stepper: PlateStepper;
@@ -49,6 +55,7 @@ export class PlateRun {
   private readonly afterMiddle: CellField;
   private nextStepS = FIRST_STEP_S;
   private shownMs = Date.now();
+  private readonly acts: { readonly timeS: number; readonly act: () => void }[] = [];
 
   constructor(
     readonly model: PlateModel,
@@ -67,11 +74,20 @@ export class PlateRun {
     return this.stepper.timeS;
   }
 
-  /** Runs the arc along the legs of a pass. */
-  weld(legs: readonly ArcLeg[]): void {
+  /** Burns the arc of a pass from start to end. */
+  weld(arc: BurningArc): void {
     this.restart();
-    for (const leg of legs) this.walk(this.timeS + leg.lengthMm / leg.travelMmPerS, leg);
+    const startS = this.timeS;
+    // Steps end where the path bends.
+    for (const share of arc.pass.bends.slice(1)) this.walk(startS + share * arc.pass.arcOnS, { arc, startS });
     this.restart();
+  }
+
+  /** Has something done at a time of the run; what is due already is done at once. */
+  at(timeS: number, act: () => void): void {
+    this.acts.push({ timeS, act });
+    this.acts.sort((a, b) => a.timeS - b.timeS);
+    this.actIfDue();
   }
 
   /** Lets the part cool until a time, or until the watch is content; returns whether it was. */
@@ -94,15 +110,31 @@ export class PlateRun {
     this.nextStepS = Math.min(this.nextStepS, FIRST_STEP_S);
   }
 
-  private walk(toS: number, leg?: ArcLeg, watch?: CoolingWatch): boolean {
+  private actIfDue(): void {
+    while (this.acts.length > 0 && this.acts[0]!.timeS <= this.timeS + 1e-9) {
+      this.acts.shift()!.act();
+      this.restart();
+    }
+  }
+
+  private walk(toS: number, burning?: Burning, watch?: CoolingWatch): boolean {
+    while (this.acts.length > 0 && this.acts[0]!.timeS < toS) {
+      if (this.walkOn(this.acts[0]!.timeS, burning, watch)) return true;
+      this.actIfDue();
+    }
+    const isReached = this.walkOn(toS, burning, watch);
+    this.actIfDue();
+    return isReached;
+  }
+
+  private walkOn(toS: number, burning?: Burning, watch?: CoolingWatch): boolean {
     const { stepper } = this;
-    const startS = this.timeS;
     const { toleranceK } = this.options;
     while (toS - this.timeS > 1e-9 * Math.max(1, toS)) {
       const restS = toS - this.timeS;
       // The rest is never cut so that a sliver of a step is left over.
       const dtS = this.nextStepS >= restS ? restS : Math.min(this.nextStepS, restS / 2);
-      const errorK = stepper.tryStep(dtS, leg && this.stepHeat(leg, this.timeS - startS, dtS));
+      const errorK = stepper.tryStep(dtS, burning && this.stepHeat(burning, dtS));
       const aim = Math.max(LEAST_SHRINK, CAUTION * Math.cbrt(toleranceK / Math.max(errorK, 1e-9)));
       if (errorK === Number.POSITIVE_INFINITY && dtS <= SHORTEST_STEP_S)
         throw new TemperbookError('The temperatures cannot be computed on', {
@@ -129,11 +161,12 @@ export class PlateRun {
     return false;
   }
 
-  private stepHeat(leg: ArcLeg, fromS: number, dtS: number): StepHeat {
+  private stepHeat({ arc, startS }: Burning, dtS: number): StepHeat {
     const { untilMiddle, afterMiddle, model } = this;
-    layHeat(model, leg, fromS, fromS + MIDDLE * dtS, untilMiddle.values);
-    layHeat(model, leg, fromS + MIDDLE * dtS, fromS + dtS, afterMiddle.values);
-    return { untilMiddle, afterMiddle, joule: leg.netPowerW * dtS };
+    const fromS = this.timeS - startS;
+    const early = layHeat(model, arc, fromS, fromS + MIDDLE * dtS, untilMiddle.values);
+    const late = layHeat(model, arc, fromS + MIDDLE * dtS, fromS + dtS, afterMiddle.values);
+    return { untilMiddle, afterMiddle, joule: early + late };
   }
 
   private commit(dtS: number, errorK: number): void {

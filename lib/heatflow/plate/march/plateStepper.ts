@@ -53,6 +53,8 @@ export class PlateStepper {
   readonly middleC: CellField;
   endC: CellField;
   account: HeatAccount;
+  /** Heat that filler metal held when it was laid, J. */
+  fillerJ = 0;
   readonly stage: ImplicitStage;
 
   private readonly balance: HeatBalance;
@@ -81,9 +83,8 @@ export class PlateStepper {
     this.contacts = new ContactBodies(model);
     this.stage = new ImplicitStage(memory, this.balance, this.contacts, toleranceK);
     this.heat = memory.field(model.initialHeat);
-    this.balance.evaluate(this.heat);
-    this.nowC = memory.field(this.balance.tempC.values.slice());
-    this.flow = memory.field(this.balance.netW.values.slice());
+    this.nowC = memory.field();
+    this.flow = memory.field();
     this.middleC = memory.field();
     this.endC = memory.field();
     this.before = memory.field();
@@ -92,8 +93,10 @@ export class PlateStepper {
     this.middleBase = memory.field();
     this.endBase = memory.field();
     this.error = memory.field();
-    const contactW = this.contacts.takeFrom(this.flow.values, this.nowC.values);
-    this.flowLosses = { airW: this.balance.airW, contactW };
+    for (const [k, { cells, coveredMm2 }] of model.contacts.entries())
+      if (this.contacts.isOn(k)) this.balance.cover(cells, coveredMm2);
+    this.flowLosses = this.lookAgain();
+    const { contactW } = this.flowLosses;
     this.account = { arcJ: 0, airJ: 0, contactJ: contactW.map(() => 0) };
     this.trial = { ...this.account, dtS: 0, endLosses: this.flowLosses };
     this.meltingC = Math.min(
@@ -158,6 +161,41 @@ export class PlateStepper {
     [this.nowC, this.endC] = [this.endC, this.nowC];
   }
 
+  /** Puts a contact on the part, or takes it off. */
+  turnContact(contact: number, on: boolean): void {
+    if (this.contacts.isOn(contact) === on) return;
+    const { cells, coveredMm2 } = this.model.contacts[contact]!;
+    this.contacts.turn(contact, on);
+    this.balance.cover(cells, on ? coveredMm2 : -coveredMm2);
+    this.flowLosses = this.lookAgain();
+  }
+
+  /** The air becomes another. */
+  changeAir(change: Partial<PlateSurface>): void {
+    this.balance.changeAir(change);
+    this.flowLosses = this.lookAgain();
+  }
+
+  /** Lays filler metal on cells, mm³ each, at the temperature of the air. */
+  addMetal(mm3: Float64Array): void {
+    const brought = this.balance.addMetal(mm3, this.balance.ambientC);
+    const heat = this.heat.values;
+    for (const [cell, joule] of brought.entries()) {
+      heat[cell]! += joule;
+      this.fillerJ += joule;
+    }
+    this.flowLosses = this.lookAgain();
+  }
+
+  /** Temperatures, flows and losses now, after something else changed than time. */
+  private lookAgain(): Losses {
+    this.balance.evaluate(this.heat);
+    this.nowC.values.set(this.balance.tempC.values);
+    this.flow.values.set(this.balance.netW.values);
+    const contactW = this.contacts.takeFrom(this.flow.values, this.nowC.values);
+    return { airW: this.balance.airW, contactW };
+  }
+
   /** To be called when the arc is struck or goes out: the trend of the step before no longer holds. */
   forgetTrend(): void {
     this.beforeS = 0;
@@ -170,10 +208,10 @@ export class PlateStepper {
     const tempC = this.balance.tempC.values;
     let heat = 0;
     let total = 0;
-    for (const [i, inPart] of this.model.grid.inPart.entries()) {
-      if (!inPart) continue;
-      heat += capacity[this.model.first + i]! * tempC[this.model.first + i]!;
-      total += capacity[this.model.first + i]!;
+    for (let cell = this.model.first; cell < this.model.end; cell++) {
+      if (this.model.thicknessMm[cell] === 0) continue;
+      heat += capacity[cell]! * tempC[cell]!;
+      total += capacity[cell]!;
     }
     return heat / total;
   }

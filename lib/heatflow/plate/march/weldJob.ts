@@ -1,8 +1,8 @@
 import { TemperbookError } from '../../../quantity';
-import type { PointCells } from '../model/checkCells';
+import type { PointCells } from '../model/pointCells';
 import type { PlatePassResult } from '../outcome/plateResult';
-import type { PlatePlan } from '../plan/platePlan';
-import { legsOf } from './arcSource';
+import type { PlanMoment, PlatePlan } from '../plan/platePlan';
+import { burningArc, layFiller } from './arcSource';
 import { readPoint } from './plateRecorder';
 import type { PlateRun } from './plateRun';
 
@@ -13,15 +13,22 @@ export function weldJob(
   points: readonly PointCells[],
   longestWaitS: number,
 ): PlatePassResult[] {
+  const schedule = scheduleOf(plan, run);
+  schedule.begin();
   const passes = plan.passes.map((pass, i): PlatePassResult => {
+    const name = pass.name ?? `pass ${i + 1}`;
     const interpassC = waitForPass(plan, run, i, longestWaitS, points);
     const startS = run.timeS;
     const bulkStartC = run.stepper.bulkC();
     const arcBefore = run.stepper.account.arcJ;
     run.doing = `pass ${i + 1} of ${plan.passes.length}`;
-    run.weld(legsOf(pass));
+    schedule.passed(name, 'start');
+    const arc = burningArc(pass);
+    if (pass.fillerMm2) run.stepper.addMetal(layFiller(run.model, arc, pass.fillerMm2));
+    run.weld(arc);
+    schedule.passed(name, 'end');
     return {
-      name: pass.name ?? `pass ${i + 1}`,
+      name,
       startS,
       endS: run.timeS,
       bulkStartC,
@@ -31,6 +38,26 @@ export function weldJob(
   });
   coolDown(plan, run, longestWaitS);
   return passes;
+}
+
+/** What the plan puts on, takes off and changes, each at its moment. */
+function scheduleOf({ contacts = [], airChanges = [] }: PlatePlan, run: PlateRun) {
+  const acts: { readonly moment: PlanMoment; readonly act: () => void }[] = [
+    ...contacts.flatMap(({ putOn, takenOff }, k) => [
+      ...(putOn ? [{ moment: putOn, act: () => run.stepper.turnContact(k, true) }] : []),
+      ...(takenOff ? [{ moment: takenOff, act: () => run.stepper.turnContact(k, false) }] : []),
+    ]),
+    ...airChanges.map(({ from, ...air }) => ({ moment: from, act: () => run.stepper.changeAir(air) })),
+  ];
+  return {
+    begin: () => {
+      for (const { moment, act } of acts) if (moment.atS !== undefined) run.at(moment.atS, act);
+    },
+    passed: (pass: string, when: 'start' | 'end') => {
+      for (const { moment, act } of acts)
+        if (moment.pass === pass && moment.when === when) run.at(run.timeS + (moment.afterS ?? 0), act);
+    },
+  };
 }
 
 /** Waits as the pass asks; returns the reading of its interpass probe, if it has one. */

@@ -1,33 +1,11 @@
 import { TemperbookError } from '../../../quantity';
-import { legsOf } from '../march/arcSource';
-import type { PlanShape, PlatePlan } from '../plan/platePlan';
-import { isInside } from '../plan/shape';
+import { passArc } from '../plan/passArc';
+import type { PlanPoint, PlanShape, PlatePlan } from '../plan/platePlan';
+import { isInside, isOnEdge } from '../plan/shape';
+import { centreOf } from './gridPlaces';
 import { lostMetalNotes } from './lostMetal';
 import type { PlateModel } from './plateModel';
-import { cellAt, centreOf } from './plateModel';
-
-/** Cells around a point that hold metal, with the weight of each in a reading there (bilinear, summing to 1). */
-export interface PointCells {
-  readonly cells: readonly number[];
-  readonly weights: readonly number[];
-}
-
-/** The metal around a point; none where the point lies more than half a cell outside the part. */
-export function cellsAround(model: PlateModel, xMm: number, yMm: number): PointCells {
-  const half = model.grid.cellMm / 2;
-  const { cellMm, originMm } = model.grid;
-  const share = (mm: number) => mm / cellMm - 0.5 - Math.floor(mm / cellMm - 0.5);
-  const right = share(xMm - originMm[0]);
-  const up = share(yMm - originMm[1]);
-  const corners = [
-    { cell: cellAt(model, xMm - half, yMm - half), weight: (1 - right) * (1 - up) },
-    { cell: cellAt(model, xMm + half, yMm - half), weight: right * (1 - up) },
-    { cell: cellAt(model, xMm - half, yMm + half), weight: (1 - right) * up },
-    { cell: cellAt(model, xMm + half, yMm + half), weight: right * up },
-  ].filter(({ cell, weight }) => cell >= 0 && weight > 0);
-  const sum = corners.reduce((total, { weight }) => total + weight, 0);
-  return { cells: corners.map(({ cell }) => cell), weights: corners.map(({ weight }) => weight / sum) };
-}
+import { placesAround } from './pointCells';
 
 /**
  * Checks what can be judged only on the cells: paths and probes lie on the part, no region, contact or
@@ -55,48 +33,59 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
         found: JSON.stringify(shape),
         remedy: 'Check its place, or choose smaller cells',
       });
-  for (const [i, pass] of passes.entries())
-    for (const { from, along, lengthMm } of legsOf(pass)) {
-      const places = Math.ceil(lengthMm / (cellMm / 2));
-      for (let k = 0; k <= places; k++) {
-        const [x, y] = [0, 1].map((axis) => from[axis]! + (along[axis]! * lengthMm * k) / places) as [
-          number,
-          number,
-        ];
-        if (cellsAround(model, x, y).cells.length === 0)
-          throw new TemperbookError(`The path of ${pass.name ?? `pass ${i + 1}`} leaves the part`, {
-            found: `x ${x.toFixed(1)} mm, y ${y.toFixed(1)} mm, where there is no metal`,
-            remedy: 'Keep every point of the path on a region, or let the pass end and start another',
-          });
+  for (const [i, pass] of passes.entries()) {
+    const { lengthMm, pose, besidePose } = passArc(pass);
+    const name = pass.name ?? `pass ${i + 1}`;
+    const places = Math.max(1, Math.ceil(lengthMm / (cellMm / 2)));
+    for (let k = 0; k <= places; k++)
+      for (const at of [pose, ...(besidePose ? [besidePose] : [])]) {
+        const [x, y] = at(k / places).at;
+        if (isOnPart(plan, model, [x, y])) continue;
+        throw new TemperbookError(`The path of ${name} leaves the part`, {
+          found: `x ${x.toFixed(1)} mm, y ${y.toFixed(1)} mm, where there is no metal`,
+          remedy: 'Keep every point of the path on a region, or let the pass end and start another',
+        });
       }
-    }
-  for (const { name, xMm, yMm } of probes)
-    if (cellsAround(model, xMm, yMm).cells.length === 0)
+  }
+  for (const { name, xMm, yMm, depthMm = 0 } of probes) {
+    const around = placesAround(model, xMm, yMm);
+    if (around.places.length === 0)
       throw new TemperbookError(`Probe "${name}" is not on the part`, {
         found: `x ${xMm} mm, y ${yMm} mm, where there is no metal`,
         remedy: 'Give a point inside a region',
       });
+    const thickMm = Math.max(...around.places.map((place) => model.columnMm[place]!));
+    if (depthMm > thickMm)
+      throw new TemperbookError(`Probe "${name}" is drilled through the part`, {
+        found: `${depthMm} mm deep in ${thickMm} mm`,
+        expected: `${thickMm} mm or less`,
+      });
+  }
+  const pieces = piecesOf(model);
+  if (pieces.length > 1) refusePieces(plan, model, pieces, nameOf);
   return [
     ...overlapNotes(plan, model, nameOf),
     ...lostMetalNotes(plan, model),
-    ...pieceNotes(model),
+    ...(pieces.length > 1 ? [PIECES_NOTE] : []),
     ...radiusNotes(plan),
   ];
 }
 
-function hasMetal(model: PlateModel, shape: PlanShape): boolean {
-  const { first, end, thicknessMm } = model;
-  for (let cell = first; cell < end; cell++)
-    if (thicknessMm[cell]! > 0 && isInside(shape, ...centreOf(model, cell))) return true;
-  return false;
+/** A path may end on any edge of the part: where a size is no multiple of the cell, no cell may be left there. */
+function isOnPart({ part }: PlatePlan, model: PlateModel, [x, y]: PlanPoint): boolean {
+  if (placesAround(model, x, y).places.length > 0) return true;
+  return part.some(({ shape, thicknessMm }) => thicknessMm > 0 && isOnEdge(shape, x, y));
+}
+
+function hasMetal({ grid }: PlateModel, shape: PlanShape): boolean {
+  return grid.inPart.some((here, place) => here === 1 && isInside(shape, ...centreOf({ grid }, place)));
 }
 
 function overlapNotes({ part }: PlatePlan, model: PlateModel, nameOf: (i: number) => string): string[] {
-  const { grid, first, end, regionOf } = model;
+  const { grid, regionOf } = model;
   const covered = new Map<string, number>();
-  for (let cell = first; cell < end; cell++) {
-    const [x, y] = centreOf(model, cell);
-    const winner = regionOf[cell]!;
+  for (const [place, winner] of regionOf.entries()) {
+    const [x, y] = centreOf(model, place);
     for (let i = 0; i < winner; i++)
       if (part[i]!.thicknessMm > 0 && isInside(part[i]!.shape, x, y)) {
         const pair = `${nameOf(winner)} over ${nameOf(i)}`;
@@ -109,32 +98,77 @@ function overlapNotes({ part }: PlatePlan, model: PlateModel, nameOf: (i: number
   );
 }
 
-/** Says so when the part falls into pieces that no heat can pass between. */
-function pieceNotes({ first, end, grid, faceRight, faceUp, thicknessMm }: PlateModel): string[] {
+/** Share of the metal that may hang on by corners alone: tips of slanted outlines. */
+const TIP_SHARE = 0.02;
+const PIECES_NOTE =
+  'A tip of the part touches the rest at most at corners of its cells: no heat passes between them.';
+
+/** A part cannot be in pieces: no heat passes between them, and one of them would stay cold without a word. */
+function refusePieces(
+  plan: PlatePlan,
+  { volume, regionOf, first, plane }: PlateModel,
+  pieces: readonly (readonly number[])[],
+  nameOf: (i: number) => string,
+): void {
+  const mm3 = pieces.map((cells) => cells.reduce((sum, cell) => sum + volume[cell]!, 0));
+  const whole = mm3.reduce((sum, v) => sum + v, 0);
+  const large = pieces.filter((_, i) => mm3[i]! > TIP_SHARE * whole);
+  if (large.length < 2) return;
+  const names = large.map((cells) =>
+    [...new Set(cells.map((cell) => nameOf(regionOf[(cell - first) % plane]!)))].join(' with '),
+  );
+  throw new TemperbookError(`The part falls into ${large.length} pieces that do not touch`, {
+    found: names.join(' | '),
+    expected: 'regions that touch along an edge, in plan and in height',
+    remedy: plan.joins
+      ? 'Check topMm and the joins'
+      : 'Let them touch, join them with `joins`, or plan each piece by itself',
+  });
+}
+
+/** Cells that heat can pass between, piece by piece. */
+function piecesOf({
+  first,
+  end,
+  grid,
+  plane,
+  faceRight,
+  faceUp,
+  faceDeep,
+  joins,
+  thicknessMm,
+}: PlateModel): number[][] {
   const seen = new Uint8Array(thicknessMm.length);
-  let pieces = 0;
+  const joined = new Map<number, number[]>();
+  for (const { a, b } of joins.pairs) {
+    joined.set(a, [...(joined.get(a) ?? []), b]);
+    joined.set(b, [...(joined.get(b) ?? []), a]);
+  }
+  const pieces: number[][] = [];
   for (let seed = first; seed < end; seed++) {
     if (seen[seed] || thicknessMm[seed] === 0) continue;
-    pieces++;
+    const piece = [seed];
     seen[seed] = 1;
-    const open = [seed];
-    for (let cell = open.pop(); cell !== undefined; cell = open.pop()) {
+    for (let i = 0; i < piece.length; i++) {
+      const cell = piece[i]!;
       const ways: readonly [number, number][] = [
         [cell + 1, faceRight[cell]!],
         [cell - 1, faceRight[cell - 1]!],
         [cell + grid.columns, faceUp[cell]!],
         [cell - grid.columns, faceUp[cell - grid.columns]!],
+        [cell + plane, faceDeep[cell]!],
+        [cell - plane, faceDeep[cell - plane] ?? 0],
+        ...(joined.get(cell) ?? []).map((other): [number, number] => [other, 1]),
       ];
       for (const [other, conductance] of ways)
         if (conductance > 0 && !seen[other]) {
           seen[other] = 1;
-          open.push(other);
+          piece.push(other);
         }
     }
+    pieces.push(piece);
   }
-  return pieces > 1
-    ? [`The part falls into ${pieces} pieces that touch at most at corners: no heat passes between them.`]
-    : [];
+  return pieces;
 }
 
 function radiusNotes({ passes, cellMm }: PlatePlan): string[] {

@@ -1,23 +1,36 @@
 import type { PlateGrid } from '../outcome/plateResult';
-import type { MetalProperties, PlanShape, PlatePlan } from '../plan/platePlan';
+import type { MetalProperties, PlanMoment, PlateFace, PlatePlan } from '../plan/platePlan';
 import { boundsOf, isInside } from '../plan/shape';
+import { centreOf, lastAt } from './gridPlaces';
+import { type JoinedCells, joinCells } from './joinCells';
+import { layerDepthsMm, topDepthMm } from './layers';
 import { type MetalTable, metalTable } from './metalTable';
 
-/** A clamp or chill as the solver sees it: the cells it covers and how well it takes heat from each, W/K. */
+/** A clamp or chill as the solver sees it: the cells it touches and how well it takes heat from each, W/K. */
 export interface ContactCells {
   readonly cells: Int32Array;
-  readonly wattsPerK: number;
+  readonly wattsPerK: Float64Array;
+  /** Face of each cell that it covers, mm². */
+  readonly coveredMm2: number;
   readonly bodyC: number;
   readonly bodyHeatJPerK: number;
+  readonly putOn?: PlanMoment;
+  readonly takenOff?: PlanMoment;
 }
 
 /**
- * A plan cut into cells. Arrays hold one guard row below and above the grid, so that a cell's four neighbours
- * can be read without asking where the edge is: cell (column, row) sits at `(row + 1) * columns + column`. A
- * face between two cells that does not conduct has factor 0.
+ * A plan cut into cells. Layers lie one after the other in every cell array, from the upper face down, each row by
+ * row; guard cells before and after them let a cell's neighbours be read without asking where the edge is. Place i
+ * of the plan (`row * columns + column`) has its cell of layer l at `first + l * plane + i`. A face between two cells
+ * that does not conduct has factor 0.
  */
 export interface PlateModel {
   readonly grid: PlateGrid;
+  readonly layers: number;
+  /** Depths between which the layers lie, mm below the height 0 of the plan. */
+  readonly depthsMm: readonly number[];
+  /** Cells of a layer. */
+  readonly plane: number;
   /** Length of every cell array, and the range that holds the grid. */
   readonly length: number;
   readonly first: number;
@@ -26,15 +39,24 @@ export interface PlateModel {
   readonly metalProperties: readonly MetalProperties[];
   /** Index into `metals`. */
   readonly metalOf: Uint8Array;
-  /** Index of the region painted last on the cell, −1 outside the part. */
+  /** By place: index of the region painted last on it, −1 outside the part. */
   readonly regionOf: Int16Array;
+  /** By place: thickness of the metal, mm; depth of its upper face. */
+  readonly columnMm: Float64Array;
+  readonly topDepthMm: Float64Array;
+  /** By place: the cells its faces belong to, −1 outside the part. */
+  readonly topCell: Int32Array;
+  readonly bottomCell: Int32Array;
+  /** Metal of each cell, mm: its layer's share of the thickness. */
   readonly thicknessMm: Float64Array;
   /** mm³; 1 outside the part, where it only keeps divisions safe. */
   readonly volume: Float64Array;
-  /** Conductance at 20 °C to the neighbour on the right and above, W/K. */
+  /** Conductance at 20 °C to the neighbour on the right, above and in the next layer, W/K. */
   readonly faceRight: Float64Array;
   readonly faceUp: Float64Array;
-  /** Area that loses heat to the air, mm²: faces not covered by a contact, plus rim. */
+  readonly faceDeep: Float64Array;
+  readonly joins: JoinedCells;
+  /** Area that loses heat to the air where no contact covers it, mm²: faces and rim. */
   readonly airArea: Float64Array;
   readonly contacts: readonly ContactCells[];
   /** Heat stored at the start, J per cell. */
@@ -50,9 +72,20 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
   const cellsAcross = (span: number) => Math.max(1, Math.ceil(span / cellMm - 1e-9));
   const columns = cellsAcross(Math.max(...bounds.map((b) => b[2])) - x0);
   const rows = cellsAcross(Math.max(...bounds.map((b) => b[3])) - y0);
-  const first = columns;
-  const end = first + columns * rows;
-  const length = end + columns;
+  const plane = columns * rows;
+  const inPart = new Uint8Array(plane);
+  const grid: PlateGrid = { columns, rows, cellMm, originMm: [x0, y0], inPart };
+
+  const regionOf = Int16Array.from(inPart, (_, place) => {
+    const region = lastAt(plan.part, ...centreOf({ grid }, place));
+    return (plan.part[region]?.thicknessMm ?? 0) > 0 ? region : -1;
+  });
+  const seen = plan.part.filter((region, i) => region.thicknessMm > 0 && regionOf.includes(i));
+  const depthsMm = layerDepthsMm(plan, seen.length > 0 ? seen : plan.part.filter((r) => r.thicknessMm > 0));
+  const layers = depthsMm.length - 1;
+  const first = layers > 1 ? plane : columns;
+  const end = first + layers * plane;
+  const length = end + first;
 
   const metalProperties = [...new Map(metalsOf.map((metal) => [JSON.stringify(metal), metal])).values()];
   const metalIndex = metalsOf.map((metal) =>
@@ -60,66 +93,111 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
   );
   const metals = metalProperties.map(metalTable);
 
-  const inPart = new Uint8Array(columns * rows);
-  const grid: PlateGrid = { columns, rows, cellMm, originMm: [x0, y0], inPart };
-  const regionOf = new Int16Array(length).fill(-1);
+  const columnMm = new Float64Array(plane);
+  const topDepth = new Float64Array(plane);
+  const topCell = new Int32Array(plane).fill(-1);
+  const bottomCell = new Int32Array(plane).fill(-1);
   const thicknessMm = new Float64Array(length);
   const metalOf = new Uint8Array(length);
   const volume = new Float64Array(length).fill(1);
   const initialHeat = new Float64Array(length);
-  for (let cell = first; cell < end; cell++) {
-    const [x, y] = centreOf({ grid, first }, cell);
-    const region = lastAt(plan.part, x, y);
-    const thickness = plan.part[region]?.thicknessMm ?? 0;
-    if (thickness === 0) continue;
-    regionOf[cell] = region;
-    inPart[cell - first] = 1;
-    thicknessMm[cell] = thickness;
-    metalOf[cell] = metalIndex[region]!;
-    volume[cell] = thickness * cellMm * cellMm;
+  const airArea = new Float64Array(length);
+  for (let place = 0; place < plane; place++) {
+    const region = plan.part[regionOf[place]!];
+    if (!region) continue;
+    inPart[place] = 1;
+    columnMm[place] = region.thicknessMm;
+    topDepth[place] = topDepthMm(region);
+    const [x, y] = centreOf({ grid }, place);
     const startC = plan.preheat?.[lastAt(plan.preheat, x, y)]?.tempC ?? plan.initialC;
-    initialHeat[cell] = metals[metalOf[cell]!]!.heatAt(startC) * volume[cell]!;
+    for (let layer = 0; layer < layers; layer++) {
+      const cell = first + layer * plane + place;
+      const high = Math.max(depthsMm[layer]!, topDepth[place]!);
+      const low = Math.min(depthsMm[layer + 1]!, topDepth[place]! + region.thicknessMm);
+      // A sliver that rounding leaves is no cell.
+      if (low - high < 1e-6) continue;
+      thicknessMm[cell] = low - high;
+      metalOf[cell] = metalIndex[regionOf[place]!]!;
+      volume[cell] = thicknessMm[cell]! * cellMm * cellMm;
+      initialHeat[cell] = metals[metalOf[cell]!]!.heatAt(startC) * volume[cell]!;
+      if (topCell[place]! < 0) topCell[place] = cell;
+      bottomCell[place] = cell;
+    }
+    airArea[topCell[place]!]! += cellMm * cellMm;
+    airArea[bottomCell[place]!]! += cellMm * cellMm;
   }
-  const conductance = (a: number, b: number): number => {
-    const ka = metals[metalOf[a]!]!.conductivity * thicknessMm[a]!;
-    const kb = metals[metalOf[b]!]!.conductivity * thicknessMm[b]!;
-    return ka > 0 && kb > 0 ? (2 * ka * kb) / (ka + kb) : 0;
+  const conductivity = (cell: number) => metals[metalOf[cell]!]!.conductivity;
+  // With one layer it holds every height: two regions touch where their own heights overlap.
+  const touch = (a: number, b: number): boolean =>
+    layers > 1 ||
+    Math.min(topDepth[a]! + columnMm[a]!, topDepth[b]! + columnMm[b]!) -
+      Math.max(topDepth[a]!, topDepth[b]!) >
+      1e-6;
+  const sideways = (a: number, b: number): number => {
+    const ka = conductivity(a) * thicknessMm[a]!;
+    const kb = conductivity(b) * thicknessMm[b]!;
+    return ka > 0 && kb > 0 && touch((a - first) % plane, (b - first) % plane)
+      ? (2 * ka * kb) / (ka + kb)
+      : 0;
+  };
+  const downwards = (a: number, b: number): number => {
+    const halves = (thicknessMm[a]! + thicknessMm[b]!) / 2;
+    return thicknessMm[a]! > 0 && thicknessMm[b]! > 0 ? (conductivity(a) * cellMm * cellMm) / halves : 0;
   };
   const faceRight = new Float64Array(length);
   const faceUp = new Float64Array(length);
-  const airArea = new Float64Array(length);
+  const faceDeep = new Float64Array(length);
   for (let cell = first; cell < end; cell++) {
     if (thicknessMm[cell] === 0) continue;
-    const column = (cell - first) % columns;
-    if (column < columns - 1) faceRight[cell] = conductance(cell, cell + 1);
-    if (cell + columns < end) faceUp[cell] = conductance(cell, cell + columns);
-    airArea[cell] = 2 * cellMm * cellMm;
+    const place = (cell - first) % plane;
+    const [column, row] = [place % columns, Math.floor(place / columns)];
+    if (column < columns - 1) faceRight[cell] = sideways(cell, cell + 1);
+    if (row < rows - 1) faceUp[cell] = sideways(cell, cell + columns);
+    if (cell + plane < end) faceDeep[cell] = downwards(cell, cell + plane);
     if (plan.surface.rim === 'insulated') continue;
     const neighbours = [
       column > 0 ? thicknessMm[cell - 1]! : 0,
       column < columns - 1 ? thicknessMm[cell + 1]! : 0,
-      thicknessMm[cell - columns]!,
-      thicknessMm[cell + columns]!,
+      row > 0 ? thicknessMm[cell - columns]! : 0,
+      row < rows - 1 ? thicknessMm[cell + columns]! : 0,
     ];
     for (const other of neighbours) airArea[cell]! += cellMm * Math.max(0, thicknessMm[cell]! - other);
   }
+  const laid = { grid, first, plane, layers, thicknessMm, columnMm, topCell, bottomCell, conductivity };
+  const joins = joinCells(plan.joins ?? [], laid);
+  if (plan.surface.rim !== 'insulated')
+    for (const { cell, mm2 } of joins.coveredRim) airArea[cell] = Math.max(0, airArea[cell]! - mm2);
+  for (const { cell, mm2 } of joins.coveredFace) airArea[cell] = Math.max(0, airArea[cell]! - mm2);
+
   const contacts = (plan.contacts ?? []).map((contact): ContactCells => {
+    const faces: readonly PlateFace[] = contact.faces === 2 ? ['top', 'bottom'] : [contact.face ?? 'bottom'];
     const cells = Int32Array.from(
-      Array.from({ length: end - first }, (_, i) => first + i).filter(
-        (cell) => thicknessMm[cell]! > 0 && isInside(contact.shape, ...centreOf({ grid, first }, cell)),
+      faces.flatMap((face) =>
+        [...(face === 'top' ? topCell : bottomCell)].filter(
+          (cell, place) => cell >= 0 && isInside(contact.shape, ...centreOf({ grid }, place)),
+        ),
       ),
     );
-    const faces = contact.faces ?? 1;
-    for (const cell of cells) airArea[cell] = Math.max(0, airArea[cell]! - faces * cellMm * cellMm);
+    const film = contact.conductanceWPerM2K * 1e-6;
     return {
       cells,
-      wattsPerK: contact.conductanceWPerM2K * 1e-6 * faces * cellMm * cellMm,
+      wattsPerK: Float64Array.from(cells, (cell) => {
+        // In layers heat has half a cell to go before it is at the face; plan view takes the metal as even.
+        const half = layers > 1 ? thicknessMm[cell]! / 2 / conductivity(cell) : 0;
+        return film > 0 ? (cellMm * cellMm) / (1 / film + half) : 0;
+      }),
+      coveredMm2: cellMm * cellMm,
       bodyC: contact.bodyC,
       bodyHeatJPerK: contact.bodyHeatJPerK ?? Number.POSITIVE_INFINITY,
+      ...(contact.putOn ? { putOn: contact.putOn } : {}),
+      ...(contact.takenOff ? { takenOff: contact.takenOff } : {}),
     };
   });
   return {
     grid,
+    layers,
+    depthsMm,
+    plane,
     length,
     first,
     end,
@@ -127,20 +205,20 @@ export function plateModel(plan: PlatePlan, metalsOf: readonly MetalProperties[]
     metalProperties,
     metalOf,
     regionOf,
+    columnMm,
+    topDepthMm: topDepth,
+    topCell,
+    bottomCell,
     thicknessMm,
     volume,
     faceRight,
     faceUp,
+    faceDeep,
+    joins,
     airArea,
     contacts,
     initialHeat,
   };
-}
-
-/** Index of the last item of a list whose shape covers a point, −1 for none. */
-export function lastAt(items: readonly { readonly shape: PlanShape }[], xMm: number, yMm: number): number {
-  for (let i = items.length - 1; i >= 0; i--) if (isInside(items[i]!.shape, xMm, yMm)) return i;
-  return -1;
 }
 
 /** Mass of the part, kg. */
@@ -149,25 +227,4 @@ export function massKg({ thicknessMm, grid, metalOf, metalProperties }: PlateMod
   for (let cell = 0; cell < thicknessMm.length; cell++)
     mass += thicknessMm[cell]! * metalProperties[metalOf[cell]!]!.densityKgPerM3;
   return mass * grid.cellMm ** 2 * 1e-9;
-}
-
-/** Centre of a cell, mm. */
-export function centreOf(
-  { grid, first }: Pick<PlateModel, 'grid' | 'first'>,
-  cell: number,
-): [number, number] {
-  const { columns, cellMm, originMm } = grid;
-  return [
-    originMm[0] + (((cell - first) % columns) + 0.5) * cellMm,
-    originMm[1] + (Math.floor((cell - first) / columns) + 0.5) * cellMm,
-  ];
-}
-
-/** The cell that holds a point, or −1 where there is no metal. */
-export function cellAt({ grid, first, thicknessMm }: PlateModel, xMm: number, yMm: number): number {
-  const column = Math.floor((xMm - grid.originMm[0]) / grid.cellMm);
-  const row = Math.floor((yMm - grid.originMm[1]) / grid.cellMm);
-  if (column < 0 || column >= grid.columns || row < 0 || row >= grid.rows) return -1;
-  const cell = first + row * grid.columns + column;
-  return thicknessMm[cell]! > 0 ? cell : -1;
 }

@@ -10,18 +10,18 @@ const UNEVEN_K = 5;
 
 /** Says so when the part became hotter than any weld makes it. `peakC` is the map of highest temperatures. */
 export function heatNotes(model: PlateModel, peakC: Float64Array): string[] {
-  const { first, end, thicknessMm, volume, metals, metalOf, metalProperties } = model;
+  const { grid, topCell, columnMm, metals, metalOf, metalProperties } = model;
   let beyond: { peakC: number; endsAtC: number } | undefined;
-  let wholeMm3 = 0;
-  let moltenMm3 = 0;
-  for (let cell = first; cell < end; cell++) {
-    if (thicknessMm[cell] === 0) continue;
-    const metal = metalOf[cell]!;
-    const hot = peakC[cell - first]!;
+  let whole = 0;
+  let molten = 0;
+  for (const [place, here] of grid.inPart.entries()) {
+    if (!here) continue;
+    const metal = metalOf[topCell[place]!]!;
+    const hot = peakC[place]!;
     const { endsAtC } = metals[metal]!;
     if (hot > endsAtC && hot > (beyond?.peakC ?? 0)) beyond = { peakC: hot, endsAtC };
-    wholeMm3 += volume[cell]!;
-    if (hot >= (metalProperties[metal]!.solidusC ?? Number.POSITIVE_INFINITY)) moltenMm3 += volume[cell]!;
+    whole += columnMm[place]!;
+    if (hot >= (metalProperties[metal]!.solidusC ?? Number.POSITIVE_INFINITY)) molten += columnMm[place]!;
   }
   const check = 'check amps, travel and thickness, and their units.';
   return [
@@ -30,9 +30,7 @@ export function heatNotes(model: PlateModel, peakC: Float64Array): string[] {
           `The hottest metal reaches ${formatTemp(beyond.peakC)}, beyond the ${formatTemp(beyond.endsAtC)} where the table of its properties ends: ${check}`,
         ]
       : []),
-    ...(moltenMm3 > MOST_MOLTEN * wholeMm3
-      ? [`${formatPercent(moltenMm3 / wholeMm3)} of the part melts: ${check}`]
-      : []),
+    ...(molten > MOST_MOLTEN * whole ? [`${formatPercent(molten / whole)} of the part melts: ${check}`] : []),
   ];
 }
 

@@ -1,6 +1,6 @@
 import type { PlateRun } from '../march/plateRun';
-import type { PointCells } from '../model/checkCells';
 import { massKg, type PlateModel } from '../model/plateModel';
+import type { PointCells } from '../model/pointCells';
 import type { PlatePlan } from '../plan/platePlan';
 import { plateDoubt } from './plateDoubt';
 import { heatNotes, interpassNotes, meltingNotes } from './plateNotes';
@@ -16,7 +16,7 @@ export function plateOutcome(
   cellNotes: readonly string[],
 ): PlateResult {
   const { model, stepper, recorder, options } = run;
-  const peakC = onGrid(model, recorder.peakC.values);
+  const peakC = hottestOf(model, recorder.peakC.values);
   const doubt = plateDoubt(plan, model, peakC);
   const probes = plan.probes.map((probe, k): PlateProbeResult => {
     const history = recorder.history(k);
@@ -29,7 +29,7 @@ export function plateOutcome(
       history,
       peakC: probePeakC,
       molten: probePeakC >= Math.min(...cells.map(solidusOf)),
-      doubtful: cells.some((cell) => doubt.doubtful[cell - model.first] === 1),
+      doubtful: cells.some((cell) => doubt.doubtful[(cell - model.first) % model.plane] === 1),
     };
   });
   return {
@@ -39,10 +39,11 @@ export function plateOutcome(
     endS: run.timeS,
     massKg: massKg(model),
     peakC,
-    finalC: onGrid(model, stepper.nowC.values),
+    finalC: meanOf(model, stepper.nowC.values),
+    layers: model.layers,
     timeAbove: options.timeAboveC.map((limitC, k) => ({
       limitC,
-      seconds: onGrid(model, recorder.secondsAbove[k]!.values),
+      seconds: hottestOf(model, recorder.secondsAbove[k]!.values),
     })),
     energy: energyOf(run),
     steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
@@ -68,6 +69,8 @@ function energyOf({ model, stepper }: PlateRun): PlateEnergy {
     storedJ += change;
     turnoverJ = Math.max(turnoverJ, Math.abs(storedJ));
   }
+  // Filler metal is counted from the temperature it arrived at.
+  storedJ -= stepper.fillerJ;
   const missing = arcJ - airJ - contactJ - storedJ;
   return {
     arcJ,
@@ -78,9 +81,30 @@ function energyOf({ model, stepper }: PlateRun): PlateEnergy {
   };
 }
 
-/** A cell array without its guard rows, 0 outside the part. */
-function onGrid({ first, end, thicknessMm }: PlateModel, cells: Float64Array): Float64Array {
-  return Float64Array.from({ length: end - first }, (_, i) =>
-    thicknessMm[first + i]! > 0 ? cells[first + i]! : 0,
-  );
+/** The largest value of any layer at each place of the plan, 0 outside the part. */
+function hottestOf(
+  { first, plane, layers, grid, thicknessMm }: PlateModel,
+  cells: Float64Array,
+): Float64Array {
+  return Float64Array.from(grid.inPart, (here, place) => {
+    if (!here) return 0;
+    let hottest = Number.NEGATIVE_INFINITY;
+    for (let layer = 0, cell = first + place; layer < layers; layer++, cell += plane)
+      if (thicknessMm[cell]! > 0) hottest = Math.max(hottest, cells[cell]!);
+    return hottest;
+  });
+}
+
+/** The mean through the thickness at each place of the plan, 0 outside the part. */
+function meanOf(
+  { first, plane, layers, grid, thicknessMm, columnMm }: PlateModel,
+  cells: Float64Array,
+): Float64Array {
+  return Float64Array.from(grid.inPart, (here, place) => {
+    if (!here || layers === 1) return here ? cells[first + place]! : 0;
+    let sum = 0;
+    for (let layer = 0, cell = first + place; layer < layers; layer++, cell += plane)
+      sum += thicknessMm[cell]! * cells[cell]!;
+    return sum / columnMm[place]!;
+  });
 }

@@ -59,9 +59,10 @@ export interface PlateSteps {
 }
 
 /**
- * Where a temperature averaged through the thickness says too little. `differenceK` estimates how much hotter
- * the face under the arc (or the face away from a chill) is than the mean; a cell is doubtful where that
- * exceeds 5 % of its rise, or within one thickness of a step in thickness of more than 2 : 1.
+ * Where the layers of a run, or its one layer, say too little. `differenceK` estimates by how much the metal may be
+ * hotter than told: the face under the arc against the mean of its layer, the face away from a chill, the metal beside
+ * a step in thickness (far beyond the step where one layer takes the thick side as even). A place is doubtful where
+ * that exceeds 5 % of its rise.
  */
 export interface PlateDoubt {
   readonly differenceK: Float64Array;
@@ -84,10 +85,13 @@ export interface PlateResult {
   readonly passes: readonly PlatePassResult[];
   readonly endS: number;
   readonly massKg: number;
-  /** Highest temperature each cell reached, °C. */
+  /** Layers the part was cut into through its thickness. */
+  readonly layers: number;
+  /** Highest temperature any layer reached at each place, °C. */
   readonly peakC: Float64Array;
+  /** Mean through the thickness at the end, °C. */
   readonly finalC: Float64Array;
-  /** Time each cell spent above the limits asked for, s. */
+  /** Time the hottest layer of each place spent above the limits asked for, s. */
   readonly timeAbove: readonly { readonly limitC: number; readonly seconds: Float64Array }[];
   readonly energy: PlateEnergy;
   readonly steps: PlateSteps;

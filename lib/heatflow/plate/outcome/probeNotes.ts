@@ -8,7 +8,7 @@ export function probeNotes({ name, molten, doubtful, peakC }: PlateProbeResult):
     ];
   if (doubtful)
     return [
-      `At probe "${name}" the metal is not evenly warm through its thickness: plan view is doubtful there.`,
+      `At probe "${name}" the metal is not evenly warm through its thickness, and plan view is doubtful there: leave layers at layers: 'auto', or lay more.`,
     ];
   return [];
 }

@@ -1,11 +1,15 @@
 import { dataCheck, refuseProblems, requireNumber, TemperbookError } from '../../../quantity';
 import { requireThickness } from '../../requireThickness';
+import { checkJoins } from './checkJoins';
+import { checkMoments } from './checkMoments';
+import { checkPass } from './checkPass';
 import { checkShape } from './checkShape';
 import { planSchema } from './planSchema';
-import type { PlatePass, PlatePlan } from './platePlan';
+import type { PlatePlan } from './platePlan';
 import { boundsOf } from './shape';
 
 const MOST_CELLS = 4_000_000;
+const MOST_LAYERS = 32;
 const TEMPERATURE = { low: -100, high: 2000 };
 const problemsOfForm = dataCheck(planSchema, 'the plan');
 
@@ -20,6 +24,8 @@ export function checkPlan(plan: PlatePlan): void {
     const name = region.name ?? `region ${i + 1}`;
     checkShape(region.shape, name);
     requireNumber(region.thicknessMm, `thicknessMm of ${name}`, { low: 0, high: 1000 });
+    if (region.topMm !== undefined)
+      requireNumber(region.topMm, `topMm of ${name}`, { low: -1000, high: 1000 });
     if (region.thicknessMm > 0) requireThickness(region.thicknessMm, `thicknessMm of ${name}`);
   }
   if (!plan.part.some((region) => region.thicknessMm > 0))
@@ -51,56 +57,29 @@ export function checkPlan(plan: PlatePlan): void {
     checkShape(shape, `preheat area ${i + 1}`);
     requireNumber(tempC, `tempC of preheat area ${i + 1}`, TEMPERATURE);
   }
+  if (plan.layers !== undefined && plan.layers !== 'auto') {
+    requireNumber(plan.layers as number, 'layers', { low: 1, high: MOST_LAYERS });
+    if (!Number.isInteger(plan.layers))
+      throw new TemperbookError('Layers are counted whole', {
+        found: String(plan.layers),
+        expected: '1 to 32',
+      });
+  }
   const names = plan.probes.map((probe) => probe.name);
-  for (const [i, { name, xMm, yMm }] of plan.probes.entries()) {
+  for (const [i, { name, xMm, yMm, depthMm, face }] of plan.probes.entries()) {
+    if (depthMm !== undefined) {
+      requireNumber(depthMm, `depthMm of probe "${name}"`, { low: 0, high: 1000 });
+      if (face !== undefined)
+        throw new TemperbookError(`Probe "${name}" has a face and a depth`, { remedy: 'Give one of them' });
+    }
     requireNumber(xMm, `xMm of probe "${name}"`);
     requireNumber(yMm, `yMm of probe "${name}"`);
     if (names.indexOf(name) !== i)
       throw new TemperbookError('Two probes have the same name', { found: `"${name}"` });
   }
   for (const [i, pass] of plan.passes.entries()) checkPass(pass, pass.name ?? `pass ${i + 1}`, plan);
+  checkJoins(plan);
+  checkMoments(plan);
   if ('coolForS' in plan.until) requireNumber(plan.until.coolForS, 'coolForS', { low: 0, high: 1e6 });
   else requireNumber(plan.until.coolToC, 'coolToC', TEMPERATURE);
-}
-
-function checkPass(pass: PlatePass, name: string, { cellMm, probes }: PlatePlan): void {
-  const positive = { low: Number.MIN_VALUE };
-  if (!(pass.travelMmPerS > 0))
-    throw new TemperbookError(`${name} has no travel speed`, {
-      found: `${pass.travelMmPerS} mm/s`,
-      expected: 'a speed above zero',
-      remedy: 'For a dwell give a short path and the speed that takes the dwell time',
-    });
-  requireNumber(pass.travelMmPerS, `travelMmPerS of ${name}`, { ...positive, high: 1000 });
-  requireNumber(pass.netPowerW, `netPowerW of ${name}`, { ...positive, high: 1e6 });
-  for (const [x, y] of pass.path) {
-    requireNumber(x, `path of ${name}`);
-    requireNumber(y, `path of ${name}`);
-  }
-  const [start, ...rest] = pass.path;
-  if (!start || rest.every(([x, y]) => x === start[0] && y === start[1]))
-    throw new TemperbookError(`The path of ${name} has no length`, {
-      found: `${pass.path.length} point(s)`,
-      expected: 'at least two different points',
-    });
-  const radius = pass.sourceRadiusMm;
-  const radii = typeof radius === 'number' ? [radius] : [radius.acrossMm, radius.aheadMm, radius.behindMm];
-  for (const mm of radii) {
-    requireNumber(mm, `sourceRadiusMm of ${name}`, { ...positive, high: 1000 });
-    if (mm < cellMm)
-      throw new TemperbookError(`The cells are too coarse for the arc of ${name}`, {
-        found: `cells of ${cellMm} mm and a source radius of ${mm} mm`,
-        expected: 'cells no larger than the radius, better half of it',
-        remedy: `Choose cells of ${Number((mm / 2).toPrecision(2))} mm`,
-      });
-  }
-  const { waitS = 0, interpassC, atProbe } = pass.startAfter ?? {};
-  requireNumber(waitS, `waitS of ${name}`, { low: 0, high: 1e6 });
-  if (interpassC === undefined) return;
-  requireNumber(interpassC, `interpassC of ${name}`, TEMPERATURE);
-  if (!probes.some((probe) => probe.name === atProbe))
-    throw new TemperbookError(`${name} waits for a probe that the plan does not have`, {
-      found: `"${atProbe}"`,
-      expected: probes.length ? `one of ${probes.map((probe) => `"${probe.name}"`).join(', ')}` : 'a probe',
-    });
 }

@@ -1,3 +1,4 @@
+import { ARC_EFFICIENCY } from '../../arcEfficiency';
 import { closed, listOf, number, numbers, oneOf, text } from '../../schemaParts';
 
 const point = numbers(2, 'a point [x, y], mm');
@@ -47,7 +48,39 @@ const metal = {
 const region = closed(
   'a region of the part: shape, thicknessMm, metal',
   { shape: shapeSchema, thicknessMm: number('metal thickness, mm; 0 cuts a hole'), metal },
-  { name },
+  { name, topMm: number('height of its upper face, mm; 0 unless given') },
+);
+const face = { enum: ['top', 'bottom'], description: '"top" or "bottom"' };
+const line = {
+  ...listOf('a line: two points', point),
+  minItems: 2,
+  maxItems: 2,
+};
+const join = closed(
+  'a join: edgeMm with toEdgeMm, or edgeMm with ontoMm',
+  { edgeMm: line },
+  { name, toEdgeMm: line, ontoMm: line, face },
+);
+const moment = {
+  ...closed(
+    'a moment: { atS } or { pass, when, afterS }',
+    {},
+    {
+      atS: number('time from the start of the job, s'),
+      pass: text('the name of a pass'),
+      when: { enum: ['start', 'end'], description: '"start" or "end"' },
+      afterS: number('so long after it, s'),
+    },
+  ),
+  dependencies: { pass: ['when'], when: ['pass'], afterS: ['pass'] },
+};
+const airChange = closed(
+  'a change of the air: from, and convectionWPerM2K or ambientC',
+  { from: moment },
+  {
+    convectionWPerM2K: number('convection from then on, W/(m² K)'),
+    ambientC: number('temperature of the air from then on, °C'),
+  },
 );
 const surface = closed(
   'the air around the part: convectionWPerM2K, emissivity, ambientC',
@@ -65,7 +98,14 @@ const contact = closed(
     conductanceWPerM2K: number('W/(m² K); bolted dry about 500'),
     bodyC: number('temperature of the clamp or chill, °C'),
   },
-  { name, bodyHeatJPerK: number('heat capacity of the clamp or chill, J/K'), faces: { enum: [1, 2] } },
+  {
+    name,
+    bodyHeatJPerK: number('heat capacity of the clamp or chill, J/K'),
+    faces: { enum: [1, 2] },
+    face,
+    putOn: moment,
+    takenOff: moment,
+  },
 );
 const preheat = closed('a warmed area: shape, tempC', {
   shape: shapeSchema,
@@ -79,16 +119,36 @@ const sourceRadius = {
   }),
   type: ['number', 'object'],
 };
+const along = (what: string) => ({
+  ...closed('', {
+    atMm: listOf('way from the start, mm', number('mm')),
+    value: listOf('a value for each', number('the value there')),
+  }),
+  type: ['number', 'object'],
+  description: `${what}, or { atMm: […], value: […] } where it changes along the path`,
+});
 const pass = closed(
-  'a pass: path, travelMmPerS, netPowerW, sourceRadiusMm',
+  'a pass: path, sourceRadiusMm, a pace (travelMmPerS, travelMmPerMin or arcOnS), and netPowerW or amps, volts, process',
   {
     path: listOf('points [x, y] that the arc runs along, mm', point),
-    travelMmPerS: number('travel speed, mm/s'),
-    netPowerW: number('heat that enters the part, W: efficiency × volts × amps'),
     sourceRadiusMm: sourceRadius,
   },
   {
     name,
+    travelMmPerS: number('travel speed, mm/s'),
+    travelMmPerMin: number('travel speed, mm/min'),
+    arcOnS: number('how long the arc burns, s'),
+    netPowerW: along('heat that enters the part, W: efficiency × volts × amps'),
+    amps: along('welding current, A'),
+    volts: number('arc voltage, V'),
+    process: { enum: Object.keys(ARC_EFFICIENCY), description: Object.keys(ARC_EFFICIENCY).join(', ') },
+    efficiency: number('share of the arc power that enters the part, 0 to 1'),
+    face,
+    beside: closed('a second path and its share of the heat', {
+      path: listOf('points [x, y], mm', point),
+      share: number('0 to 1'),
+    }),
+    fillerMm2: number('cross-section of the filler metal added, mm²'),
     startAfter: {
       ...closed(
         'what the pass waits for: waitS, or interpassC and atProbe, or all three',
@@ -106,8 +166,12 @@ const pass = closed(
 const probe = closed(
   'a probe: name, xMm, yMm',
   { name: text('a name of its own'), xMm: number('mm to the right'), yMm: number('mm upwards') },
-  // Carried by the places of a `traverse`.
-  { distanceMm: number('distance from the weld, mm') },
+  {
+    face,
+    depthMm: number('below the upper face, mm'),
+    // Carried by the places of a `traverse`.
+    distanceMm: number('distance from the weld, mm'),
+  },
 );
 
 /** JSON Schema (draft 7) of a `PlatePlan`: its form. What the numbers may be is for `checkPlan`. */
@@ -127,6 +191,9 @@ export const planSchema = closed(
   },
   {
     about: text('what the plan is'),
+    layers: { type: ['number', 'string'], description: 'layers through the thickness: 1 to 32, or "auto"' },
+    joins: listOf('edges that go on elsewhere: tubes, T joints, lugs', join),
+    airChanges: listOf('changes of the air', airChange),
     contacts: listOf('clamps and chills', contact),
     preheat: listOf('areas that start at another temperature', preheat),
   },

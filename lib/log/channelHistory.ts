@@ -1,5 +1,5 @@
 import type { ThermalHistory } from '../history';
-import type { ChannelData, Stretch } from './channelData';
+import type { ChannelData, Stretch } from './faults/channelData';
 import type { GapPolicy } from './gapPolicy';
 
 /** Trusted samples of a channel and the lines they come from. */

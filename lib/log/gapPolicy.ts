@@ -1,4 +1,4 @@
-import { median } from './columnSample';
+import { median } from './columns/columnSample';
 
 /** How many usual intervals may lie between two trusted samples before the time between counts as a gap. */
 export const GAP_INTERVALS = 4;

@@ -1,15 +1,21 @@
-import { type ChannelData, distrusted, type Limits, type Stretch, trustedStretches } from './channelData';
-import type { ColumnPlan } from './columnPlan';
-import { ABSENT } from './faultCodes';
-import { channelFaults, type FaultContext, rowFaults } from './faultList';
+import type { ColumnPlan } from './columns/columnPlan';
+import { fromUnit } from './columns/temperatureUnits';
+import {
+  type ChannelData,
+  distrusted,
+  type Limits,
+  type Stretch,
+  trustedStretches,
+} from './faults/channelData';
 import { detectFaults } from './faults/detectFaults';
+import { ABSENT } from './faults/faultCodes';
+import { channelFaults, type FaultContext, rowFaults } from './faults/faultList';
 import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
 import { sparseChannels } from './faults/sparse';
 import { type GapPolicy, gapPolicy } from './gapPolicy';
-import type { LogTable } from './logTable';
 import { type ParsedLog, parsedLog } from './parsedLog';
 import type { ReadOptions } from './readOptions';
-import { fromUnit } from './temperatureUnits';
+import type { LogTable } from './rows/logTable';
 import type { Fault, RowAccount } from './thermalLog';
 
 /** A log in °C in which every reading not trusted is marked and every mark explained. */

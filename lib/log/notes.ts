@@ -1,5 +1,5 @@
 import { formatDuration, formatTemp } from '../quantity';
-import type { ColumnPlan } from './columnPlan';
+import type { ColumnPlan } from './columns/columnPlan';
 import { GAP_INTERVALS } from './gapPolicy';
 import type { MaskedLog } from './maskedLog';
 import type { Fault, LogChannel } from './thermalLog';

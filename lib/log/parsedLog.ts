@@ -1,16 +1,16 @@
 import { formatDuration, TemperbookError } from '../quantity';
-import { type ClockAxis, clockAxis } from './clockAxis';
-import { type ColumnPlan, columnPlan } from './columnPlan';
-import { type Dialect, isRowLike, sniffDialect } from './dialect';
-import { findHeader, type HeaderLines, readHeader } from './header';
-import { headerStamp } from './headerStamp';
-import { type SampleLine, sampleLines, splitFields } from './lines';
-import type { LogTable } from './logTable';
-import { type LogText, logText } from './logText';
+import { type SampleLine, sampleLines, splitFields } from './bytes/lines';
+import { type LogText, logText } from './bytes/logText';
+import { sourceBytes } from './bytes/sourceBytes';
+import { type ClockAxis, clockAxis } from './clock/clockAxis';
+import { isoStamp } from './clock/stamp';
+import { type ColumnPlan, columnPlan } from './columns/columnPlan';
+import { type Dialect, isRowLike, sniffDialect } from './layout/dialect';
+import { findHeader, type HeaderLines, readHeader } from './layout/header';
+import { headerStamp } from './layout/headerStamp';
 import type { ReadOptions } from './readOptions';
-import { readRows } from './readRows';
-import { sourceBytes } from './sourceBytes';
-import { isoStamp } from './stamp';
+import type { LogTable } from './rows/logTable';
+import { readRows } from './rows/readRows';
 import type { ThermalLog } from './thermalLog';
 
 const MOST_COLUMNS = 1024;

@@ -1,6 +1,6 @@
 import { formatTemp } from '../../quantity';
-import { type ChannelData, trustedRows } from '../channelData';
-import { codeOf, TRUSTED } from '../faultCodes';
+import { type ChannelData, trustedRows } from './channelData';
+import { codeOf, TRUSTED } from './faultCodes';
 import type { TraceScan } from './traceScan';
 
 const CLAMPED = codeOf('clamped');

@@ -1,7 +1,7 @@
-import { type ChannelData, isTrusted, type Limits, trustedStretches } from '../channelData';
-import { FAULT_KINDS, TRUSTED } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
+import { type ChannelData, isTrusted, type Limits, trustedStretches } from './channelData';
 import { markClamped } from './clamped';
+import { FAULT_KINDS, TRUSTED } from './faultCodes';
 import { markLetGo } from './letGo';
 import { markChatter, markIslands } from './looseJunction';
 import { markOddChannels } from './neighbours';

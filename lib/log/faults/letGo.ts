@@ -1,7 +1,7 @@
 import { formatTemp } from '../../quantity';
-import type { ChannelData } from '../channelData';
-import { median } from '../columnSample';
-import { codeOf } from '../faultCodes';
+import { median } from '../columns/columnSample';
+import type { ChannelData } from './channelData';
+import { codeOf } from './faultCodes';
 
 const DEAD = codeOf('dead channel');
 const NEAR_ROOM_C = 15;

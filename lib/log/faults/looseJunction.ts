@@ -1,5 +1,5 @@
-import type { ChannelData, Stretch } from '../channelData';
-import { codeOf, TRUSTED } from '../faultCodes';
+import type { ChannelData, Stretch } from './channelData';
+import { codeOf, TRUSTED } from './faultCodes';
 import { at, spanS, type Trace } from './trace';
 
 const LOOSE = codeOf('loose junction');

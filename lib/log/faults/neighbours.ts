@@ -1,9 +1,9 @@
 import { sampleCorrelation } from 'simple-statistics';
 import { formatTemp } from '../../quantity';
-import type { ChannelData } from '../channelData';
-import { median } from '../columnSample';
-import { codeOf } from '../faultCodes';
-import { AMBIENT } from '../temperatureColumns';
+import { median } from '../columns/columnSample';
+import { AMBIENT } from '../columns/temperatureColumns';
+import type { ChannelData } from './channelData';
+import { codeOf } from './faultCodes';
 
 const DEAD = codeOf('dead channel');
 const REVERSED = codeOf('reversed polarity');

@@ -1,6 +1,6 @@
-import type { ChannelData, Stretch } from '../channelData';
-import { codeOf } from '../faultCodes';
 import type { FaultKind } from '../thermalLog';
+import type { ChannelData, Stretch } from './channelData';
+import { codeOf } from './faultCodes';
 
 const RAMP = codeOf('ramp between faults');
 const OPEN = codeOf('open circuit');

@@ -1,8 +1,8 @@
 import { TemperbookError, ZERO_C_IN_K } from '../../quantity';
 import { emfToCelsius, type ThermocoupleType } from '../../thermocouple';
-import type { ChannelData, Limits } from '../channelData';
-import { codeOf, TRUSTED } from '../faultCodes';
-import { SCALES } from '../temperatureUnits';
+import { SCALES } from '../columns/temperatureUnits';
+import type { ChannelData, Limits } from './channelData';
+import { codeOf, TRUSTED } from './faultCodes';
 import { scanTrace, type TraceScan } from './traceScan';
 
 /**

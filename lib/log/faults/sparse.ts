@@ -1,5 +1,5 @@
-import type { ChannelData } from '../channelData';
-import { ABSENT, codeOf } from '../faultCodes';
+import type { ChannelData } from './channelData';
+import { ABSENT, codeOf } from './faultCodes';
 
 const MISSING = codeOf('missing field');
 const LEAST_READINGS = 5;

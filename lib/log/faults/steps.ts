@@ -1,5 +1,5 @@
-import type { ChannelData, Limits } from '../channelData';
-import { codeOf } from '../faultCodes';
+import type { ChannelData, Limits } from './channelData';
+import { codeOf } from './faultCodes';
 import { localSteps } from './localSteps';
 import { at, spanS, type Trace } from './trace';
 

@@ -1,5 +1,5 @@
-import type { ChannelData } from '../channelData';
-import { TRUSTED } from '../faultCodes';
+import type { ChannelData } from './channelData';
+import { TRUSTED } from './faultCodes';
 import { CHUNK_ROWS } from './traceScan';
 
 /** Smaller steps change no verdict, K. */

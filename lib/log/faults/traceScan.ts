@@ -1,5 +1,5 @@
-import type { ChannelData } from '../channelData';
-import { TRUSTED } from '../faultCodes';
+import type { ChannelData } from './channelData';
+import { TRUSTED } from './faultCodes';
 
 /** What one look at a trace tells: most traces need no closer one. Infinite when nothing is trusted. */
 export interface TraceScan {

@@ -1,9 +1,9 @@
-import { formatDuration, TemperbookError } from '../quantity';
+import { formatDuration, TemperbookError } from '../../quantity';
+import { median } from '../columns/columnSample';
+import type { LogTable } from '../rows/logTable';
+import { rejectRows, shiftBreaks } from '../rows/rejectRows';
 import type { ClockPlan } from './clockPlan';
-import { median } from './columnSample';
-import type { LogTable } from './logTable';
 import { rebuildStamps } from './rebuildStamps';
-import { rejectRows, shiftBreaks } from './rejectRows';
 import { US_PER_S } from './stamp';
 
 /** The time of every row. */

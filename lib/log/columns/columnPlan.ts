@@ -1,17 +1,17 @@
-import { TemperbookError } from '../quantity';
-import { chooseClock, clockPlan } from './clockPlan';
+import { TemperbookError } from '../../quantity';
+import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
+import type { LogText } from '../bytes/logText';
+import { chooseClock, clockPlan } from '../clock/clockPlan';
+import { type DateText, decideDateOrder, orderTellingDates } from '../clock/dateOrder';
+import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from '../clock/stamp';
+import type { Dialect } from '../layout/dialect';
+import type { Header } from '../layout/header';
+import type { ReadOptions, TempUnit } from '../readOptions';
+import type { ReadPlan } from '../rows/rowLayout';
+import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, columnSamples, findColumn } from './columnSample';
-import { type DateText, decideDateOrder, orderTellingDates } from './dateOrder';
-import type { Dialect } from './dialect';
-import type { Header } from './header';
-import { type LineSpan, lineAt, splitFields } from './lines';
-import type { LogText } from './logText';
-import type { ReadOptions, TempUnit } from './readOptions';
-import type { ReadPlan } from './rowLayout';
-import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from './stamp';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';
-import type { LeftAside } from './thermalLog';
 
 /** Everything decided about the columns before the rows are read. */
 export interface ColumnPlan {

@@ -1,7 +1,7 @@
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
+import { type SampleLine, splitFields } from '../bytes/lines';
+import type { ReadOptions } from '../readOptions';
 import { type FieldClass, fieldClass, isTyped, isValue } from './fieldClass';
-import { type SampleLine, splitFields } from './lines';
-import type { ReadOptions } from './readOptions';
 
 type Delimiter = NonNullable<ReadOptions['delimiter']>;
 

@@ -1,5 +1,5 @@
+import type { FaultKind } from '../thermalLog';
 import { tokenKind } from './errorTokens';
-import type { FaultKind } from './thermalLog';
 import { parseUnit } from './units';
 
 /** A field read as a number, or the kind of fault that stands there instead. */

@@ -1,8 +1,8 @@
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
+import { parseUnit } from '../layout/units';
+import type { ReadOptions } from '../readOptions';
+import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, findColumn } from './columnSample';
-import type { ReadOptions } from './readOptions';
-import type { LeftAside } from './thermalLog';
-import { parseUnit } from './units';
 
 /** Which columns are temperatures, and why the others are not. */
 export interface ColumnUses {

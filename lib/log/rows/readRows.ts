@@ -1,9 +1,9 @@
-import { ClockReader } from './clockReader';
-import { type HeaderColumn, readHeader } from './header';
-import { headerStamp } from './headerStamp';
-import { CR, LF, type LineSpan, lineAt, splitFields } from './lines';
+import { CR, LF, type LineSpan, lineAt, splitFields } from '../bytes/lines';
+import type { LogText } from '../bytes/logText';
+import { ClockReader } from '../clock/clockReader';
+import { type HeaderColumn, readHeader } from '../layout/header';
+import { headerStamp } from '../layout/headerStamp';
 import { LogTable } from './logTable';
-import type { LogText } from './logText';
 import { layoutOf, type ReadPlan } from './rowLayout';
 import { RowReader } from './rowReader';
 

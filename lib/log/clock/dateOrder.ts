@@ -1,5 +1,5 @@
-import { TemperbookError } from '../quantity';
-import type { DateOrder, ReadOptions } from './readOptions';
+import { TemperbookError } from '../../quantity';
+import type { DateOrder, ReadOptions } from '../readOptions';
 import { ambiguousParts, parseDate, splitStamp } from './stamp';
 
 /** A written date and where it first stands. */

@@ -1,4 +1,4 @@
-import { ambiguousParts, parseDate, parseTime, US_PER_DAY } from './stamp';
+import { ambiguousParts, parseDate, parseTime, US_PER_DAY } from '../clock/stamp';
 
 const START_KEY =
   /^\W*(?:start|begin|began|date|time\b|recorded|recording|trigger|first (?:scan|sample)|datum|zeit|uhrzeit|beginn)/i;

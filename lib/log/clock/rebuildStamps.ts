@@ -1,7 +1,7 @@
-import { TemperbookError } from '../quantity';
-import { median } from './columnSample';
-import type { LogTable } from './logTable';
-import { rejectRows, shiftBreaks } from './rejectRows';
+import { TemperbookError } from '../../quantity';
+import { median } from '../columns/columnSample';
+import type { LogTable } from '../rows/logTable';
+import { rejectRows, shiftBreaks } from '../rows/rejectRows';
 
 /** Up to this share of rows with the stamp of the row before, equal rows are copies, not a coarse clock. */
 const COPIES_SHARE = 0.02;

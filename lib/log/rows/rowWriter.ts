@@ -1,5 +1,5 @@
-import { type Cell, readCell } from './cell';
-import { ABSENT, codeOf, TRUSTED } from './faultCodes';
+import { ABSENT, codeOf, TRUSTED } from '../faults/faultCodes';
+import { type Cell, readCell } from '../layout/cell';
 import type { LogTable } from './logTable';
 import { CHANNEL, type RowLayout } from './rowLayout';
 

@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
 
 /** A file as it lies on the disk. */
 export interface SourceBytes {

@@ -1,6 +1,6 @@
-import { celsiusToFahrenheit, TemperbookError, ZERO_C_IN_K } from '../quantity';
+import { celsiusToFahrenheit, TemperbookError, ZERO_C_IN_K } from '../../quantity';
+import type { ReadOptions, TempUnit } from '../readOptions';
 import { type ColumnSample, findColumn, median } from './columnSample';
-import type { ReadOptions, TempUnit } from './readOptions';
 
 /** A unit that is a straight line from °C: °C = (value − zero) / perDegree. mV is not one. */
 export const SCALES: Readonly<

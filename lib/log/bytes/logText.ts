@@ -1,6 +1,6 @@
 import { isUtf8 } from 'node:buffer';
-import { TemperbookError } from '../quantity';
-import type { ReadOptions } from './readOptions';
+import { TemperbookError } from '../../quantity';
+import type { ReadOptions } from '../readOptions';
 
 /**
  * A log's text as bytes in which every ASCII character is one byte: UTF-8, or Windows-1252 as it came. So

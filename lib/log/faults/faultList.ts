@@ -1,11 +1,11 @@
-import { formatDuration, formatTemp } from '../quantity';
+import { formatDuration, formatTemp } from '../../quantity';
+import { lineAt, splitFields } from '../bytes/lines';
+import type { LogText } from '../bytes/logText';
+import type { GapPolicy } from '../gapPolicy';
+import type { LogTable, Reject } from '../rows/logTable';
+import type { Fault, FaultKind } from '../thermalLog';
 import { type ChannelData, distrusted, type Limits, type Stretch } from './channelData';
 import { ABSENT, FAULT_KINDS } from './faultCodes';
-import type { GapPolicy } from './gapPolicy';
-import { lineAt, splitFields } from './lines';
-import type { LogTable, Reject } from './logTable';
-import type { LogText } from './logText';
-import type { Fault, FaultKind } from './thermalLog';
 
 /** What faults are told from. */
 export interface FaultContext {

@@ -1,6 +1,6 @@
+import { ambiguousParts, parseDate, parseTime, splitStamp } from '../clock/stamp';
 import { readCell } from './cell';
 import { tokenKind } from './errorTokens';
-import { ambiguousParts, parseDate, parseTime, splitStamp } from './stamp';
 
 /** What a field looks like before anything is known about its column. */
 export type FieldClass = 'empty' | 'number' | 'date' | 'time' | 'stamp' | 'token' | 'text';

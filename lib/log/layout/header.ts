@@ -1,8 +1,8 @@
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
+import { type LineSpan, lineAt, type SampleLine, splitFields } from '../bytes/lines';
+import type { LogText } from '../bytes/logText';
 import { type Dialect, isRowLike } from './dialect';
 import { fieldClass, isValue } from './fieldClass';
-import { type LineSpan, lineAt, type SampleLine, splitFields } from './lines';
-import type { LogText } from './logText';
 import { parseUnit, splitName, type Unit } from './units';
 
 /** A column as the header tells it. */

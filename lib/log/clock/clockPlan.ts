@@ -1,7 +1,7 @@
-import { TemperbookError } from '../quantity';
-import { type ColumnSample, findColumn, median, risingShare } from './columnSample';
-import type { ClockFormat, DateOrder, ReadOptions } from './readOptions';
-import { isClockName } from './units';
+import { TemperbookError } from '../../quantity';
+import { type ColumnSample, findColumn, median, risingShare } from '../columns/columnSample';
+import { isClockName } from '../layout/units';
+import type { ClockFormat, DateOrder, ReadOptions } from '../readOptions';
 
 /** How the time of a row is read. */
 export type ClockPlan =

@@ -1,7 +1,7 @@
-import type { ClockReader } from './clockReader';
-import { lineAt, splitFields } from './lines';
+import { lineAt, splitFields } from '../bytes/lines';
+import type { LogText } from '../bytes/logText';
+import type { ClockReader } from '../clock/clockReader';
 import type { LogTable } from './logTable';
-import type { LogText } from './logText';
 import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, SKIP } from './rowLayout';
 import { RowWriter, TO_CLOCK, TO_REFERENCE } from './rowWriter';
 

@@ -1,9 +1,9 @@
-import { readCell } from './cell';
+import type { LogText } from '../bytes/logText';
+import { readCell } from '../layout/cell';
+import { parseUnit } from '../layout/units';
+import type { DateOrder } from '../readOptions';
 import type { ClockPlan } from './clockPlan';
-import type { LogText } from './logText';
-import type { DateOrder } from './readOptions';
 import { parseDate, parseStamp, parseTime, US_PER_DAY, US_PER_S } from './stamp';
-import { parseUnit } from './units';
 
 const COLON = 58;
 const SPACE = 32;

@@ -1,6 +1,6 @@
-import type { ClockPlan } from './clockPlan';
-import type { Dialect } from './dialect';
-import type { Header, HeaderColumn } from './header';
+import type { ClockPlan } from '../clock/clockPlan';
+import type { Dialect } from '../layout/dialect';
+import type { Header, HeaderColumn } from '../layout/header';
 
 /** What is read out of each row. */
 export interface ReadPlan {

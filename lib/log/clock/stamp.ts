@@ -1,4 +1,4 @@
-import type { DateOrder } from './readOptions';
+import type { DateOrder } from '../readOptions';
 
 /** Microseconds: fine enough for any logger, and a date in them is still an exact number. */
 export const US_PER_S = 1e6;

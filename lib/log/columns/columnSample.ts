@@ -1,7 +1,7 @@
-import { TemperbookError } from '../quantity';
-import { readCell } from './cell';
-import { type FieldClass, fieldClass } from './fieldClass';
-import type { HeaderColumn } from './header';
+import { TemperbookError } from '../../quantity';
+import { readCell } from '../layout/cell';
+import { type FieldClass, fieldClass } from '../layout/fieldClass';
+import type { HeaderColumn } from '../layout/header';
 
 /** A column with a few hundred of its fields, from which its use is decided. */
 export interface ColumnSample {

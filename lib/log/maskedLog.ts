@@ -14,12 +14,14 @@ import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels
 import { sparseChannels } from './faults/sparse';
 import { type GapPolicy, gapPolicy } from './gapPolicy';
 import { type ParsedLog, parsedLog } from './parsedLog';
+import type { Reading } from './reading';
 import type { ReadOptions } from './readOptions';
 import type { LogTable } from './rows/logTable';
 import type { Fault, RowAccount } from './thermalLog';
 
 /** A log in °C in which every reading not trusted is marked and every mark explained. */
-export interface MaskedLog extends Pick<ParsedLog, 'source' | 'plan' | 'axis' | 'startedAt' | 'notes'> {
+export interface MaskedLog
+  extends Pick<ParsedLog, 'source' | 'plan' | 'axis' | 'startedAt' | 'statements' | 'reading'> {
   readonly channels: readonly ChannelData[];
   /** Stretches of trusted readings of each channel, and its faults. */
   readonly trusted: readonly (readonly Stretch[])[];
@@ -38,13 +40,13 @@ export interface MaskedLog extends Pick<ParsedLog, 'source' | 'plan' | 'axis' | 
  */
 export function maskedLog(source: string | Uint8Array, options: ReadOptions): MaskedLog {
   const { text, dialect, table, ...parsed } = parsedLog(source, options);
-  const { plan, axis, notes } = parsed;
+  const { plan, axis, reading } = parsed;
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
-  const channels = channelData(table, plan, notes);
+  const channels = channelData(table, plan, reading);
   const emf = emfConversion(table, plan, options);
   markZeroStart(channels);
   const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
-  detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], notes);
+  detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], reading);
   const trusted = channels.map(({ marks }) => trustedStretches(marks));
   const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
   const context: FaultContext = {
@@ -66,10 +68,10 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
 function channelData(
   { cells, marks, length }: LogTable,
   { channels }: ColumnPlan,
-  notes: string[],
+  reading: Reading,
 ): ChannelData[] {
   const named = channels.map((channel, k) => ({ ...channel, marks: marks[k]!.subarray(0, length) }));
-  const every = sparseChannels(named, notes);
+  const every = sparseChannels(named, reading);
   return named.map((channel, k) => ({
     ...channel,
     every: every[k]!,

@@ -2,7 +2,7 @@ import { formatDuration, formatTemp } from '../quantity';
 import type { ColumnPlan } from './columns/columnPlan';
 import { GAP_INTERVALS } from './gapPolicy';
 import type { MaskedLog } from './maskedLog';
-import type { Fault, LogChannel } from './thermalLog';
+import type { Fault, LogChannel, OpenReading } from './thermalLog';
 
 const plural = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
 
@@ -47,4 +47,10 @@ export function accountNotes({ rows, rowFaults, limits, gaps }: MaskedLog, isGap
     `Up to ${formatDuration(gaps.limitS)} without a reading is bridged by a straight line (${isGapGiven ? 'as you said' : `${GAP_INTERVALS} usual intervals`}); anything longer counts as not recorded.`,
     ...(clockGaps > 0 ? [`The rows themselves have ${plural(clockGaps, 'gap')} longer than that.`] : []),
   ];
+}
+
+/** A decision that could have gone otherwise, and the option that settles it. */
+export function openNote({ because, option, taken, other }: OpenReading): string {
+  const ways = other.map(({ words }) => words).join(', or ');
+  return `Warning: ${because} It is read as ${taken.words}; it could be ${ways}. Option ${option} settles it.`;
 }

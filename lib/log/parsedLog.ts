@@ -8,6 +8,8 @@ import { type ColumnPlan, columnPlan } from './columns/columnPlan';
 import { type Dialect, isRowLike, sniffDialect } from './layout/dialect';
 import { findHeader, type HeaderLines, readHeader } from './layout/header';
 import { headerStamp } from './layout/headerStamp';
+import { type LogStatements, logStatements } from './logStatements';
+import type { Reading } from './reading';
 import type { ReadOptions } from './readOptions';
 import type { LogTable } from './rows/logTable';
 import { readRows } from './rows/readRows';
@@ -24,8 +26,9 @@ export interface ParsedLog {
   readonly table: LogTable;
   readonly axis: ClockAxis;
   readonly startedAt?: string;
+  readonly statements: LogStatements;
   /** Decisions so far; the stages to come add theirs. */
-  readonly notes: string[];
+  readonly reading: Reading;
 }
 
 /**
@@ -37,27 +40,31 @@ export function parsedLog(source: string | Uint8Array, options: ReadOptions): Pa
   const { bytes, ...file } = sourceBytes(source, options.name);
   const text = logText(bytes, file.name, options.encoding);
   const notes = [...text.notes];
+  const reading: Reading = { file: file.name, options, notes, open: [] };
   const sample = sampleLines(text);
-  const dialect = sniffDialect(sample, file.name, options);
-  if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, file.name);
+  const dialect = sniffDialect(sample, reading);
+  if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, reading);
   notes.push(...dialect.notes);
-  const found = findHeader(text, dialect, file.name);
+  const found = findHeader(text, dialect, reading);
   const rows = sampledRows(sample, found, dialect);
   const header = readHeader(found.lines, dialect, rows[0] ?? []);
   notes.push(...header.notes);
-  const plan = columnPlan(text, dialect, header, found.firstRow, rows, file.name, options, notes);
+  const plan = columnPlan(text, dialect, header, found.firstRow, rows, reading);
+  const preamble = found.lines.filter((line) => header.preamble.includes(line.text));
+  const namesRow = found.lines[found.lines.length - 1]?.row ?? 0;
+  const statements = logStatements(preamble, plan.channels, namesRow);
 
   const headerTexts = found.lines.map((line) => line.text);
-  const table = readRows(text, plan.read, found.firstRow, headerTexts, notes);
-  if (table.length < 2) throw tooFew(table, file.name);
-  const axis = clockAxis(table, plan.read.clock, plan.zoneMin !== undefined, file.name, notes);
-  if (table.length < 2) throw tooFew(table, file.name);
+  const table = readRows(text, plan.read, found.firstRow, headerTexts, reading);
+  if (table.length < 2) throw tooFew(table, reading);
+  const axis = clockAxis(table, plan.read.clock, plan.zoneMin !== undefined, reading);
+  if (table.length < 2) throw tooFew(table, reading);
   const startedAt = startOf(axis, plan, headerStamp(header.preamble));
   const start = startedAt ? `; the log starts at ${startedAt}` : '';
   notes.push(`Rows come every ${formatDuration(axis.intervalS)} as a rule${start}.`);
   return {
     source: { name: file.name, bytes: bytes.length, sha256: file.sha256 },
-    ...{ text, dialect, plan, table, axis, notes },
+    ...{ text, dialect, plan, table, axis, statements, reading },
     ...(startedAt ? { startedAt } : {}),
   };
 }
@@ -84,7 +91,8 @@ function startOf({ startUs }: ClockAxis, plan: ColumnPlan, headerUs: number | un
   return isoStamp(us, us !== startUs ? undefined : isEpoch ? 0 : plan.zoneMin);
 }
 
-function tooWide({ width }: Dialect, file: string): TemperbookError {
+function tooWide({ width }: Dialect, reading: Reading): TemperbookError {
+  const { file } = reading;
   return new TemperbookError('The rows have more fields than any logger has channels', {
     file,
     found: `${width} fields`,
@@ -93,7 +101,8 @@ function tooWide({ width }: Dialect, file: string): TemperbookError {
   });
 }
 
-function tooFew({ length, rejects, row }: LogTable, file: string): TemperbookError {
+function tooFew({ length, rejects, row }: LogTable, reading: Reading): TemperbookError {
+  const { file } = reading;
   const first = rejects[0];
   const place = first ? { row: first.row, column: first.column } : length > 0 ? { row: row[0]! } : {};
   return new TemperbookError('Too few rows can be used', {

@@ -1,6 +1,6 @@
 import { channelHistories } from './channelHistory';
 import { type MaskedLog, maskedLog } from './maskedLog';
-import { accountNotes, columnNotes, faultNotes } from './notes';
+import { accountNotes, columnNotes, faultNotes, openNote } from './notes';
 import { checkOptions, type ReadOptions } from './readOptions';
 import type { ThermalLog } from './thermalLog';
 
@@ -28,7 +28,7 @@ import type { ThermalLog } from './thermalLog';
 export function readLog(source: string | Uint8Array, options: ReadOptions = {}): ThermalLog {
   checkOptions(options);
   const log = maskedLog(source, options);
-  const { axis, plan, rows, rowFaults, startedAt } = log;
+  const { axis, plan, rows, rowFaults, startedAt, statements, reading } = log;
   const channels = logChannels(log);
   return {
     source: log.source,
@@ -38,10 +38,13 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
     rowFaults,
     intervalS: axis.intervalS,
     ...(startedAt ? { startedAt } : {}),
+    openReadings: reading.open,
+    statements,
     notes: [
-      ...log.notes,
+      ...reading.notes,
       ...columnNotes(plan),
       ...faultNotes(channels),
+      ...reading.open.map(openNote),
       ...accountNotes(log, options.limits?.gapS !== undefined),
     ],
   };

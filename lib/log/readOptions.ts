@@ -1,6 +1,6 @@
 import { TemperbookError } from '../quantity';
 import type { ThermocoupleType } from '../thermocouple';
-import type { FaultKind } from './thermalLog';
+import type { FaultKind } from './faultKind';
 
 /** What a temperature column can hold; the last two are whole numbers of tenths or thousandths of a degree. */
 export type TempUnit = '°C' | '°F' | 'K' | 'mV' | '0.1 °C' | '0.001 °C';

@@ -1,22 +1,7 @@
 import type { ThermalHistory } from '../history';
-
-/** Why a stretch of readings is not trusted. */
-export type FaultKind =
-  | 'missing field'
-  | 'not a number'
-  | 'error token'
-  | 'open circuit'
-  | 'over range'
-  | 'absolute zero'
-  | 'dead channel'
-  | 'reversed polarity'
-  | 'clamped'
-  | 'spike'
-  | 'impossible step'
-  | 'ramp between faults'
-  | 'loose junction'
-  | 'gap'
-  | 'clock';
+import type { FaultKind } from './faultKind';
+import type { LogStatements } from './logStatements';
+import type { ReadOptions } from './readOptions';
 
 /** One stretch of readings left out of a channel, kept with its reason so that it can be counted and shown. */
 export interface Fault {
@@ -71,6 +56,23 @@ export interface RowAccount {
   readonly rejected: number;
 }
 
+/** One way to read a file: in words, and as the options with which `readLog` reads it so. */
+export interface WayToRead {
+  readonly words: string;
+  readonly options: ReadOptions;
+}
+
+/** A decision about a file that it allows to be taken otherwise: the log is read in the likeliest way only. */
+export interface OpenReading {
+  readonly of: 'decimal mark' | 'unit' | 'clock' | 'wire' | 'column';
+  /** The reading option that settles it, "clock.format". */
+  readonly option: string;
+  /** Sentence: what leaves it open. */
+  readonly because: string;
+  readonly taken: WayToRead;
+  readonly other: readonly WayToRead[];
+}
+
 /** A logger's file, read. */
 export interface ThermalLog {
   readonly source: { readonly name: string; readonly bytes: number; readonly sha256: string };
@@ -83,6 +85,10 @@ export interface ThermalLog {
   readonly intervalS: number;
   /** Start of the log as an ISO stamp, when the file says; without zone unless the file gives one. */
   readonly startedAt?: string;
+  /** Other ways in which the file may be meant; empty when it can be read in one way only. */
+  readonly openReadings: readonly OpenReading[];
+  /** What the file says of how it was measured. */
+  readonly statements: LogStatements;
   /** Every reading decision, in sentences. */
   readonly notes: readonly string[];
 }

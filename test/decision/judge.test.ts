@@ -183,6 +183,8 @@ function logOf(channels: Record<string, ReturnType<typeof isothermal>>): ReturnT
     leftAside: [],
     rows: { read: 0, kept: 0, flagged: 0, rejected: 0 },
     rowFaults: [],
+    openReadings: [],
+    statements: {},
     intervalS: 1,
     notes: [],
   };

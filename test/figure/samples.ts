@@ -105,6 +105,8 @@ export function sampleLog(): ThermalLog {
     ],
     leftAside: [{ name: 'Ambient RH', unit: '%', why: 'relative humidity is not a temperature' }],
     rows: { read: 3001, kept: 1962, flagged: 1038, rejected: 1 },
+    openReadings: [],
+    statements: {},
     rowFaults: [
       sampleFault({
         kind: 'missing field',

@@ -1,5 +1,6 @@
 import { formatDuration, TemperbookError } from '../../quantity';
 import { median } from '../columns/columnSample';
+import type { Reading } from '../reading';
 import type { LogTable } from '../rows/logTable';
 import { rejectRows, shiftBreaks } from '../rows/rejectRows';
 import type { ClockPlan } from './clockPlan';
@@ -28,29 +29,23 @@ const ELAPSED_START_S = 60;
  * restarts, sorted, repeated stamps spread. Rows that stay without a time of their own are rejected.
  * @throws TemperbookError when the clock stands still or starts anew too often to place the rows.
  */
-export function clockAxis(
-  table: LogTable,
-  plan: ClockPlan,
-  hasZone: boolean,
-  file: string,
-  notes: string[],
-): ClockAxis {
+export function clockAxis(table: LogTable, plan: ClockPlan, hasZone: boolean, reading: Reading): ClockAxis {
   const perS = plan.kind === 'elapsed' || plan.kind === 'rows' ? 1 : US_PER_S;
   let breaks: number[] = [];
   const isInOrder = isRising(table.clock, table.length);
   if (!isInOrder) {
-    placeBlocks(table, plan, perS, notes);
-    breaks = unwrap(table, plan, perS, hasZone, file, notes);
-    dropStrays(table, perS, notes);
-    breaks = sort(table, breaks, notes);
-    breaks = rebuildStamps(table, breaks, perS, file, notes);
+    placeBlocks(table, plan, perS, reading);
+    breaks = unwrap(table, plan, perS, hasZone, reading);
+    dropStrays(table, perS, reading);
+    breaks = sort(table, breaks, reading);
+    breaks = rebuildStamps(table, breaks, perS, reading);
   }
   const ticks = table.clock.subarray(0, table.length);
   const first = ticks[0]!;
   const isElapsed = perS === 1 || (plan.kind === 'time' && Math.abs(first) < ELAPSED_START_S * US_PER_S);
   const zero = isElapsed ? 0 : first;
   if (perS !== 1 || zero !== 0) for (let i = 0; i < ticks.length; i++) ticks[i] = (ticks[i]! - zero) / perS;
-  if (!isInOrder) breaks = dropStanding(table, breaks, notes);
+  if (!isInOrder) breaks = dropStanding(table, breaks, reading);
   const timeS = table.clock.subarray(0, table.length);
   return {
     timeS,
@@ -84,8 +79,9 @@ function placeBlocks(
   { clock, length, blocks }: LogTable,
   plan: ClockPlan,
   perS: number,
-  notes: string[],
+  reading: Reading,
 ): void {
+  const { notes } = reading;
   if (plan.kind !== 'elapsed' && plan.kind !== 'time') return;
   const filled = blocks.filter(({ at }, b) => at < (blocks[b + 1]?.at ?? length));
   if (filled.length < 2) return;
@@ -108,9 +104,9 @@ function unwrap(
   plan: ClockPlan,
   perS: number,
   hasZone: boolean,
-  file: string,
-  notes: string[],
+  reading: Reading,
 ): number[] {
+  const { file, notes } = reading;
   const { clock, length, row } = table;
   const usual = usualStep(clock.subarray(0, length)) / perS;
   const firstRaw = clock[0]!;
@@ -173,7 +169,8 @@ function unwrap(
 }
 
 /** One row far ahead of both its neighbours has a wrong stamp. */
-function dropStrays(table: LogTable, perS: number, notes: string[]): void {
+function dropStrays(table: LogTable, perS: number, reading: Reading): void {
+  const { notes } = reading;
   const { clock, length } = table;
   const usual = usualStep(clock.subarray(0, length));
   const far = Math.max(1000 * usual, HOUR_S * perS);
@@ -190,7 +187,8 @@ function dropStrays(table: LogTable, perS: number, notes: string[]): void {
   );
 }
 
-function sort(table: LogTable, breaks: readonly number[], notes: string[]): number[] {
+function sort(table: LogTable, breaks: readonly number[], reading: Reading): number[] {
+  const { notes } = reading;
   const { clock, length } = table;
   let late = 0;
   let firstLate = 0;
@@ -213,7 +211,8 @@ function sort(table: LogTable, breaks: readonly number[], notes: string[]): numb
 }
 
 /** Last guard: after all repairs a row that does not move the clock forward cannot be placed. */
-function dropStanding(table: LogTable, breaks: readonly number[], notes: string[]): number[] {
+function dropStanding(table: LogTable, breaks: readonly number[], reading: Reading): number[] {
+  const { notes } = reading;
   const { clock, length } = table;
   const out: number[] = [];
   let last = Number.NEGATIVE_INFINITY;

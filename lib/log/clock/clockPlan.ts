@@ -1,7 +1,8 @@
 import { TemperbookError } from '../../quantity';
 import { type ColumnSample, findColumn, median, risingShare } from '../columns/columnSample';
 import { isClockName } from '../layout/units';
-import type { ClockFormat, DateOrder, ReadOptions } from '../readOptions';
+import type { Reading } from '../reading';
+import type { ClockFormat, DateOrder } from '../readOptions';
 
 /** How the time of a row is read. */
 export type ClockPlan =
@@ -66,9 +67,9 @@ export function chooseClock(
   samples: readonly ColumnSample[],
   mapped: ReadonlySet<ColumnSample>,
   preamble: readonly string[],
-  file: string,
-  options: ReadOptions,
+  reading: Reading,
 ): ClockChoice {
+  const { file, options } = reading;
   const forward = clockColumns(samples, mapped, false);
   const found = forward.length > 0 ? forward : clockColumns(samples, mapped, true);
   if (options.intervalS !== undefined) return { others: found };
@@ -132,20 +133,15 @@ const ELAPSED: Readonly<Record<string, readonly [timesS: number, perS: number, w
 };
 
 /** Settles how the chosen columns are read, and says so. */
-export function clockPlan(
-  { clock, date }: ClockChoice,
-  order: DateOrder,
-  file: string,
-  options: ReadOptions,
-  notes: string[],
-): ClockPlan {
+export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, reading: Reading): ClockPlan {
+  const { file, options, notes } = reading;
   if (options.intervalS !== undefined) {
     notes.push(`Rows are taken ${options.intervalS} s apart, as you said.`);
     return { kind: 'rows', intervalS: options.intervalS };
   }
   const { column, numbers, kind } = clock!;
   const name = `Time comes from column "${column.name}"`;
-  const format = options.clock?.format ?? formatOf(clock!, file);
+  const format = options.clock?.format ?? formatOf(clock!, reading);
   const said = options.clock?.format ? ', as you said' : '';
   if (date) {
     notes.push(
@@ -193,7 +189,8 @@ export function clockPlan(
   return { kind: 'elapsed', column: column.index, timesS, perS };
 }
 
-function formatOf({ column, kind, numbers, texts }: ColumnSample, file: string): ClockFormat | 'd' {
+function formatOf({ column, kind, numbers, texts }: ColumnSample, reading: Reading): ClockFormat | 'd' {
+  const { file } = reading;
   if (kind === 'stamp' || kind === 'date') return 'stamp';
   if (kind === 'time') return timeForm(column.unit?.symbol, texts);
   if (column.unit && column.unit.symbol in ELAPSED) return column.unit.symbol as ClockFormat | 'd';

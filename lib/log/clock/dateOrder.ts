@@ -1,5 +1,6 @@
 import { TemperbookError } from '../../quantity';
-import type { DateOrder, ReadOptions } from '../readOptions';
+import type { Reading } from '../reading';
+import type { DateOrder } from '../readOptions';
 import { ambiguousParts, parseDate, splitStamp } from './stamp';
 
 /** A written date and where it first stands. */
@@ -32,12 +33,8 @@ export function orderTellingDates(texts: readonly DateText[]): DateText[] {
  * time between rows is the same either way.
  * @throws TemperbookError when both readings are possible and give different times, or neither is.
  */
-export function decideDateOrder(
-  dates: readonly DateText[],
-  column: string,
-  file: string,
-  options: ReadOptions,
-): OrderDecision {
+export function decideDateOrder(dates: readonly DateText[], column: string, reading: Reading): OrderDecision {
+  const { file, options } = reading;
   const asked = options.clock?.dateOrder;
   if (asked) return { order: asked, certain: true, note: `Dates are read ${asked}, as you said.` };
   if (dates.length === 0) return { order: 'year first', certain: true };

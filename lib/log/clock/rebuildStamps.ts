@@ -1,5 +1,6 @@
 import { TemperbookError } from '../../quantity';
 import { median } from '../columns/columnSample';
+import type { Reading } from '../reading';
 import type { LogTable } from '../rows/logTable';
 import { rejectRows, shiftBreaks } from '../rows/rejectRows';
 
@@ -16,9 +17,9 @@ export function rebuildStamps(
   table: LogTable,
   breaks: readonly number[],
   perS: number,
-  file: string,
-  notes: string[],
+  reading: Reading,
 ): number[] {
+  const { file, notes } = reading;
   const repeats: number[] = [];
   for (let i = 1; i < table.length; i++) if (table.clock[i] === table.clock[i - 1]) repeats.push(i);
   if (repeats.length === 0) return [...breaks];

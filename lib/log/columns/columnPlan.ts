@@ -6,7 +6,8 @@ import { type DateText, decideDateOrder, orderTellingDates } from '../clock/date
 import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from '../clock/stamp';
 import type { Dialect } from '../layout/dialect';
 import type { Header } from '../layout/header';
-import type { ReadOptions, TempUnit } from '../readOptions';
+import type { Reading } from '../reading';
+import type { TempUnit } from '../readOptions';
 import type { ReadPlan } from '../rows/rowLayout';
 import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, columnSamples, findColumn } from './columnSample';
@@ -33,36 +34,34 @@ export function columnPlan(
   header: Header,
   firstRow: LineSpan,
   rows: readonly (readonly string[])[],
-  file: string,
-  options: ReadOptions,
-  notes: string[],
+  reading: Reading,
 ): ColumnPlan {
+  const { file, options, notes } = reading;
   const samples = columnSamples(header.columns, rows, dialect.decimal);
   const mapped = new Set(
     Object.keys(options.columns ?? {}).map((key) => findColumn(samples, key, 'columns', file)),
   );
-  const choice = chooseClock(samples, mapped, header.preamble, file, options);
+  const choice = chooseClock(samples, mapped, header.preamble, reading);
   const dated = choice.date ?? choice.clock;
   const isDated = dated?.kind === 'stamp' || dated?.kind === 'date';
   const order = decideDateOrder(
     isDated ? datesOf(text, dialect, firstRow, dated) : [],
     dated?.column.name ?? '',
-    file,
-    options,
+    reading,
   );
-  const clock = clockPlan(choice, order.order, file, options, notes);
+  const clock = clockPlan(choice, order.order, reading);
   if (order.note) notes.push(order.note);
 
   const clocks = new Map<ColumnSample, string>(
-    choice.others.map((other) => [other, asideClock(other, choice.clock, options, notes)] as const),
+    choice.others.map((other) => [other, asideClock(other, choice.clock, reading)] as const),
   );
   if (choice.clock) clocks.set(choice.clock, '');
   if (choice.date) clocks.set(choice.date, '');
-  const found = temperatureColumns(samples, clocks, file, options, notes);
-  const allUnits = temperatureUnits(found.channels, header.preamble, file, options, notes);
-  const uses = withoutEmf(found, allUnits, file, options, notes);
+  const found = temperatureColumns(samples, clocks, reading);
+  const allUnits = temperatureUnits(found.channels, header.preamble, reading);
+  const uses = withoutEmf(found, allUnits, reading);
   const needsReference = uses.units.includes('mV') && options.thermocouple?.referenceC === undefined;
-  const reference = needsReference ? requireReference(uses, file) : undefined;
+  const reference = needsReference ? requireReference(uses, reading) : undefined;
   const stampText = choice.clock?.kind === 'stamp' ? (choice.clock.texts[0] ?? '') : '';
   const zoneMin = parseStamp(stampText, order.order)?.zoneMin;
   let emptyTail = 0;
@@ -127,12 +126,8 @@ function startsAlike(bytes: Uint8Array, a: number, b: number): boolean {
 }
 
 /** Why another clock is left aside, with a warning when the two disagree. */
-function asideClock(
-  other: ColumnSample,
-  used: ColumnSample | undefined,
-  options: ReadOptions,
-  notes: string[],
-): string {
+function asideClock(other: ColumnSample, used: ColumnSample | undefined, reading: Reading): string {
+  const { options, notes } = reading;
   if (!used) return `it is a clock, and you gave the interval of ${options.intervalS} s instead`;
   const ratio = spanS(other) / spanS(used);
   const isApart = Number.isFinite(ratio) && ratio > 0 && Math.abs(ratio - 1) > 0.02;
@@ -161,13 +156,8 @@ interface UsesWithUnits extends ColumnUses {
 }
 
 /** Columns in mV are temperatures only once the thermocouple is known. */
-function withoutEmf(
-  uses: ColumnUses,
-  units: readonly TempUnit[],
-  file: string,
-  options: ReadOptions,
-  notes: string[],
-): UsesWithUnits {
+function withoutEmf(uses: ColumnUses, units: readonly TempUnit[], reading: Reading): UsesWithUnits {
+  const { file, options, notes } = reading;
   const { thermocouple } = options;
   if (thermocouple) {
     const { type, referenceC } = thermocouple;
@@ -202,7 +192,8 @@ function withoutEmf(
   };
 }
 
-function requireReference({ reference, units, channels }: UsesWithUnits, file: string): ColumnSample {
+function requireReference({ reference, units, channels }: UsesWithUnits, reading: Reading): ColumnSample {
+  const { file } = reading;
   if (reference) return reference;
   throw new TemperbookError('The readings are in mV, and nothing says how warm the cold end was', {
     file,

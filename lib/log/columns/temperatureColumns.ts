@@ -1,6 +1,6 @@
 import { TemperbookError } from '../../quantity';
 import { parseUnit } from '../layout/units';
-import type { ReadOptions } from '../readOptions';
+import type { Reading } from '../reading';
 import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, findColumn } from './columnSample';
 
@@ -77,10 +77,9 @@ function isCounter(numbers: Float64Array): boolean {
 export function temperatureColumns(
   samples: readonly ColumnSample[],
   clocks: ReadonlyMap<ColumnSample, string>,
-  file: string,
-  options: ReadOptions,
-  notes: string[],
+  reading: Reading,
 ): ColumnUses {
+  const { file, options, notes } = reading;
   const mapped = new Map(
     Object.entries(options.columns ?? {}).map(
       ([key, use]) => [findColumn(samples, key, 'columns', file), use] as const,
@@ -113,7 +112,7 @@ export function temperatureColumns(
   // A lone reference junction is still a temperature.
   if (channels.length === 0 && foundReference && foundReference !== reference)
     channels.push({ sample: foundReference, name: foundReference.column.stem });
-  if (channels.length === 0) throw noTemperature(samples, file);
+  if (channels.length === 0) throw noTemperature(samples, reading);
   if (!sure)
     notes.push(
       `No column says that it is a temperature; ${list(channels.map(({ sample }) => sample.column.name))} ${channels.length === 1 ? 'is' : 'are'} taken for one by what ${channels.length === 1 ? 'it holds' : 'they hold'}. Option columns says otherwise.`,
@@ -154,7 +153,8 @@ function unique<T extends { readonly name: string }>(channels: readonly T[]): T[
 
 const list = (names: readonly string[]) => names.map((name) => `"${name}"`).join(', ');
 
-function noTemperature(samples: readonly ColumnSample[], file: string): TemperbookError {
+function noTemperature(samples: readonly ColumnSample[], reading: Reading): TemperbookError {
+  const { file } = reading;
   return new TemperbookError('No column holds a temperature', {
     file,
     found: `columns ${list(samples.map(({ column }) => column.name))}`,

@@ -1,5 +1,6 @@
 import { celsiusToFahrenheit, TemperbookError, ZERO_C_IN_K } from '../../quantity';
-import type { ReadOptions, TempUnit } from '../readOptions';
+import type { Reading } from '../reading';
+import type { TempUnit } from '../readOptions';
 import { type ColumnSample, findColumn, median } from './columnSample';
 
 /** A unit that is a straight line from °C: °C = (value − zero) / perDegree. mV is not one. */
@@ -42,10 +43,9 @@ function startOf({ numbers }: ColumnSample): number {
 export function temperatureUnits(
   channels: readonly { readonly sample: ColumnSample; readonly name: string }[],
   preamble: readonly string[],
-  file: string,
-  options: ReadOptions,
-  notes: string[],
+  reading: Reading,
 ): TempUnit[] {
+  const { file, options } = reading;
   const asked = new Map<ColumnSample, TempUnit>();
   if (typeof options.unit === 'object') {
     const all = channels.map(({ sample }) => sample);
@@ -54,14 +54,14 @@ export function temperatureUnits(
   }
   const told = channels.map(({ sample }) => {
     if (typeof options.unit === 'string') return options.unit;
-    return asked.get(sample) ?? unitInFile(sample, notes);
+    return asked.get(sample) ?? unitInFile(sample, reading);
   });
   const known = new Set(told.filter((unit): unit is TempUnit => unit !== undefined));
   const untold = channels.flatMap(({ sample }, i) => (told[i] === undefined ? [sample] : []));
-  const shared = untold.length > 0 ? sharedUnit(untold, [...known], preamble, file, notes) : undefined;
+  const shared = untold.length > 0 ? sharedUnit(untold, [...known], preamble, reading) : undefined;
   const units = told.map((unit) => unit ?? shared!);
   channels.forEach(({ sample }, i) => {
-    if (told[i] !== undefined) checkStart(sample, told[i]!, notes);
+    if (told[i] !== undefined) checkStart(sample, told[i]!, reading);
   });
   return units;
 }
@@ -71,9 +71,9 @@ function sharedUnit(
   samples: readonly ColumnSample[],
   known: readonly TempUnit[],
   preamble: readonly string[],
-  file: string,
-  notes: string[],
+  reading: Reading,
 ): TempUnit {
+  const { file, notes } = reading;
   const names = samples.map(({ column }) => `"${column.name}"`).join(', ');
   const have = samples.length === 1 ? 'has' : 'have';
   const start = median(samples.map(startOf));
@@ -109,7 +109,8 @@ function sharedUnit(
   });
 }
 
-function unitInFile(sample: ColumnSample, notes: string[]): TempUnit | undefined {
+function unitInFile(sample: ColumnSample, reading: Reading): TempUnit | undefined {
+  const { notes } = reading;
   const { column, glued } = sample;
   const [stuck] = glued;
   const symbol = column.unit?.symbol ?? stuck;
@@ -140,7 +141,8 @@ function preambleUnit(
 }
 
 /** A log that starts far from room temperature may be right, or in another unit than it says. */
-function checkStart(sample: ColumnSample, unit: TempUnit, notes: string[]): void {
+function checkStart(sample: ColumnSample, unit: TempUnit, reading: Reading): void {
+  const { notes } = reading;
   const start = startOf(sample);
   if (unit === 'mV' || Number.isNaN(start)) return;
   const startC = fromUnit(start, unit);

@@ -1,5 +1,5 @@
+import type { FaultKind } from '../faultKind';
 import type { TempUnit } from '../readOptions';
-import type { FaultKind } from '../thermalLog';
 
 /** A channel on its way from numbers to a history. Arrays are as long as the table has rows. */
 export interface ChannelData {

@@ -1,4 +1,5 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
+import type { Reading } from '../reading';
 import { type ChannelData, isTrusted, type Limits, trustedStretches } from './channelData';
 import { markClamped } from './clamped';
 import { FAULT_KINDS, TRUSTED } from './faultCodes';
@@ -22,7 +23,7 @@ export function detectFaults(
   timeS: Float64Array,
   limits: Limits,
   accept: readonly FaultKind[],
-  notes: string[],
+  reading: Reading,
 ): void {
   const rows = new Uint32Array(timeS.length);
   channels.forEach((channel, k) => {
@@ -38,8 +39,8 @@ export function detectFaults(
   });
   markOddChannels(channels);
   markLetGo(channels, timeS);
-  noteTwins(channels, notes);
-  for (const kind of accept) letThrough(channels, kind, notes);
+  noteTwins(channels, reading);
+  for (const kind of accept) letThrough(channels, kind, reading);
 }
 
 /** A second look finds the spikes that others nearby had hidden. */
@@ -54,7 +55,8 @@ function markSteep(channel: ChannelData, timeS: Float64Array, limits: Limits, ro
 }
 
 /** Two channels equal to the digit are a short or a copy; which one is real cannot be known. */
-function noteTwins(channels: readonly ChannelData[], notes: string[]): void {
+function noteTwins(channels: readonly ChannelData[], reading: Reading): void {
+  const { notes } = reading;
   for (let a = 0; a < channels.length; a++)
     for (let b = a + 1; b < channels.length; b++)
       if (isTwin(channels[a]!.tempC, channels[b]!.tempC))
@@ -72,7 +74,8 @@ function isTwin(a: Float64Array, b: Float64Array): boolean {
   return moves >= 10;
 }
 
-function letThrough(channels: readonly ChannelData[], kind: FaultKind, notes: string[]): void {
+function letThrough(channels: readonly ChannelData[], kind: FaultKind, reading: Reading): void {
+  const { notes } = reading;
   const code = FAULT_KINDS.indexOf(kind) + 1;
   let count = 0;
   for (const { tempC, marks } of channels)

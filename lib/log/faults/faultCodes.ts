@@ -1,4 +1,4 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
 
 /** Every kind, in the order of their codes: code 1 is the first. Code 0 is a trusted reading. */
 export const FAULT_KINDS: readonly FaultKind[] = [
@@ -11,6 +11,9 @@ export const FAULT_KINDS: readonly FaultKind[] = [
   'dead channel',
   'reversed polarity',
   'clamped',
+  'frozen',
+  'let go',
+  'swapped',
   'spike',
   'impossible step',
   'ramp between faults',

@@ -1,9 +1,10 @@
 import { formatDuration, formatTemp } from '../../quantity';
 import { lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
+import type { FaultKind } from '../faultKind';
 import type { GapPolicy } from '../gapPolicy';
 import type { LogTable, Reject } from '../rows/logTable';
-import type { Fault, FaultKind } from '../thermalLog';
+import type { Fault } from '../thermalLog';
 import { type ChannelData, distrusted, type Limits, type Stretch } from './channelData';
 import { ABSENT, FAULT_KINDS } from './faultCodes';
 

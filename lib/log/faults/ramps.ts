@@ -1,4 +1,4 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
 import type { ChannelData, Stretch } from './channelData';
 import { codeOf } from './faultCodes';
 

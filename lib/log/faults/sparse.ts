@@ -1,3 +1,4 @@
+import type { Reading } from '../reading';
 import type { ChannelData } from './channelData';
 import { ABSENT, codeOf } from './faultCodes';
 
@@ -13,9 +14,10 @@ const REGULAR_SHARE = 0.9;
  */
 export function sparseChannels(
   channels: readonly Pick<ChannelData, 'name' | 'marks'>[],
-  notes: string[],
+  reading: Reading,
 ): number[] {
   return channels.map(({ name, marks }) => {
+    const { notes } = reading;
     const every = usualSpacing(marks);
     if (every === 1) return 1;
     let last = -1;

@@ -1,4 +1,4 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
 import { tokenKind } from './errorTokens';
 import { parseUnit } from './units';
 

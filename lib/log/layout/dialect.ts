@@ -1,5 +1,6 @@
 import { TemperbookError } from '../../quantity';
 import { type SampleLine, splitFields } from '../bytes/lines';
+import type { Reading } from '../reading';
 import type { ReadOptions } from '../readOptions';
 import { type FieldClass, fieldClass, isTyped, isValue } from './fieldClass';
 
@@ -44,7 +45,8 @@ interface Candidate {
  * rows of readings of one width, the decimal mark by what stands inside their numbers.
  * @throws TemperbookError when no line is a row of readings.
  */
-export function sniffDialect(lines: readonly SampleLine[], file: string, options: ReadOptions): Dialect {
+export function sniffDialect(lines: readonly SampleLine[], reading: Reading): Dialect {
+  const { file, options } = reading;
   const tried = (options.delimiter ? [options.delimiter] : DELIMITERS).map((d) => candidate(lines, d));
   const best = tried.reduce((a, b) => (b.score > a.score ? b : a));
   if (best.rows.length === 0)

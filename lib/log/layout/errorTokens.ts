@@ -1,4 +1,4 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
 
 /** What a logger writes instead of a number, without marks, blanks and case, and what it means. */
 const TOKENS: readonly { readonly kind: FaultKind; readonly words: readonly string[] }[] = [

@@ -1,6 +1,7 @@
 import { TemperbookError } from '../../quantity';
 import { type LineSpan, lineAt, type SampleLine, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
+import type { Reading } from '../reading';
 import { type Dialect, isRowLike } from './dialect';
 import { fieldClass, isValue } from './fieldClass';
 import { parseUnit, splitName, type Unit } from './units';
@@ -38,7 +39,8 @@ const LOOK_AHEAD = 5;
  * Finds where the readings begin: the first line that is a row of readings and is followed by such rows, or
  * stands right under a names row. Headers may have any length.
  */
-export function findHeader({ bytes, decode }: LogText, dialect: Dialect, file: string): HeaderLines {
+export function findHeader({ bytes, decode }: LogText, dialect: Dialect, reading: Reading): HeaderLines {
+  const { file } = reading;
   const lines: SampleLine[] = [];
   let line: LineSpan = { row: 0, from: 0, to: 0, next: 0 };
   while (line.next < bytes.length) {

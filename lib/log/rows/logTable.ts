@@ -1,4 +1,4 @@
-import type { FaultKind } from '../thermalLog';
+import type { FaultKind } from '../faultKind';
 
 /** A row that is not used at all. */
 export interface Reject {

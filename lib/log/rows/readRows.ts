@@ -3,6 +3,7 @@ import type { LogText } from '../bytes/logText';
 import { ClockReader } from '../clock/clockReader';
 import { type HeaderColumn, readHeader } from '../layout/header';
 import { headerStamp } from '../layout/headerStamp';
+import type { Reading } from '../reading';
 import { LogTable } from './logTable';
 import { layoutOf, type ReadPlan } from './rowLayout';
 import { RowReader } from './rowReader';
@@ -24,8 +25,9 @@ export function readRows(
   plan: ReadPlan,
   first: LineSpan,
   headerLines: readonly string[],
-  notes: string[],
+  reading: Reading,
 ): LogTable {
+  const { notes } = reading;
   const table = new LogTable(plan.channels.length, capacityFor(text, first), plan.reference !== undefined);
   const known = new Set(headerLines.map((line) => line.trim()));
   const intervalS = plan.clock.kind === 'rows' ? plan.clock.intervalS : undefined;
@@ -80,7 +82,7 @@ export function readRows(
     group.push(line);
     if (known.has(line.text.trim()) || names) isHeader = true;
     if (names) {
-      const columns = blockColumns(line.text, plan, names, notes, line.row);
+      const columns = blockColumns(line.text, plan, names, reading, line.row);
       reader = columns ? readerFor(columns, columns.length) : ownReader;
       fields = columns ? fieldsOf(plan, columns) : ownFields;
     }
@@ -138,9 +140,10 @@ function blockColumns(
   line: string,
   plan: ReadPlan,
   fields: readonly string[],
-  notes: string[],
+  reading: Reading,
   row: number,
 ): HeaderColumn[] | undefined {
+  const { notes } = reading;
   const same =
     fields.length === plan.header.names.length &&
     fields.every((field, i) => field.toLowerCase() === plan.header.names[i]);

@@ -1,0 +1,20 @@
+/** Why a stretch of readings is not trusted. */
+export type FaultKind =
+  | 'missing field'
+  | 'not a number'
+  | 'error token'
+  | 'open circuit'
+  | 'over range'
+  | 'absolute zero'
+  | 'dead channel'
+  | 'reversed polarity'
+  | 'clamped'
+  | 'frozen'
+  | 'let go'
+  | 'swapped'
+  | 'spike'
+  | 'impossible step'
+  | 'ramp between faults'
+  | 'loose junction'
+  | 'gap'
+  | 'clock';

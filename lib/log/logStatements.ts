@@ -1,0 +1,88 @@
+import type { ThermocoupleType } from '../thermocouple';
+
+/** Words of the file, and the line they stand on (1-based; the header's names row for a column). */
+export interface Statement {
+  readonly words: string;
+  readonly row: number;
+}
+
+/** What a file says, in its header, of how it was measured; a key is there only when the file says so. */
+export interface LogStatements {
+  /** Readings are means over their interval: a mean hides a peak. `channels` names them; all when empty. */
+  readonly means?: Statement & { readonly channels: readonly string[] };
+  /** The thermocouples' wire. */
+  readonly wire?: Statement & { readonly type: ThermocoupleType };
+  /** Time from row to row, s. */
+  readonly interval?: Statement & { readonly intervalS: number };
+  /** Readings come from an infrared or optical instrument: on bare metal these read low. */
+  readonly infrared?: Statement;
+  /** Channels that measure the air, an oven or the surroundings and not the part, by their names. */
+  readonly air?: Statement & { readonly channels: readonly string[] };
+}
+
+const MEAN = /(?:^|[^a-z])(?:avg|average[ds]?|means?|mittelwerte?|moyennes?)(?:[^a-z]|$)/i;
+const INFRARED =
+  /(?:^|[^a-z])(?:infra-?red|ir (?:temp\w*|sensor|camera|gun|spot)|pyrometers?|emissivity|thermal (?:camera|imager))(?:[^a-z]|$)/i;
+const AIR =
+  /(?:^|[^a-z])(?:air|oven|furnace|ambient|amb|atmosphere|room|umgebung|ofen|luft|chamber)(?:[^a-z]|$)/i;
+/** A probe in the load of a furnace is on the part. */
+const PART = /(?:^|[^a-z])(?:load|part|casting|metal|work|work ?piece)(?:[^a-z]|$)/i;
+const WIRE =
+  /(?:thermocouples?|t\/?c|wire|sensor|probe|input)[\s_:,;="-]*type[\s_:,;="-]*([BEJKNRST])(?![a-z])|type[ _-]?([BEJKNRST])[ _-]*(?:thermocouples?|t\/?c|wire)|^\W*type[\s_:,;="-]+([BEJKNRST])\W*$/i;
+const INTERVAL =
+  /(?:interval|period|sampl\w*|scan|rate|abtast\w*|takt)[^\d]{0,40}?(\d+(?:[.,]\d+)?)\s*(ms|msec|milliseconds?|s|secs?|seconds?|sek\w*|min|mins|minutes?|minuten|h|hr|hours?|hz)(?![a-z])/i;
+const SECONDS: Readonly<Record<string, number>> = { ms: 1e-3, mi: 1e-3, s: 1, min: 60, h: 3600 };
+const LONGEST_LINE = 400;
+
+/** Reads the header's lines (with their rows) and the columns of the channels for what they say. */
+export function logStatements(
+  lines: readonly { readonly row: number; readonly text: string }[],
+  channels: readonly { readonly name: string; readonly column: string }[],
+  namesRow: number,
+): LogStatements {
+  const short = lines.filter(({ text }) => text.length <= LONGEST_LINE);
+  const find = (pattern: RegExp): Statement | undefined => {
+    const line = short.find(({ text }) => pattern.test(text));
+    return line && { words: line.text.trim(), row: line.row };
+  };
+  const named = (test: (name: string) => boolean) => {
+    const found = channels.filter(({ column }) => test(column.replace(/_/g, ' ')));
+    if (found.length === 0) return undefined;
+    const words = found.map(({ column }) => column).join(', ');
+    return { words, row: namesRow, channels: found.map(({ name }) => name) };
+  };
+  const meanLine = find(MEAN);
+  const means = named((name) => MEAN.test(name)) ?? (meanLine && { ...meanLine, channels: [] });
+  const air = named((name) => AIR.test(name) && !PART.test(name));
+  const infraredColumn = named((name) => INFRARED.test(name) || /^IR[ _-]?\d*$/.test(name));
+  const infrared = infraredColumn ?? find(INFRARED);
+  const wireLine = find(WIRE) ?? named((name) => WIRE.test(name));
+  const wire = wireLine && WIRE.exec(wireLine.words);
+  const intervalLine = find(INTERVAL);
+  const intervalS = intervalLine && secondsOf(INTERVAL.exec(intervalLine.words)!);
+  return {
+    ...(means ? { means } : {}),
+    ...(wireLine && wire
+      ? {
+          wire: {
+            words: wireLine.words,
+            row: wireLine.row,
+            type: (wire[1] ?? wire[2] ?? wire[3])!.toUpperCase() as ThermocoupleType,
+          },
+        }
+      : {}),
+    ...(intervalLine && intervalS ? { interval: { ...intervalLine, intervalS } } : {}),
+    ...(infrared ? { infrared: { words: infrared.words, row: infrared.row } } : {}),
+    ...(air ? { air } : {}),
+  };
+}
+
+function secondsOf([, digits, unit]: RegExpExecArray): number | undefined {
+  const value = Number(digits!.replace(',', '.'));
+  if (!(value > 0)) return undefined;
+  const word = unit!.toLowerCase();
+  if (word === 'hz') return 1 / value;
+  if (word.startsWith('ms') || word.startsWith('milli')) return value * SECONDS.ms!;
+  if (word.startsWith('min')) return value * SECONDS.min!;
+  return value * (word.startsWith('h') ? SECONDS.h! : SECONDS.s!);
+}

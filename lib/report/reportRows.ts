@@ -7,6 +7,7 @@ import {
 } from '../decision';
 import type { ThermalLog } from '../log';
 import { formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
+import { faultsByKind } from './faultsByKind';
 import type { TableRow } from './table';
 
 /** The short table of a verdict, one row per probe: for `showTable`, `exportTable` or `tableText`. */
@@ -63,17 +64,14 @@ export function modelRows(verdict: Verdict): TableRow[] {
 /** One row per kind of fault and channel: how many readings it took, and the first of them. */
 export function faultRows(log: ThermalLog): TableRow[] {
   return log.channels.flatMap(({ name, faults }) =>
-    [...new Set(faults.map(({ kind }) => kind))].map((kind) => {
-      const alike = faults.filter((fault) => fault.kind === kind);
-      return {
-        Probe: name,
-        Fault: kind,
-        'Readings left out': alike.reduce((sum, { readings }) => sum + readings, 0),
-        'First in row': alike[0]!.row,
-        'What stood there': alike[0]!.value,
-        Why: alike[0]!.reason,
-      };
-    }),
+    faultsByKind(faults).map(({ first, readings }) => ({
+      Probe: name,
+      Fault: first.kind,
+      'Readings left out': readings,
+      'First in row': first.row,
+      'What stood there': first.value,
+      Why: first.reason,
+    })),
   );
 }
 

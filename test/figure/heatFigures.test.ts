@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { fitFigure, hardnessFigure, peakMapOf, softZoneFigure, staticSvg } from '../../lib/figure';
+import {
+  fitFigure,
+  hardnessFigure,
+  heatmapFigure,
+  peakMapOf,
+  softZoneFigure,
+  staticSvg,
+} from '../../lib/figure';
 import { type Calibration, type PlateResult, solvePlate } from '../../lib/heatflow';
 import { thermalHistory } from '../../lib/history';
 import { type SoftZone, softZone } from '../../lib/planning';
@@ -80,6 +87,31 @@ describe('fitFigure', () => {
     );
     expect(both.data.some(({ name }) => name?.startsWith('TC2'))).toBe(false);
     expect(() => fitFigure([{ name: 'TC2', history }], fitted)).toThrow(TemperbookError);
+  });
+});
+
+describe('heatmapFigure', () => {
+  it('draws a fine grid of 250,000 cells', () => {
+    const at = Array.from({ length: 500 }, (_, k) => k / 2);
+    const figure = heatmapFigure({
+      alongMm: at,
+      acrossMm: at,
+      peakC: at.map((y) => at.map((x) => 20 + x + y)),
+    });
+    expect(figure.data[0]).toMatchObject({ zmin: 20, zmax: 519 });
+    expect(staticSvg(figure)).toContain('<svg');
+  });
+
+  it('refuses a map without metal', () => {
+    const nothing = {
+      alongMm: [0, 1],
+      acrossMm: [0, 1],
+      peakC: [
+        [null, null],
+        [null, null],
+      ],
+    };
+    expect(() => heatmapFigure(nothing)).toThrow(TemperbookError);
   });
 });
 

@@ -1,4 +1,5 @@
 import { scaleLinear } from 'd3-scale';
+import { extent } from 'simple-statistics';
 import { celsiusToFahrenheit, formatTemp } from '../../quantity';
 import type { Annotation, Figure, Trace } from '../figure';
 import { requireSome } from '../parts/requireSome';
@@ -43,7 +44,7 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
   const y = requireSome(Array.from(map.acrossMm), 'plan view');
   const z = map.peakC.map((row) => row.map((peak) => (peak === null ? null : Number(peak.toFixed(1)))));
   const temps = z.flat().filter((peak): peak is number => peak !== null);
-  const [zmin, zmax] = [Math.min(...temps), Math.max(...temps)];
+  const [zmin, zmax] = extent(requireSome(temps, 'temperature of the plan view'));
   const [left, right] = [x[0]!, x[x.length - 1]!];
   const [low, high] = [y[0]!, y[y.length - 1]!];
   const heightPx = Math.min(

@@ -1,3 +1,4 @@
+import { max } from 'simple-statistics';
 import type { Trace } from '../figure';
 import { INK, TEXT_PX } from '../parts/style';
 
@@ -36,7 +37,7 @@ export function lossField(kept: MapGrid, timeS: readonly number[], tempC: readon
 
 /** Lines where the strength has risen, and their name in the legend; none for a temper that only softens. */
 export function gainLines(kept: MapGrid, timeS: readonly number[], tempC: readonly number[]): Trace[] {
-  const most = Math.max(...kept.flat().map((value) => value ?? 0));
+  const most = max(kept.flat().map((value) => value ?? 0));
   if (most <= GAIN.start) return [];
   const line = { color: LEVEL_LINE, width: 1, dash: 'dot' } as const;
   return [

@@ -1,3 +1,4 @@
+import { extent } from 'simple-statistics';
 import { formatTemp } from '../../quantity';
 import type { Annotation, Figure, Shape, Trace } from '../figure';
 import { endLabels } from '../parts/endLabels';
@@ -63,11 +64,10 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
     ...measured.map(({ value }) => value),
     ...(options.levels ?? []).map(({ value }) => value),
   ];
-  const [lowest, highest] = [Math.min(...values), Math.max(...values)];
+  const [lowest, highest] = extent(values);
   const pad = (highest - lowest || 1) * 0.08;
   const range = [lowest - pad, highest + pad] as const;
-  const farMm = Math.max(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
-  const nearMm = Math.min(...lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
+  const [nearMm, farMm] = extent(lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
   const inCelsius = options.quantity.endsWith('°C');
   const levels = (options.levels ?? []).map(({ name, value }) =>
     levelLine(value, inCelsius ? `${name} ${formatTemp(value)}` : name, 'y', { end: 'right', side: 'above' }),

@@ -1,3 +1,4 @@
+import { max } from 'simple-statistics';
 import { type Table, type TableRow, tableOf } from '../../report';
 import { escapeXml } from '../svg/markup';
 import { displayWriter } from './show';
@@ -22,7 +23,7 @@ export function showTable(rows: readonly TableRow[], columns?: readonly string[]
 /** The table as text: columns lined up, numbers to the right. */
 export function tableText({ columns, rows }: Table): string {
   const texts = [columns, ...rows.map((row) => row.map((value) => String(value ?? '')))];
-  const widths = columns.map((_, i) => Math.max(...texts.map((text) => text[i]!.length)));
+  const widths = columns.map((_, i) => max(texts.map((text) => text[i]!.length)));
   const toRight = columns.map((_, i) => isNumeric(rows.map((row) => row[i]!)));
   const lines = texts.map((text) =>
     text

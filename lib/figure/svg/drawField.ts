@@ -1,5 +1,6 @@
 import { contours } from 'd3-contour';
 import { scaleLinear } from 'd3-scale';
+import { extent } from 'simple-statistics';
 import type { Trace } from '../figure';
 import { QUIET_INK, TEXT_PX } from '../parts/style';
 import { element, escapeXml, plainLines, px } from './markup';
@@ -98,14 +99,15 @@ const transposed = (rows: NonNullable<Trace['z']>): (number | null)[][] =>
 const outline = (rings: readonly Ring[]): string =>
   rings.map((ring) => `M${ring.map(([a, b]) => `${px(a)},${px(b)}`).join('L')}Z`).join('');
 
-function levelsOf(trace: Trace, values: readonly number[]): number[] {
+function levelsOf(trace: Trace, values: number[]): number[] {
   if (trace.contours && trace.type === 'contour') {
     const { start, end, size } = trace.contours;
     const count = Math.floor((end - start) / size + 1e-9) + 1;
     return Array.from({ length: count }, (_, k) => Number((start + k * size).toPrecision(10)));
   }
-  const low = trace.zmin ?? Math.min(...values);
-  const high = trace.zmax ?? Math.max(...values);
+  const [lowest, highest] = extent(values);
+  const low = trace.zmin ?? lowest;
+  const high = trace.zmax ?? highest;
   return Array.from({ length: SHADES }, (_, k) => low + ((k + 0.5) * (high - low)) / SHADES);
 }
 

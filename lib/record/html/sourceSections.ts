@@ -1,5 +1,6 @@
 import type { Fault } from '../../log';
 import { formatDuration } from '../../quantity';
+import { faultsByKind } from '../../report';
 import type { DecisionRecord, RecordedLog, RecordedVerdict, SignOffLine } from '../decisionRecord';
 import { JOB_FIELDS, type JobFieldName, type JobSheet } from '../jobSheet';
 import { type Html, html } from './html';
@@ -48,22 +49,14 @@ ${log.leftAside.length > 0 && html`<div><dt>Columns left aside</dt><dd>${log.lef
 }
 
 function faultRows(channel: string, faults: readonly Fault[]): string[][] {
-  const kinds = new Map<string, Fault[]>();
-  for (const fault of faults) kinds.set(fault.kind, [...(kinds.get(fault.kind) ?? []), fault]);
-  return [...kinds].map(([kind, members]) => {
-    const first = members[0]!;
-    const lastRow = Math.max(...members.map((fault) => fault.lastRow));
-    const from = Math.min(...members.map(({ fromS }) => fromS));
-    const to = Math.max(...members.map(({ toS }) => toS));
-    return [
-      channel,
-      kind,
-      String(members.length),
-      first.row === lastRow ? String(first.row) : `${first.row} to ${lastRow}`,
-      from === to ? formatDuration(from) : `${formatDuration(from)} to ${formatDuration(to)}`,
-      first.reason,
-    ];
-  });
+  return faultsByKind(faults).map(({ first, count, lastRow, fromS, toS }) => [
+    channel,
+    first.kind,
+    String(count),
+    first.row === lastRow ? String(first.row) : `${first.row} to ${lastRow}`,
+    fromS === toS ? formatDuration(fromS) : `${formatDuration(fromS)} to ${formatDuration(toS)}`,
+    first.reason,
+  ]);
 }
 
 /** Every number the verdict rests on that was not measured here. */

@@ -1,0 +1,52 @@
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+
+const root = path.join(__dirname, '../..');
+const kit: Readonly<Record<string, unknown>> = require(path.join(root, 'dist'));
+
+/** Names that others build on; see the table in DEVELOPERS.md. */
+const FIXED = [
+  'readLog',
+  'celsiusToEmf',
+  'emfToCelsius',
+  'loadAlloy',
+  'timeAbove',
+  'equivalentTime',
+  'dissolvedFraction',
+  'precipitateModel',
+  'overageingModel',
+  'judge',
+  'solvePlate',
+  'softZone',
+  'compareScenarios',
+  'checkChart',
+];
+
+describe('the public door', () => {
+  const names = Object.keys(kit);
+  const functions = names.filter((name) => typeof kit[name] === 'function');
+  const groups = names.filter((name) => typeof kit[name] === 'object');
+
+  it('names what a user starts with, about 25 things', () => {
+    expect(functions).toEqual(expect.arrayContaining(FIXED));
+    expect(functions.length).toBeLessThanOrEqual(35);
+    expect([...functions, ...groups].sort()).toEqual([...names].sort());
+  });
+
+  it('groups everything by room, so that nothing a room offers is out of reach', () => {
+    const rooms = readdirSync(path.join(root, 'lib'), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && entry.name !== 'cli')
+      .map(({ name }) => name);
+    const offered = groups.map((group) =>
+      Object.keys(kit[group] as object)
+        .sort()
+        .join(),
+    );
+    for (const room of rooms) {
+      const own: Readonly<Record<string, unknown>> = require(path.join(root, 'dist', room));
+      expect(offered, room).toContain(Object.keys(own).sort().join());
+    }
+    expect(groups.length).toBe(rooms.length);
+  });
+});

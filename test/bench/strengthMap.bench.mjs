@@ -1,6 +1,6 @@
 // The strength map of a wall chart, 60 × 60 points: soaks and weld-like cycles by the softening model, soaks by the
 // precipitate model with both its sets. One run each; the goal is under 10 s.
-import { precipitateModel, strengthMap } from '../../dist/index.js';
+import { precipitateModel, strengthMap } from '../../dist/kinetics/index.js';
 
 function measure(name, options) {
   const startMs = performance.now();

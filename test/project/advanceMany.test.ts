@@ -3,7 +3,11 @@ import { describe, expect, it } from 'vitest';
 import type * as Kit from '../../lib';
 
 // Threads run the built package.
-const { advanceMany, isothermal, precipitateModel }: typeof Kit = createRequire(__filename)('../..');
+const {
+  histories: { isothermal },
+  kinetics: { advanceMany },
+  precipitateModel,
+}: typeof Kit = createRequire(__filename)('../..');
 
 describe('many histories on threads', () => {
   const histories = [150, 200, 250, 300, 350].map((tempC) => isothermal(tempC, 3600));

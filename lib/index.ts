@@ -35,6 +35,14 @@ export {
 export { type PlateOptions, type PlatePlan, type PlateResult, solvePlate } from './heatflow';
 export { type SoftZone, type SoftZoneOptions, type SoftZonePlace, softZone } from './planning';
 export { type Placement, type PlacementOptions, probePlacement } from './decision';
+export {
+  type SectionLoad,
+  type SizeOptions,
+  sizeSection,
+  type WeldedResistance,
+  type WeldedSection,
+  weldedResistance,
+} from './section';
 
 // Judge and decide.
 export { type ChartCheck, checkChart, type Schedule } from './heattreat';

@@ -1,6 +1,6 @@
 export { exportTable } from './exportTable';
-export { chartSensorRows, requirementDetailRows, requirementRows, stageRows } from './furnaceRows';
 export { type FaultKind, faultsByKind } from './faultsByKind';
+export { chartSensorRows, requirementDetailRows, requirementRows, stageRows } from './furnaceRows';
 export {
   attachmentRows,
   calibrationRows,

@@ -21,6 +21,8 @@ const FIXED = [
   'softZone',
   'compareScenarios',
   'checkChart',
+  'weldedResistance',
+  'sizeSection',
 ];
 
 describe('the public door', () => {

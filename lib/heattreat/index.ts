@@ -8,6 +8,27 @@ export type { ChartQuench } from './chart/quenchRequirements';
 export type { QuenchStrength } from './chart/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';
 export type { ChartSensor, SensorRole } from './chart/sensorRoles';
+export { type FillerResponse, fillerResponse } from './recovery/fillers';
+export type { Objection, WayKind } from './recovery/objections';
+export type { Fittings, Material, PartPlace, PartState, StrengthOfPlace } from './recovery/partState';
+export {
+  type Permission,
+  type PlanRecoveryOptions,
+  planRecovery,
+  type RecoveryPlan,
+  type RecoveryWay,
+} from './recovery/planRecovery';
+export { type RecoveryTicket, recoveryTicket, ticketHtml, ticketText } from './recovery/recoveryTicket';
+export { type CommonHold, type FurnaceWindow, furnaceWindow } from './routes/furnaceWindow';
+export {
+  planRoutes,
+  type Route,
+  type RouteJob,
+  type RoutePlace,
+  type RoutePlan,
+  type RouteReason,
+} from './routes/planRoutes';
+export { type Straightening, straightening } from './routes/straightening';
 export { listSchedules, loadSchedule } from './schedule/loadSchedule';
 export type { DelayLimit, HoldStage, QuenchStage, Schedule, WaitStage } from './schedule/schedule';
 export { type BandCorner, type ScheduledOptions, scheduledHistory } from './schedule/scheduledHistory';

@@ -1,0 +1,125 @@
+import { formatDuration, formatTemp, TemperbookError } from '../../quantity';
+import type { HoldStage } from '../schedule/schedule';
+import { leastSeconds } from '../schedule/soakHours';
+import type { RecoveryPlan, RecoveryWay } from './planRecovery';
+
+/** One page for the heat treater: heading and lines, in the order they are read. */
+export interface RecoveryTicket {
+  readonly title: string;
+  readonly sections: readonly { readonly heading: string; readonly lines: readonly string[] }[];
+}
+
+/**
+ * What was welded with which filler, what to do, and what to send back.
+ * @param job lines that name the part: { part: 'HB-07', order: '…' }.
+ * @throws TemperbookError for a way that is forbidden, or that takes no furnace.
+ */
+export function recoveryTicket(
+  { state, schedule, cautions }: RecoveryPlan,
+  way: RecoveryWay,
+  job: Readonly<Record<string, string>> = {},
+): RecoveryTicket {
+  if (way.permission === 'forbidden' || (way.kind !== 'age again' && way.kind !== 'full treatment'))
+    throw new TemperbookError('There is no ticket for this way', {
+      found: `${way.name}: ${way.permission}`,
+      expected: 'an age or a full treatment that is not forbidden',
+      ...(way.objections[0] ? { remedy: way.objections[0].what } : {}),
+    });
+  const metals = state.places.map(
+    ({ name, material, alloy, temper, peakC, thicknessMm }) =>
+      `${name}: ${[material, alloy, temper && `was ${temper}`].filter(Boolean).join(', ')}${thicknessMm === undefined ? '' : `, ${thicknessMm} mm`}${peakC === null ? '' : `, reached ${formatTemp(peakC)}`}`,
+  );
+  return {
+    title: way.name,
+    sections: [
+      { heading: 'Part', lines: Object.entries(job).map(([key, value]) => `${key}: ${value}`) },
+      {
+        heading: 'What was welded',
+        lines: [
+          ...metals,
+          `Filler: ${state.filler ?? 'not said'}`,
+          `Solution treatments so far: ${state.solutionTreatments ?? 'not known'}`,
+        ],
+      },
+      { heading: 'What to do', lines: [...doing(way, schedule), `Edition: ${schedule.edition}`] },
+      {
+        heading: 'To be settled before it starts',
+        lines: way.objections.map(({ what }) => what),
+      },
+      {
+        heading: 'What to send back',
+        lines: [
+          'The chart, with sensors in the load: in the thickest casting, and where the furnace is coldest',
+          ...(way.kind === 'full treatment'
+            ? [
+                'Times of door opening and of the last part under, and the water’s temperature before and after',
+                'Time and place of straightening, and how long it stood before ageing',
+              ]
+            : []),
+          `Hardness and conductivity at: ${state.places.map(({ name }) => name).join(', ')}`,
+          'A test bar of the same melt and load, where there is one',
+        ],
+      },
+      { heading: 'Care', lines: cautions },
+    ].filter(({ lines }) => lines.length > 0),
+  };
+}
+
+function doing(way: RecoveryWay, { solution, quench, wait, ages }: RecoveryPlan['schedule']): string[] {
+  if (way.kind === 'age again') return [`${way.name}, nothing else. No solution treatment, no quench.`];
+  const band = (what: string, hold: HoldStage): string => {
+    const { high } = leastSeconds(hold, undefined);
+    const time = Number.isFinite(high)
+      ? `at least ${formatDuration(high)}`
+      : 'for the time the thickness asks for';
+    const most = hold.mostH === null ? '' : `, at most ${formatDuration(hold.mostH * 3600)}`;
+    return `${what}: every load sensor from ${formatTemp(hold.lowC)} to ${formatTemp(hold.highC)}, ${time}${most}, counted from the coldest`;
+  };
+  return [
+    ...(solution ? [band('Solution', solution)] : []),
+    ...(quench?.waterC
+      ? [
+          `Quench in water at ${quench.waterC.low === undefined ? '' : `${formatTemp(quench.waterC.low)} to `}${formatTemp(quench.waterC.high)}${quench.waterC.low === undefined ? ' or colder' : ''}, without delay`,
+        ]
+      : []),
+    'Straighten at once, cold, before ageing',
+    ...(wait ? [`Wait at least ${formatDuration(wait.leastH * 3600)} at room temperature`] : []),
+    ...ages.map((age, k) => band(ages.length > 1 ? `Age, step ${k + 1}` : 'Age', age)),
+  ];
+}
+
+/** The ticket as plain text, for a mail. */
+export function ticketText({ title, sections }: RecoveryTicket): string {
+  return [
+    title,
+    ...sections.flatMap(({ heading, lines }) => ['', heading, ...lines.map((line) => `  - ${line}`)]),
+    '',
+  ].join('\n');
+}
+
+const html = (text: string): string =>
+  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
+
+/** The ticket as one HTML page that needs nothing else and prints on one sheet. */
+export function ticketHtml({ title, sections }: RecoveryTicket): string {
+  const body = sections
+    .map(
+      ({ heading, lines }) =>
+        `<h2>${html(heading)}</h2><ul>${lines.map((line) => `<li>${html(line)}</li>`).join('')}</ul>`,
+    )
+    .join('\n');
+  return `<!doctype html>
+<html lang="en"><head><meta charset="utf-8"><title>${html(title)}</title>
+<style>
+@page { size: A4; margin: 14mm }
+body { font: 13px/1.4 system-ui, "Liberation Sans", Arial, sans-serif; color: #1d2127; max-width: 44rem; margin: 1.5rem auto; padding: 0 1rem }
+h1 { font-size: 1.3rem; margin: 0 0 .6rem } h2 { font-size: 1rem; margin: .9rem 0 .2rem } ul { margin: 0; padding-left: 1.2rem }
+footer { margin-top: 1.6rem; border-top: 1px solid #b9bec6; padding-top: .5rem; display: flex; gap: 3rem }
+footer span { flex: 1 } @media print { body { margin: 0; max-width: none } }
+</style></head><body>
+<h1>${html(title)}</h1>
+${body}
+<footer><span>Done by, date:</span><span>Checked by, date:</span></footer>
+</body></html>
+`;
+}

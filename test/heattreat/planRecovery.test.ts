@@ -1,0 +1,171 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { type PartState, planRecovery, recoveryTicket, ticketHtml, ticketText } from '../../lib/heattreat';
+import { judged } from '../../lib/quantity';
+
+const NOTHING_ON_IT = { threads: false, coating: false, inserts: false, machined: false };
+const foot: PartState = {
+  schedule: 'A356.0 T6 sand casting',
+  places: [
+    { name: 'lip', material: 'casting', alloy: 'A356.0', temper: 'T6', peakC: 380, thicknessMm: 8 },
+    { name: 'weld', material: 'weld metal', peakC: 640, thicknessMm: 5 },
+  ],
+  filler: '4008',
+  solutionTreatments: 1,
+  thinnestWallMm: 8,
+  longestMm: 180,
+  holdsPressure: false,
+  fittings: NOTHING_ON_IT,
+};
+const permissions = (state: PartState) =>
+  Object.fromEntries(planRecovery(state).ways.map(({ kind, permission }) => [kind, permission]));
+const objections = (state: PartState, kind: string) =>
+  planRecovery(state)
+    .ways.find((way) => way.kind === kind)!
+    .objections.map(({ what }) => what)
+    .join('\n');
+
+describe('ways to go on with a part', () => {
+  it('are open where nothing stands against them, but for the torch', () => {
+    expect(permissions(foot)).toEqual({
+      accept: 'possible',
+      rest: 'possible',
+      'age again': 'ask first',
+      'full treatment': 'possible',
+      'local treatment': 'forbidden',
+      scrap: 'possible',
+    });
+    expect(objections(foot, 'age again')).toContain('How the weld metal takes ageing');
+    expect(objections(foot, 'local treatment')).toContain('soft ring');
+  });
+
+  it('are all refused for what holds pressure, but for scrap', () => {
+    const { scrap, ...others } = permissions({ ...foot, holdsPressure: true });
+    expect(scrap).toBe('possible');
+    expect(new Set(Object.values(others))).toEqual(new Set(['forbidden']));
+  });
+
+  it('end where the casting began to melt; weld metal has melted anyhow', () => {
+    const burnt = { ...foot, places: [{ ...foot.places[0]!, peakC: 556 }] };
+    expect(permissions(burnt)).toMatchObject({ accept: 'forbidden', 'full treatment': 'forbidden' });
+    expect(objections(burnt, 'accept')).toContain('no heat treatment mends burnt metal');
+  });
+
+  it('go by the filler', () => {
+    expect(permissions({ ...foot, filler: 'ER5356' })).toMatchObject({
+      accept: 'possible',
+      'age again': 'forbidden',
+      'full treatment': 'forbidden',
+    });
+    expect(permissions({ ...foot, filler: '4043' })).toMatchObject({
+      'age again': 'ask first',
+      'full treatment': 'possible',
+    });
+    const thick = { ...foot, filler: '4043', places: [{ ...foot.places[0]!, thicknessMm: 12 }] };
+    expect(objections(thick, 'full treatment')).toContain('thicker than 10 mm');
+  });
+
+  it('ask about earlier treatments, thin walls, size, the furnace and what is on the part', () => {
+    const full = (more: Partial<PartState>) => objections({ ...foot, ...more }, 'full treatment');
+    expect(full({})).toBe('');
+    expect(full({ solutionTreatments: 3 })).toContain('approval');
+    expect(full({ thinnestWallMm: 2 })).toContain('warps in the quench');
+    expect(full({ longestMm: 900 })).toContain('quenches unevenly');
+    expect(full({ uniformityK: 28 })).toContain('begin to melt at 555 °C');
+    expect(full({ wroughtSchedule: '6061 T6 extrusion and bar' })).toContain('One age for both metals');
+    expect(full({ fittings: { ...NOTHING_ON_IT, threads: true } })).toContain('threads');
+    expect(full({ fittings: { ...NOTHING_ON_IT, coating: true } })).toContain('plating');
+    const ageing = objections({ ...foot, fittings: { ...NOTHING_ON_IT, threads: true } }, 'age again');
+    expect(ageing).not.toContain('threads');
+  });
+
+  it('carry the strength of a model passed in, by place', () => {
+    const { ways } = planRecovery(foot, {
+      strengthOfPlace: ({ material }) =>
+        material === 'weld metal' ? null : judged(0.8, [0.7, 0.9], '1', []),
+    });
+    expect(
+      ways.find(({ kind }) => kind === 'rest')!.strength.map(({ after }) => after?.nominal ?? null),
+    ).toEqual([0.8, null]);
+  });
+
+  it('refuse what no part can be', () => {
+    expect(() => planRecovery({ ...foot, places: [] })).toThrow(/places whose strength matters/);
+    expect(() => planRecovery({ ...foot, thinnestWallMm: -1 })).toThrow(/Thinnest wall/);
+    expect(() => planRecovery({ ...foot, schedule: 'A356.0 T99' })).toThrow(/No heat-treat schedule/);
+  });
+
+  it('are never opened by knowing less', () => {
+    const rank = { possible: 0, 'ask first': 1, forbidden: 2 } as const;
+    const whole = fc.record({
+      filler: fc.constantFrom('4043', '4008', '4643', '5356'),
+      solutionTreatments: fc.integer({ min: 1, max: 5 }),
+      thinnestWallMm: fc.constantFrom(2, 8),
+      longestMm: fc.constantFrom(100, 900),
+      holdsPressure: fc.boolean(),
+      fittings: fc.record({
+        threads: fc.boolean(),
+        coating: fc.boolean(),
+        inserts: fc.boolean(),
+        machined: fc.boolean(),
+      }),
+    });
+    const keys = [
+      'solutionTreatments',
+      'thinnestWallMm',
+      'longestMm',
+      'holdsPressure',
+      'fittings',
+      'peakC',
+    ] as const;
+    fc.assert(
+      fc.property(whole, fc.constantFrom(...keys), (known, key) => {
+        const state: PartState = { ...foot, ...known };
+        const less: PartState =
+          key === 'peakC'
+            ? { ...state, places: state.places.map((place) => ({ ...place, peakC: null })) }
+            : key === 'fittings'
+              ? { ...state, fittings: { threads: null, coating: null, inserts: null, machined: null } }
+              : { ...state, [key]: null };
+        const [a, b] = [permissions(state), permissions(less)];
+        // What forbids may become a question when it is not said; a question never becomes a permission.
+        return Object.keys(a).every(
+          (kind) => rank[b[kind] as keyof typeof rank] >= Math.min(1, rank[a[kind] as keyof typeof rank]),
+        );
+      }),
+      { numRuns: 200, seed: 20263 },
+    );
+  });
+});
+
+describe('the ticket', () => {
+  const plan = planRecovery(foot);
+  const way = (kind: string) => plan.ways.find((one) => one.kind === kind)!;
+
+  it('says what was welded, what to do and what to send back', () => {
+    const text = ticketText(recoveryTicket(plan, way('full treatment'), { part: 'HB-07' }));
+    for (const part of [
+      'HB-07',
+      'Filler: 4008',
+      'Solution: every load sensor from 532 °C',
+      'Straighten at once',
+    ])
+      expect(text).toContain(part);
+    expect(text).toMatch(/Hardness and conductivity at: lip, weld/);
+    expect(ticketText(recoveryTicket(plan, way('age again')))).toContain('No solution treatment, no quench');
+  });
+
+  it('is one page that needs nothing else, whatever the names hold', () => {
+    const html = ticketHtml(recoveryTicket(plan, way('full treatment'), { part: '<b>&"7"' }));
+    expect(html).toContain('&lt;b&gt;&amp;&quot;7&quot;');
+    expect(html).not.toMatch(/https?:/);
+  });
+
+  it('is not written for what is forbidden', () => {
+    expect(() => recoveryTicket(plan, way('local treatment'))).toThrow(/no ticket/);
+    const refused = planRecovery({ ...foot, filler: '5356' });
+    expect(() =>
+      recoveryTicket(refused, refused.ways.find(({ kind }) => kind === 'full treatment')!),
+    ).toThrow(/5356/);
+  });
+});

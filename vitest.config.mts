@@ -21,8 +21,10 @@ const browserProject = {
   test: { name: 'browser', include: browser, globalSetup: 'test/setup/build.ts' },
 };
 
-export default defineConfig({
+export default defineConfig(({ mode }) => ({
   test: {
+    // `--mode full`, read by test/setup/extent.ts.
+    env: { TEST_EXTENT: mode === 'full' ? 'full' : 'short' },
     testTimeout: 60_000,
     hookTimeout: 120_000,
     // By itself vitest leaves one core free, which on two cores is half of them.
@@ -51,4 +53,4 @@ export default defineConfig({
       ...(withBrowser ? [browserProject] : []),
     ],
   },
-});
+}));

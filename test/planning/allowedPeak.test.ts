@@ -4,6 +4,7 @@ import { thinPlateHistory } from '../../lib/heatflow';
 import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
 import { softeningModel } from '../../lib/kinetics';
 import { allowedPeak } from '../../lib/planning';
+import { inFull } from '../setup/extent';
 
 const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
 const historyAt = (acrossMm: number, netPowerW = 1200): ThermalHistory =>
@@ -47,7 +48,7 @@ describe('allowedPeak', () => {
           more.nominal + 1e-3,
         );
       }),
-      { numRuns: 10 },
+      { numRuns: inFull ? 25 : 4 },
     );
   }, 120_000);
 

@@ -5,6 +5,7 @@ import { allowedTimes, softeningModel, weldCycle } from '../../lib/kinetics';
 import { judgedMap } from '../../lib/planning';
 import { precipitateLines } from '../../lib/strength/precipitateLines';
 import { precipitateSets } from '../../lib/strength/precipitateSets';
+import { inFull } from '../setup/extent';
 
 /** A soak with readings all along, so that a dip on the way is seen. */
 function soak(tempC: number, durationS: number): ThermalHistory {
@@ -29,7 +30,12 @@ describe('the map as judge would have it', () => {
     '%s: its low line is the lowest of the models judge asks',
     (alloy) => {
       for (const kind of ['soak', 'weld-like'] as const) {
-        const span = { tempC: [200, 400], timeS: [2, 200], rows: 5, columns: 3 } as const;
+        const span = {
+          tempC: [200, 400],
+          timeS: [2, 200],
+          rows: inFull ? 5 : 3,
+          columns: 3,
+        } as const;
         const map = judgedMap({ alloy, temper: 'T6', kind, ...span });
         for (const [i, c] of map.tempC.entries())
           for (const [j, s] of map.timeS.entries()) {

@@ -25,7 +25,7 @@ export default defineConfig(({ mode }) => ({
   test: {
     // `--mode full`, read by test/setup/extent.ts.
     env: { TEST_EXTENT: mode === 'full' ? 'full' : 'short' },
-    testTimeout: 60_000,
+    testTimeout: 120_000,
     hookTimeout: 120_000,
     // By itself vitest leaves one core free, which on two cores is half of them.
     maxWorkers: availableParallelism(),

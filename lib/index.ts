@@ -45,7 +45,14 @@ export {
 } from './section';
 
 // Judge and decide.
-export { type ChartCheck, checkChart, type Schedule } from './heattreat';
+export {
+  type ChartCheck,
+  checkChart,
+  type PartState,
+  planRecovery,
+  type RecoveryPlan,
+  type Schedule,
+} from './heattreat';
 export type { ChannelOptions, JudgeOptions } from './strength';
 export {
   type ChannelVerdict,

@@ -1,5 +1,6 @@
 export type * from './figure';
 export { furnaceChartFigure } from './furnace/furnaceChartFigure';
+export { reageFigure } from './furnace/reageFigure';
 export { type HeatmapOptions, heatmapFigure, type PeakMap } from './map/heatmapFigure';
 export { type MapOptions, mapFigure, type StrengthMap } from './map/mapFigure';
 export type { MapLine, MapPoint } from './map/mapMarks';

@@ -8,6 +8,7 @@ export type { ChartQuench } from './chart/quenchRequirements';
 export type { QuenchStrength } from './chart/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';
 export type { ChartSensor, SensorRole } from './chart/sensorRoles';
+export { type SensorTemper, type TemperMade, temperMade, type YieldAfterQuench } from './chart/temperMade';
 export { type FillerResponse, fillerResponse } from './recovery/fillers';
 export type { Objection, WayKind } from './recovery/objections';
 export type { Fittings, Material, PartPlace, PartState, StrengthOfPlace } from './recovery/partState';
@@ -18,6 +19,13 @@ export {
   type RecoveryPlan,
   type RecoveryWay,
 } from './recovery/planRecovery';
+export {
+  type BestReage,
+  bestReage,
+  type ReageCurve,
+  reageCurves,
+  type StrengthAfterAge,
+} from './recovery/reage';
 export { type RecoveryTicket, recoveryTicket, ticketHtml, ticketText } from './recovery/recoveryTicket';
 export { type CommonHold, type FurnaceWindow, furnaceWindow } from './routes/furnaceWindow';
 export {

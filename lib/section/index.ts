@@ -9,7 +9,13 @@ export { KNOCK_DOWN_TABLE, type KnockDownRow } from './codes/hazKnockDownTable';
 export type { ProductForm } from './codes/productForm';
 export { type UsMetal, type UsStrength, usStrength } from './codes/usStrength';
 export { type Filler, filletShearUs, type WeldMetal, weldMetal } from './codes/weldMetal';
-export { type FillerChoice, type FillerQuestion, type FillerReason, fillerFor } from './filler/fillerFor';
+export {
+  DILUTED_TO_MM,
+  type FillerChoice,
+  type FillerQuestion,
+  type FillerReason,
+  fillerFor,
+} from './filler/fillerFor';
 export {
   type FilletLine,
   type FilletStress,

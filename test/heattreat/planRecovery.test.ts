@@ -59,9 +59,20 @@ describe('ways to go on with a part', () => {
     });
     expect(permissions({ ...foot, filler: '4043' })).toMatchObject({
       'age again': 'ask first',
+      'full treatment': 'ask first',
+    });
+    const tube = {
+      name: 'tube',
+      material: 'wrought',
+      alloy: '6061',
+      temper: 'T6',
+      peakC: 350,
+      thicknessMm: 3,
+    } as const;
+    expect(permissions({ ...foot, filler: '4043', places: [...foot.places, tube] })).toMatchObject({
       'full treatment': 'possible',
     });
-    const thick = { ...foot, filler: '4043', places: [{ ...foot.places[0]!, thicknessMm: 12 }] };
+    const thick = { ...foot, filler: '4043', places: [{ ...tube, thicknessMm: 12 }] };
     expect(objections(thick, 'full treatment')).toContain('thicker than 10 mm');
   });
 

@@ -1,4 +1,5 @@
 import { type HowKnown, TemperbookError } from '../../quantity';
+import { DILUTED_TO_MM } from '../../section';
 
 /** How weld metal of a filler takes a heat treatment. */
 export interface FillerResponse {
@@ -23,8 +24,8 @@ const FILLERS: readonly FillerResponse[] = [
     filler: '4043',
     toAgeing: 'no',
     toFullTreatment: 'by dilution',
-    dilutesUpToMm: 10,
-    because: `${FULL_ONLY}; in 6061 up to about 10 mm it picks up enough magnesium to respond, thick welds do not in their middle`,
+    dilutesUpToMm: DILUTED_TO_MM,
+    because: `${FULL_ONLY}; in 6061 up to about ${DILUTED_TO_MM} mm it picks up enough magnesium to respond, thick welds do not in their middle`,
     source: COLUMNS,
     known: 'seen',
   },
@@ -42,6 +43,22 @@ const FILLERS: readonly FillerResponse[] = [
     toFullTreatment: 'like the casting',
     because: 'near A356 in composition: a repair responds as the casting does',
     source: COLUMNS,
+    known: 'seen',
+  },
+  {
+    filler: '4010',
+    toAgeing: 'nobody knows',
+    toFullTreatment: 'like the casting',
+    because: 'near A356 in composition: a repair responds as the casting does',
+    source: 'composition, as 4008',
+    known: 'memory',
+  },
+  {
+    filler: '5554',
+    toAgeing: 'no',
+    toFullTreatment: 'no',
+    because: 'does not respond to heat treatment',
+    source: 'filler guide',
     known: 'seen',
   },
   {

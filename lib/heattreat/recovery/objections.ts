@@ -116,6 +116,14 @@ function fillerToFull({ filler, places }: PartState): Objection[] {
   if (toFullTreatment === 'nobody knows')
     return [ask(`How the weld metal takes the treatment: ${because}`, source, known)];
   if (toFullTreatment !== 'by dilution' || dilutesUpToMm === undefined) return [];
+  if (!places.some(({ material }) => material === 'wrought'))
+    return [
+      ask(
+        `Filler ${filler} in a casting alone does not respond as the casting does: 4008 is the filler for it`,
+        source,
+        known,
+      ),
+    ];
   const thick = places.filter(({ thicknessMm }) => (thicknessMm ?? Number.POSITIVE_INFINITY) > dilutesUpToMm);
   return thick.length === 0
     ? []

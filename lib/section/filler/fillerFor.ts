@@ -47,7 +47,7 @@ const MAGNESIUM: Readonly<Record<Filler, number>> = {
 /** Above this a filler with more than 3 % Mg is not for long service, °C (150 °F). */
 const WARM_C = 65;
 /** Up to this wall a 4043 weld picks up enough Mg from 6061 to age, mm. */
-const DILUTED_TO_MM = 10;
+export const DILUTED_TO_MM = 10;
 
 const ARMAO = 'F. Armao, practice columns on welding aluminium';
 const GUIDE = 'filler guides of the trade';

@@ -10,7 +10,7 @@ export interface MeasuredValue {
   readonly dof?: number;
 }
 
-/** ConformityLimits of a requirement, one or both. */
+/** Limits of a requirement, one or both. */
 export interface ConformityLimits {
   readonly lower?: number;
   readonly upper?: number;
@@ -33,7 +33,7 @@ export function conformityProbability(measured: MeasuredValue, { lower, upper }:
     });
   const below = (limit: number): number => {
     const z =
-      (requireNumber(limit, 'Limit') - requireNumber(measured.value, 'MeasuredValue value')) /
+      (requireNumber(limit, 'Limit') - requireNumber(measured.value, 'Measured value')) /
       requireNumber(measured.standardUncertainty, 'Standard uncertainty', { low: Number.MIN_VALUE });
     return measured.dof === undefined ? normalProbability(z) : tProbability(z, measured.dof);
   };

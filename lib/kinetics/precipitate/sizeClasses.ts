@@ -14,27 +14,39 @@ export const noParticles: SizeClasses = { edgeM: new Float64Array(0), perM3: new
 /** Working form of `SizeClasses`: room to grow, edges as ln(r/m). */
 export interface ClassBuffer {
   count: number;
-  readonly edgeLn: Float64Array;
-  readonly perM3: Float64Array;
+  edgeLn: Float64Array;
+  perM3: Float64Array;
 }
 
-/** Most classes a buffer holds; tidying keeps populations far below. */
-const CAPACITY = 2000;
+/** Classes a buffer has room for at first; at the usual class width tidying keeps populations far below. */
+const FIRST_ROOM = 2000;
 
 /** An empty buffer, or one filled from classes. */
 export function classBuffer(from: SizeClasses = noParticles): ClassBuffer {
+  const room = Math.max(FIRST_ROOM, from.perM3.length);
   const buffer = {
     count: from.perM3.length,
-    edgeLn: new Float64Array(CAPACITY + 1),
-    perM3: new Float64Array(CAPACITY),
+    edgeLn: new Float64Array(room + 1),
+    perM3: new Float64Array(room),
   };
   buffer.perM3.set(from.perM3);
   for (let j = 0; j < from.edgeM.length; j++) buffer.edgeLn[j] = Math.log(from.edgeM[j]!);
   return buffer;
 }
 
+/** Makes room for so many classes; what the buffer holds stays. */
+export function makeRoom(buffer: ClassBuffer, classes: number): void {
+  if (classes <= buffer.perM3.length) return;
+  const { edgeLn, perM3 } = buffer;
+  buffer.edgeLn = new Float64Array(2 * classes + 1);
+  buffer.perM3 = new Float64Array(2 * classes);
+  buffer.edgeLn.set(edgeLn);
+  buffer.perM3.set(perM3);
+}
+
 /** Copies a buffer into another. */
 export function copyBuffer(from: ClassBuffer, into: ClassBuffer): void {
+  makeRoom(into, from.count);
   into.count = from.count;
   into.edgeLn.set(from.edgeLn.subarray(0, from.count + 1));
   into.perM3.set(from.perM3.subarray(0, from.count));
@@ -56,6 +68,7 @@ export function meanPower(low: number, high: number, widthLn: number, power: num
 
 /** Puts a class of `perM3` particles under the smallest one, down to `edgeLn`. */
 export function addSmallest(buffer: ClassBuffer, edgeLn: number, perM3: number): void {
+  makeRoom(buffer, buffer.count + 1);
   buffer.edgeLn.copyWithin(1, 0, buffer.count + 1);
   buffer.perM3.copyWithin(1, 0, buffer.count);
   buffer.edgeLn[0] = edgeLn;
@@ -79,6 +92,7 @@ export function tidyClasses(buffer: ClassBuffer, widthLn: number, into: ClassBuf
       into.perM3[k - 1] = last + number;
       into.edgeLn[k] = upperLn;
     } else if (upperLn > into.edgeLn[k]!) {
+      makeRoom(into, k + 1);
       into.perM3[k] = number;
       into.edgeLn[k + 1] = upperLn;
       into.count++;

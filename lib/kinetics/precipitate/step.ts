@@ -3,7 +3,7 @@ import { growthPaths } from './growthPaths';
 import type { PrecipitateParameters } from './parameters';
 import type { Solute } from './precipitateState';
 import { capillaryMK } from './rates';
-import { addSmallest, type ClassBuffer, classBuffer, copyBuffer, meanPower } from './sizeClasses';
+import { addSmallest, type ClassBuffer, classBuffer, copyBuffer, makeRoom, meanPower } from './sizeClasses';
 
 /** Mg in the matrix that goes with a precipitate fraction f: C = (C0 − Cp f)/(1 − f), wt %. */
 export function matrixMgWtPct(
@@ -107,6 +107,7 @@ export function stepper(p: PrecipitateParameters, total: Solute): Stepper {
   /** Moves the edges of `start` into `into`; what falls below the smallest radius is gone. */
   function move(thetaM2: number, into: ClassBuffer): void {
     into.count = 0;
+    makeRoom(into, start.count + 1);
     let gone = 0;
     let lowest = SMALLEST_LN - 1;
     while (gone <= start.count) {

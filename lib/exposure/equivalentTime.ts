@@ -28,10 +28,11 @@ const RENEW_EVERY = 256;
  * within 4e-6. So the result is within 5e-6 of the exact integral for Q/(RT) ≥ 8, whatever the intervals.
  *
  * Source: the definition is common practice for Al-Mg-Si (Q about 130 kJ/mol: Myhr, Grøng and others).
- * Example: 20 to 300 °C at 5 K/s, 30 s hold, down to 20 °C at 1 K/s is 92 489 s at 177 °C with
- * Q = 130 kJ/mol.
+ *
  * @throws TemperbookError on a history that breaks its promises, Q outside 10 to 1000 kJ/mol (given in J/mol)
  * or a reference below −100 °C.
+ * @example equivalentTime(thermalHistory([0, 56, 86, 366], [20, 300, 300, 20]), { activationEnergyJPerMol:
+ *   130_000, referenceC: 177 }) // 92452
  */
 export function equivalentTime(history: ThermalHistory, clock: ArrheniusClock): number {
   return integrate(history, clock);

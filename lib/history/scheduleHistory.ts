@@ -12,9 +12,10 @@ export interface ScheduleStep {
 }
 
 /**
- * A planned heat-treat cycle as a history that starts at time 0 and `startC` (°C). Example: solution treat,
- * quench, age: [{ 538 °C, 10 h, 0.1 K/s }, { 25 °C, 60 s, 100 K/s }, { 155 °C, 4 h, 0.05 K/s }].
+ * A planned heat-treat cycle as a history that starts at time 0 and `startC` (°C).
  * @throws TemperbookError on no step, a negative hold or a rate that is not positive.
+ * @example scheduleHistory([{ tempC: 538, holdS: 36_000, rateKPerS: 0.1 }, { tempC: 25, holdS: 60, rateKPerS: 100
+ *   }]).timeS.at(-1) // 41245
  */
 export function scheduleHistory(steps: readonly ScheduleStep[], startC = 20): ThermalHistory {
   if (steps.length === 0)

@@ -39,7 +39,8 @@ const STEP_K = 2;
  *   τ = ∫ dt/Ct(T),  Ct(T) = −K₁ K₂ exp[K₃ K₄²/(R T (K₄ − T)²)] exp[K₅/(R T)],
  *   σ/σ_max = exp(K₁ τ),  K₁ = ln 0.995,
  *
- * over the part of the cooling between the curve's limits (425 to 150 °C as a rule). The strength meant is that after the ageing which follows. The improved form of Rometsch, Starink and Gregson,
+ * over the part of the cooling between the curve's limits (425 to 150 °C as a rule). The strength meant is that
+ * after the ageing which follows. The improved form of Rometsch, Starink and Gregson,
  * (σ − σ_min)/(σ_max − σ_min) = exp(K₁ τ)ⁿ, is used when `leastFraction` = σ_min/σ_max and `exponent` = n (they
  * argue for ½ with constants fitted for it) are given.
  *
@@ -47,12 +48,13 @@ const STEP_K = 2;
  * unique: never mix those of two sources.
  *
  * Source: J.W. Evancho, J.T. Staley, Metall. Trans. 5 (1974) 43-47; P.A. Rometsch, M.J. Starink, P.J. Gregson,
- * Mater. Sci. Eng. A 339 (2003) 255-264. Example: 6061-T6 cooled at 20 K/s from 425 to 150 °C has τ = 15.19 and
- * keeps 0.9267.
+ * Mater. Sci. Eng. A 339 (2003) 255-264.
  * @param cooling the cooling of the part, logged or assumed.
  * @param alloy an alloy whose card has a C-curve (6061 among the kit's own), or the curve itself.
  * @throws TemperbookError when the card has no C-curve, the cooling starts below its upper limit or ends above
  * its lower one, or a constant is unusable, or there is a gap where it counts.
+ * @example quenchFactor(thermalHistory([0, 13.75], [425, 150]), '6061').quenchFactor // 15.19
+ * @example quenchFactor(thermalHistory([0, 13.75], [425, 150]), '6061').strengthFraction // 0.9267
  */
 export function quenchFactor(
   cooling: ThermalHistory,

@@ -2,11 +2,13 @@ import type { AlloyCard } from '../alloy';
 import { requireNumber, TemperbookError } from '../quantity';
 
 /**
- * Vickers hardness of wrought Al-Mg-Si from its yield: HV = 0.33 Rp0.2 + 16, Rp0.2 in MPa. Castings read higher: their
+ * Vickers hardness of wrought Al-Mg-Si from its yield: HV = 0.33 Rp0.2 + 16, Rp0.2 in MPa. Castings read higher:
+ * their
  * eutectic silicon adds hardness of its own.
  *
  * Source: O.R. Myhr, Ø. Grong, S.J. Andersen, Acta Mater. 49 (2001) 65-75, from memory; its inverse, rounded, is
- * used for the heat-affected zone of 6082. Example: 276 MPa gives 107 HV.
+ * used for the heat-affected zone of 6082.
+ * @example vickersOfYield(276) // 107
  */
 export const vickersOfYield = (yieldMPa: number): number => 0.33 * yieldMPa + 16;
 

@@ -15,7 +15,8 @@ export interface ProbeAndLimit {
 }
 
 /**
- * How well a plan knows the fall of temperature from the metal that matters to the probe, as a share of it. Judgement:
+ * How well a plan knows the fall of temperature from the metal that matters to the probe, as a share of it.
+ * Judgement:
  * conductivity is known to about 10 % (see the alloy cards), and steep falls follow it.
  */
 const FALL_DOUBT = 0.1;
@@ -27,9 +28,10 @@ const FALL_DOUBT = 0.1;
  *   R = T_a + (1 − f) r (T_limit − T_a),  r = rise at the probe / rise of the metal that matters,
  *
  * f what the attachment reads low by. The band adds as squares: r over the heats of the job, a tenth of the fall from
- * one place to the other, a probe off its place by `placedWithinMm`, the attachment, the wire. Whoever stops at `low` is on the safe side of all of them.
+ * one place to the other, a probe off its place by `placedWithinMm`, the attachment, the wire. Whoever stops at
+ * `low` is on the safe side of all of them.
  *
- * Example: r 0.8, limit 227 °C, air 20 °C, a perfect probe: 20 + 0.8 · 207 = 185.6 °C.
+ * With r 0.8, a limit of 227 °C, air of 20 °C and a perfect probe it is 20 + 0.8 · 207 = 185.6 °C.
  * @throws TemperbookError for an unknown attachment.
  */
 export function readingAtLimit(

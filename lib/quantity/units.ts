@@ -9,15 +9,24 @@ export const MM_PER_INCH = 25.4;
 /** Megapascal per ksi: 1 lbf = 4.4482216152605 N and 1 in = 25.4 mm, both exact. */
 export const MPA_PER_KSI = 6.894757293168;
 
-/** °C to °F: F = 1.8 C + 32. Example: 226.67 °C is 440 °F. */
+/**
+ * °C to °F: F = 1.8 C + 32.
+ * @example celsiusToFahrenheit(100) // 212
+ */
 export const celsiusToFahrenheit = (tempC: number): number => tempC * 1.8 + 32;
-/** °F to °C: C = (F − 32) / 1.8. Example: 440 °F is 226.67 °C. */
+/**
+ * °F to °C: C = (F − 32) / 1.8.
+ * @example fahrenheitToCelsius(440) // 226.67
+ */
 export const fahrenheitToCelsius = (tempF: number): number => (tempF - 32) / 1.8;
 /** °C to K. */
 export const celsiusToKelvin = (tempC: number): number => tempC + ZERO_C_IN_K;
 /** K to °C. */
 export const kelvinToCelsius = (tempK: number): number => tempK - ZERO_C_IN_K;
-/** MPa to ksi. Example: 276 MPa is 40.0 ksi. */
+/**
+ * MPa to ksi.
+ * @example mpaToKsi(276) // 40.0
+ */
 export const mpaToKsi = (mpa: number): number => mpa / MPA_PER_KSI;
 /** ksi to MPa. */
 export const ksiToMpa = (ksi: number): number => ksi * MPA_PER_KSI;

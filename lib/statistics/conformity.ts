@@ -19,8 +19,9 @@ export interface ConformityLimits {
 /**
  * Probability that the true value meets its limits, given what was measured and nothing else known of the part.
  * P = F((upper − y)/u) − F((lower − y)/u), F normal or Student's t.
- * Source: JCGM 106:2012, clause 7. Example: 509.7 kPa, u = 8.6 kPa, at least 490 kPa: 0.989.
+ * Source: JCGM 106:2012, clause 7.
  * @throws TemperbookError without a limit, with limits the wrong way round, or u ≤ 0.
+ * @example conformityProbability({ value: 509.7, standardUncertainty: 8.6 }, { lower: 490 }) // 0.989
  */
 export function conformityProbability(measured: MeasuredValue, { lower, upper }: ConformityLimits): number {
   if (lower === undefined && upper === undefined)
@@ -43,8 +44,9 @@ export function conformityProbability(measured: MeasuredValue, { lower, upper }:
 /**
  * Width of a guard band in standard uncertainties: a value accepted right at the guarded limit is wrong with
  * the stated risk. Source: JCGM 106:2012, clause 8; normal quantile, or Student's with `dof`.
- * Example: 5 % with a known uncertainty, 1.645.
+ *
  * @throws TemperbookError on a risk outside 1e-6 to 0.5.
+ * @example guardFactor(0.05) // 1.645
  */
 export function guardFactor(risk: number, dof?: number): number {
   requireNumber(risk, 'Risk of accepting wrongly', { low: 1e-6, high: 0.5 });

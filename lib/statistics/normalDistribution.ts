@@ -10,8 +10,9 @@ const FRACTION_TERMS = 60;
  * Φ(z): probability that a standard normal value is below z, to 15 digits of the smaller of Φ and 1 − Φ. Own code
  * because simple-statistics gives 4 digits (`cumulativeStdNormalProbability`) or 7 (`errorFunction`).
  * Source: series Φ = ½ + φ(z)(z + z³/3 + z⁵/(3·5) + …), Marsaglia, J. Stat. Softw. 11(4), 2004; Laplace's
- * continued fraction 1 − Φ = φ(z)/(z + 1/(z + 2/(z + …))) in the tails. Example: Φ(1.96) = 0.9750021.
+ * continued fraction 1 − Φ = φ(z)/(z + 1/(z + 2/(z + …))) in the tails.
  * @throws TemperbookError unless z is a number.
+ * @example normalProbability(1.96) // 0.9750021
  */
 export function normalProbability(z: number): number {
   requireNumber(z, 'Standard normal value');
@@ -29,7 +30,8 @@ export function normalProbability(z: number): number {
 
 /**
  * ln Φ(z), which keeps its digits far into the lower tail, where Φ itself underflows, to |z| = 1e6.
- * Example: ln Φ(−1.644854) = ln 0.05.
+ *
+ * @example Math.exp(logNormalProbability(-1.644854)) // 0.050000
  */
 export function logNormalProbability(z: number): number {
   if (z > TAIL_FROM) return Math.log1p(-normalProbability(-z));
@@ -39,8 +41,9 @@ export function logNormalProbability(z: number): number {
 
 /**
  * z with Φ(z) = `probability`, for probabilities from 1e-15 to 1 − 1e-15. Newton's method on `normalProbability` from
- * simple-statistics' `probit`, which alone is good to 3 digits. Example: 0.975 gives 1.959964.
+ * simple-statistics' `probit`, which alone is good to 3 digits.
  * @throws TemperbookError on a probability outside that range.
+ * @example normalQuantile(0.975) // 1.959964
  */
 export function normalQuantile(probability: number): number {
   requireNumber(probability, 'Probability', { low: 1e-15, high: 1 - 1e-15 });

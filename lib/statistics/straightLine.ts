@@ -20,7 +20,7 @@ export interface StraightLine {
  * Straight line y = intercept + slope x by least squares, errors in y of one unknown size. Slope and intercept are
  * simple-statistics' (centred sums), the rest from the residuals: u(slope) = s/√S_xx, and at any x
  * u² = s² (1/n + (x − x̄)²/S_xx).
- * Source: JCGM 100:2008 (GUM), Annex H.3. Example: its thermometer, −0.1712(29) + 0.00218(67)(t − 20) °C.
+ * Source: JCGM 100:2008 (GUM), Annex H.3. There a thermometer is −0.1712(29) + 0.00218(67)(t − 20) °C off.
  * @throws TemperbookError on unequal lengths, fewer than three points or fewer than two different x.
  */
 export function straightLine(x: ArrayLike<number>, y: ArrayLike<number>): StraightLine {

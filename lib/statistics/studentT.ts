@@ -10,7 +10,8 @@ const LOG_NEGLIGIBLE = -40;
 /**
  * Probability that a noncentral t value with `dof` degrees of freedom and noncentrality δ is below t; δ = 0 is
  * Student's t. With s² = χ²/ν, P = ∫ Φ(t s − δ) f(s) ds; in u = ln s the integrand dies away faster than
- * exponentially on both sides, where the trapezoidal rule converges like a Gaussian. Within 1e-11 up to 1000 degrees of freedom, 1e-8 up to 1e6 (the
+ * exponentially on both sides, where the trapezoidal rule converges like a Gaussian. Within 1e-11 up to 1000
+ * degrees of freedom, 1e-8 up to 1e6 (the
  * digits of ln Γ).
  * Source: definition of the distribution, e.g. Johnson and Kotz, Continuous Univariate Distributions 2.
  * @throws TemperbookError unless dof is from 1 to 1e6 and |δ| at most 1e4.
@@ -35,8 +36,9 @@ export function tProbability(t: number, dof: number, noncentrality = 0): number 
 
 /**
  * t with `tProbability(t, dof, δ)` = `probability`, within 1e-10, by bisection (simple-statistics).
- * Example: 0.95 with 4 degrees of freedom is 2.1318.
+ *
  * @throws TemperbookError as `tProbability`, and on a probability outside 1e-6 to 1 − 1e-6.
+ * @example tQuantile(0.95, 4) // 2.1318
  */
 export function tQuantile(probability: number, dof: number, noncentrality = 0): number {
   requireNumber(probability, 'Probability', { low: 1e-6, high: 1 - 1e-6 });

@@ -15,8 +15,9 @@ export interface TolerancePromise {
 /**
  * One-sided tolerance factor k of a normal population: with the stated confidence, at least the share `content` of
  * all parts lies above mean − k s. k = t_{γ; n−1, z_p √n}/√n, the exact noncentral t, within 1e-9.
- * Source: Natrella, NBS Handbook 91 (1963); ISO 16269-6. Example: 10 readings, 90 % with 95 %: 2.355 (B-basis).
+ * Source: Natrella, NBS Handbook 91 (1963); ISO 16269-6.
  * @throws TemperbookError on fewer than 2 readings, or a content or confidence outside 0.5 to 0.999.
+ * @example toleranceFactor({ readings: 10, content: 0.9, confidence: 0.95 }) // 2.355
  */
 export function toleranceFactor({ readings, content, confidence }: TolerancePromise): number {
   requireNumber(readings, 'Number of readings', { low: 2, high: 1e6 });

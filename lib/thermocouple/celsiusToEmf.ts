@@ -4,9 +4,9 @@ import { REFERENCE_FUNCTIONS, type ReferencePiece, type ThermocoupleType } from 
 /**
  * EMF of a thermocouple in mV with its reference junction at 0 °C: the ITS-90 reference function.
  * `tempC` within the type's range (`temperatureRangeC`). Source: NIST Monograph 175 (1993); the NIST
- * one-degree tables are met within their print rounding of 0.0005 mV. Example: type K at 500 °C gives
- * 20.644 mV.
+ * one-degree tables are met within their print rounding of 0.0005 mV.
  * @throws TemperbookError on an unknown type or a temperature outside its range.
+ * @example celsiusToEmf('K', 500) // 20.644
  */
 export function celsiusToEmf(type: ThermocoupleType, tempC: number): number {
   return emf(pieceAt(type, tempC), tempC);

@@ -18,9 +18,10 @@ export interface Lead {
  * the heat a long lead draws as a fin, in W/K; R = 1/(4 k_s a) + 1/(h_c A_c) what spreading into the part and
  * the contact put in its way, in K/W; a is the radius of the lead or of the touching area. An order of
  * magnitude where contact is guessed. Source: Incropera and DeWitt (fin), Carslaw and Jaeger (disc source on a
- * half space), from memory. Example: 0.25 mm type K positive wire welded to 6061 (167 W/m K) at 20 W/m² K:
- * 0.145 %.
+ * half space), from memory.
  * @throws TemperbookError on a value that is not positive.
+ * @example conductionErrorFraction({ diameterMm: 0.25, conductivityWPerMK: 19, lossWPerM2K: 20,
+ *   bodyConductivityWPerMK: 167 }) // 0.00145
  */
 export function conductionErrorFraction(lead: Lead): number {
   const positive = (value: number, name: string): number =>

@@ -39,11 +39,11 @@ const CLAMPED_JUMP = 3;
  * The scatter of the readings grows by √(1 + 3 τ²/(m (m+1) (2m+1) Δt²)). Gaps stay; m readings at the ends of
  * every recorded stretch are left as read and counted.
  *
- * Source: elementary; gain of a least-squares slope after Savitzky and Golay. Example: τ = 5 Δt and m = 1 has
- * the gain 3.67.
+ * Source: elementary; gain of a least-squares slope after Savitzky and Golay.
  * @throws TemperbookError when the correction would mostly amplify noise (gain above 3.67: the window is too
  * narrow), when readings are too coarse for τ, when the top of the trace is clamped, or when no stretch is
  * as long as the window.
+ * @example lagNoiseGain(5, 1, 1) // 3.67
  */
 export function correctLag(history: ThermalHistory, options: LagOptions): LagCorrection {
   checkHistory(history);

@@ -41,8 +41,10 @@ const RISING_BRANCHES = new Map<ThermocoupleType, RisingBranch>(
  * no inverse is published (below −200 °C, type B below 250 °C) the reference function is bisected. Round trip
  * within 1e-6 °C, within 2e-6 °C at a join of two pieces. Type B gives two temperatures between −0.0026 and
  * 0 mV; the answer is the warmer one, 21 to 42 °C.
- * Source: NIST Monograph 175 (1993). Example: type K, 4.096 mV, cold end at 25 °C gives 124.31 °C.
- * @throws TemperbookError on an EMF (by more than half a printed digit, 0.0005 mV) or a cold end outside the type's range.
+ * Source: NIST Monograph 175 (1993).
+ * @throws TemperbookError on an EMF (by more than half a printed digit, 0.0005 mV) or a cold end outside the
+ * type's range.
+ * @example emfToCelsius('K', 4.096, 25) // 124.31
  */
 export function emfToCelsius(type: ThermocoupleType, emfMv: number, referenceC = 0): number {
   const coldEndMv = celsiusToEmf(type, referenceC);

@@ -76,8 +76,9 @@ const ASTM: { readonly [type in ThermocoupleType]: Limits } = {
  * in use (`typeKDriftC`).
  * Source: IEC 60584-1:2013; ASTM E230/E230M Table 1, as repeated in makers' tables; class 1 of R and S above
  * 1100 °C from memory. Below 0 °C ASTM type K is printed as 2 % in two sources and 1 % in one; 2 % is used.
- * Example: IEC class 1 type K at 400 °C, ± 1.6 °C.
+ *
  * @throws TemperbookError on a class that does not belong to the standard, an unknown type or no temperature.
+ * @example toleranceC('IEC 60584-1', 1, 'K', 400) // 1.6
  */
 export function toleranceC(
   standard: ToleranceStandard,

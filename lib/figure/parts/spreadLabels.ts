@@ -2,7 +2,8 @@
  * Moves labels apart along one direction: each ends as near to its wish as a least distance `gap` between
  * neighbours allows. Labels that would collide are gathered into a block whose centre is the mean of their
  * wishes; the answer keeps the order given. Units are the caller's (px, °C …).
- * Example: wishes 10, 12, 50 with gap 10 become 6, 16, 50.
+ *
+ * @example spreadLabels([10, 12, 50], 10) // [6, 16, 50]
  */
 export function spreadLabels(wishes: readonly number[], gap: number): number[] {
   const order = wishes.map((_, index) => index).sort((a, b) => wishes[a]! - wishes[b]! || a - b);

@@ -7,8 +7,9 @@ import { requireNumber } from '../../quantity';
  * Trapezoidal rule on K₀(z) eᶻ = ∫₀^∞ exp(−z (cosh t − 1)) dt (Abramowitz & Stegun 9.6.24). The integrand is
  * even and analytic, so the rule converges exponentially; the step keeps the error at rounding for every z.
  *
- * Checked against Abramowitz & Stegun table 9.8 to its last digit. Example: z = 1 gives 1.14446308.
+ * Checked against Abramowitz & Stegun table 9.8 to its last digit.
  * @throws TemperbookError when z is not a positive number.
+ * @example scaledBesselK0(1) // 1.14446308
  */
 export function scaledBesselK0(z: number): number {
   requireNumber(z, 'The argument of K₀', { low: Number.MIN_VALUE });

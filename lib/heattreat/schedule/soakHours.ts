@@ -21,9 +21,10 @@ const STEP_MM = 12.7;
 const STEP_MINUTES = 30;
 
 /**
- * Least soak of wrought metal in air, h. Thickness: the thinnest dimension of the heaviest section, mm. Example:
- * 20 mm is one started step beyond 12.7 mm: 95 min.
+ * Least soak of wrought metal in air, h. Thickness: the thinnest dimension of the heaviest section, mm. So 20 mm
+ * is one started step beyond 12.7 mm.
  * @throws TemperbookError on a thickness that is not positive or above 300 mm.
+ * @example 60 * soakHours(20) // 95
  */
 export function soakHours(thicknessMm: number): number {
   requireNumber(thicknessMm, 'Thickness in mm', { low: 0.05, high: 300 });

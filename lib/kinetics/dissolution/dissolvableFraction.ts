@@ -12,9 +12,11 @@ const AGED_RADIUS_M = 5e-9;
  * soak dissolve everything.
  *
  * Source: solvus and Gibbs–Thomson equation of the precipitate model, published constants. Silicon in excess
- * lowers it, so for the 356 family it is an upper estimate. Example: Al-0.65Mg at 400 °C gives 0.61, at
- * 300 °C 0.19. Against measurement: 6063 welds dissolve all their particles above a peak of 402 °C (Y.S. Sato et
+ * lowers it, so for the 356 family it is an upper estimate. Against measurement: 6063 welds dissolve all their
+ * particles above a peak of 402 °C (Y.S. Sato et
  * al., Metall. Mater. Trans. A 30 (1999)), this gives 0.62 there and 1 from 455 °C.
+ * @example dissolvableFraction(400, loadAlloy('6061')) // 0.44
+ * @example dissolvableFraction(300, loadAlloy('6061')) // 0.14
  */
 export function dissolvableFraction(tempC: number, { matrixWtPct }: AlloyCard): number {
   const rt = GAS_CONSTANT * celsiusToKelvin(tempC);

@@ -16,8 +16,10 @@ import type { AlloyLike } from '../temperModel';
  * 4 % by this rule while a T6 part loses far more by over-ageing. Use `softeningModel` for both.
  *
  * Source: O.R. Myhr, Ø. Grong, Acta Metall. Mater. 39 (1991) 2693-2702, for 6082-T6; constants from memory.
- * Example: 60 s at 350 °C gives X = 0.1559, 5 s at 450 °C gives 0.5682.
+ *
  * @throws TemperbookError for a bare composition or a history that breaks its promises.
+ * @example dissolvedFraction(isothermal(350, 60), '6061') // 0.1559
+ * @example dissolvedFraction(isothermal(450, 5), '6061') // 0.5681
  */
 export function dissolvedFraction(history: ThermalHistory, alloy: AlloyLike): number {
   const card = resolveAlloy(alloy, 'dissolution rule');

@@ -22,8 +22,9 @@ const COOLING_STEPS = 40;
  *
  *   t = 20/(4 (T_p − 20)) τ + τ ln[(T_p − 20)/(T_p − 40)].
  *
- * Followed down to 100 °C in steps of equal temperature. For peaks of 120 °C and more. Example: 400 °C for 2 s
- * is τ = 29.8 s, heated at 51 K/s.
+ * Followed down to 100 °C in steps of equal temperature. For peaks of 120 °C and more. In the example
+ * τ is 29.8 s and the metal is heated at 51 K/s.
+ * @example 4 * weldCycle({ peakC: 400, nearPeakS: 2 }).timeS[1] // 29.8
  */
 export function weldCycle({ peakC, nearPeakS }: WeldCycle): ThermalHistory {
   const riseK = peakC - AMBIENT_C;

@@ -17,7 +17,8 @@ export interface AllowanceUse {
  * and the allowed time. Empty where practice has no such rule (the card lists none).
  *
  * For 6061-T6 the published reheat limits from 375 to 450 °F are all one dose, about 4 h at 177 °C, for a loss
- * of 5 % or less. Example: half an hour at 400 °F (204.4 °C) uses 0.92 of it.
+ * of 5 % or less.
+ * @example practiceAllowanceUsed(isothermal(204.4, 1800), '6061')[0].used.nominal // 0.92
  */
 export function practiceAllowanceUsed(history: ThermalHistory, alloy: AlloyLike): readonly AllowanceUse[] {
   const card = resolveAlloy(alloy, 'practice allowance');

@@ -58,15 +58,19 @@ export interface PrecipitateOptions {
  * anchors the start (`anchorTo`).
  *
  * Sets: `published` has no clusters, so T4 and under-aged strength come out too low, and over-ages 6061-T6 at
- * 200–230 °C 3–7 times too slowly. `calibrated` (6061, 6063, 356, A356) adds clusters, a solvus that knows silicon and
+ * 200–230 °C 3–7 times too slowly. `calibrated` (6061, 6063, 356, A356) adds clusters, a solvus that knows
+ * silicon and
  * earlier bypassing: see `calibratedParameters`, and `precipitateResiduals` for both on the same data.
  *
  * Range: Al–Mg–Si below the eutectic, on histories of any rate. On slow cooling from above 500 °C it lets too much
  * reprecipitate. Outside its range it answers with a remark.
  *
- * Example: 0.65 Mg, 0.9 Si, solution treated, 5 h at 185 °C: 262 MPa (an independent solver: 261.9).
+ * An independent solver gives 261.9 MPa for the example.
  * @throws TemperbookError on a composition no alloy has, an unknown temper or one without ageing practice, or a
  * broken history.
+ * @example
+ * const model = precipitateModel({ matrixWtPct: { Mg: 0.65, Si: 0.9, Cu: 0 } });
+ * model.advance(model.start({ solutionTreated: true }), isothermal(185, 18_000)).yieldMPa.at(-1) // 262
  */
 export function precipitateModel(alloy: AlloyLike, options: PrecipitateOptions = {}): PrecipitateModel {
   const { card, matrixWtPct } = matrixOf(alloy);

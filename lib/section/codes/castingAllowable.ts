@@ -33,12 +33,13 @@ const WELDED_KSI = { tension: 5.6, shear: 3.36, bolts: 8.96, flats: 6.16 };
 
 /**
  * The one code found that answers for a welded 356-type casting: AASHTO LTS (structural supports for highway signs,
- * luminaires and traffic signals) table 6-9, allowable stresses within 25 mm (1.0 in) of a weld, filler 4043 (for some
+ * luminaires and traffic signals) table 6-9, allowable stresses within 25 mm (1.0 in) of a weld, filler 4043 (for
+ * some
  * uses 4047). Its safety factor is inside, made for highway supports; the tension row covers compression and bending
- * too. Seen in a text copy whose edition it does not name: check the printed page. Example: 356.0-T6 sand, 6.72 ksi
- * away, 5.6 ksi = 38.6 MPa within an inch.
+ * too. Seen in a text copy whose edition it does not name: check the printed page.
  *
  * A356.0-T6 sand has no column: 'unsupported', for 356.0-T6 is another alloy.
+ * @example castingAllowable('356.0', 'T6', 'sand').tension.weldedMPa // 38.6
  */
 export function castingAllowable(
   alloy: string,

@@ -56,8 +56,9 @@ const CUT_FROM_CASTING = 0.75;
 /**
  * Parent strength of a cast part: EN 1999-1-1 table 3.3 for 'EN AC-…' names (70 % of the cast bar; page of the 2004
  * draft seen), else ASTM B26 and B108 minima times 0.75 for metal of the part itself (elongation times 0.25; the rule
- * seen in a handbook). It says nothing of a weld. Example: A356.0-T6 sand, 24 ksi × 0.75 = 124 MPa.
+ * seen in a handbook). It says nothing of a weld.
  * @throws TemperbookError for wrought alloys, which are not cast.
+ * @example castingStrength('A356.0', 'T6', 'sand').proofMPa // 124
  */
 export function castingStrength(alloy: string, temper: string, castBy: CastBy): CodeAnswer<CastingStrength> {
   if (alloySeries(alloy) !== 'casting')

@@ -30,8 +30,11 @@ const LIMIT_4043_IN = 0.375;
  * 6063-T6: parent 25/30 ksi, T5 16/22 ksi to 12.5 mm (B221, memory), welded 17/8 ksi (memory).
  * A filler nobody said is 4043. 4047, 4643 and others are not in these rows: 'unsupported'.
  *
- * Source: Aluminum Design Manual 2010/2015, Part I, welded properties on a two-inch gauge; editions to 2005 took welded
- * yield on ten inches and multiplied by 0.75 (20 × 0.75 = 15). Example: 6061-T6, 4043, 6 mm: 15 and 24 ksi.
+ * Source: Aluminum Design Manual 2010/2015, Part I, welded properties on a two-inch gauge; editions to 2005 took
+ * welded
+ * yield on ten inches and multiplied by 0.75 (20 × 0.75 = 15).
+ * @example mpaToKsi(usStrength({ alloy: '6061', temper: 'T6', form: 'profile', filler: '4043', thicknessMm: 6
+ *   }).proofWeldedMPa) // 15.0
  */
 export function usStrength(metal: UsMetal): CodeAnswer<UsStrength> {
   const { alloy, form, thicknessMm } = metal;

@@ -61,9 +61,12 @@ export function readFiller(filler: string): Filler {
 }
 
 /**
- * Weld metal by EN 1999-1-1:2007 table 8.8: f_w by parent and filler; shear on a throat f_w/√3 (cl. 8.6.3.3). All from
- * memory. 6063 and 6106 are read with 6060; 5183 and 5556 with 5356, 4047 with 4043. A filler nobody said is the weaker.
- * Example: 6061 with 4043, 170 MPa.
+ * Weld metal by EN 1999-1-1:2007 table 8.8: f_w by parent and filler; shear on a throat f_w/√3 (cl. 8.6.3.3). All
+ * from
+ * memory. 6063 and 6106 are read with 6060; 5183 and 5556 with 5356, 4047 with 4043. A filler nobody said is the
+ * weaker.
+ *
+ * @example weldMetal('6061', '4043').tensionMPa // 170
  */
 export function weldMetal(alloy: string, filler?: string): CodeAnswer<WeldMetal> {
   if (alloySeries(alloy) === 'casting')
@@ -96,8 +99,10 @@ export function weldMetal(alloy: string, filler?: string): CodeAnswer<WeldMetal>
 }
 
 /**
- * Fillet weld metal in US practice: least longitudinal shear strength on the throat, whatever the parent. From memory.
- * A filler nobody said is 4043, the weakest. Example: 4043, 11.5 ksi = 79.3 MPa.
+ * Fillet weld metal in US practice: least longitudinal shear strength on the throat, whatever the parent. From
+ * memory.
+ * A filler nobody said is 4043, the weakest.
+ * @example filletShearUs('4043').shearMPa // 79.3
  */
 export function filletShearUs(filler?: string): CodeAnswer<{ shearMPa: number; known: HowKnown }> {
   const name = filler === undefined ? '4043' : readFiller(filler);

@@ -29,8 +29,8 @@ const LIMITS = {
  * Class of every wall if it is compressed: β = b/t (round tube 3 √(D/t)) against limits times ε = √(250/f_o).
  * Limits of unwelded class A seen in TALAT lecture 2301 (1999, draft stage of the code); welded ones, class B and the
  * round tube from memory; a later edition may differ. Class 4 buckles before it yields: no strength here holds then.
- * A flat bar alone has no supported edge and is no matter of this table; an outline has no walls. Example: 6061-T6,
- * f_o 240: internal, welded, class 3 up to b/t = 18.4.
+ * A flat bar alone has no supported edge and is no matter of this table; an outline has no walls. For 6061-T6,
+ * f_o 240, an internal wall, welded, is of class 3 up to b/t = 18.4.
  */
 export function localClasses(
   shape: SectionShape,

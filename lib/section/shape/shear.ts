@@ -5,7 +5,7 @@ import { bodyPolygons, type SectionBody } from './sectionBody';
 /**
  * Largest shear stress per newton of transverse force through the shear centre, 1/mm²: Q/(I b) at the centroid, Q the
  * first moment of the metal beyond it and b the metal cut there. Full metal, no soft zone. Source: elementary beam
- * theory. Examples: flat bar 1.5/A; thin round tube 2/A.
+ * theory. A flat bar has 1.5/A, a thin round tube 2/A.
  */
 export function shearStressPerN(body: SectionBody, direction: 'x' | 'y'): number {
   const { area, x, y, xx, yy } = body.moments;

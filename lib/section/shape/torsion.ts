@@ -19,8 +19,8 @@ export interface Torsion {
  * - open sections: the sum of their walls as flat bars, τ = T t_max/J at the thickest.
  *
  * Null for a solid outline, which needs a numerical solution. Bredt is good to a few per cent up to walls of a tenth
- * of the width. Source: S. Timoshenko & J. N. Goodier, Theory of Elasticity, ch. 10. Example: bar 2 : 1, β = 0.229,
- * τ = T/(0.246 b t²).
+ * of the width. Source: S. Timoshenko & J. N. Goodier, Theory of Elasticity, ch. 10. A bar 2 : 1 has β = 0.229
+ * and τ = T/(0.246 b t²).
  */
 export function torsionOf(shape: SectionShape, body: SectionBody = sectionBody(shape)): Torsion | null {
   if (body.walls.length === 0) return null;

@@ -29,8 +29,12 @@ export interface StrengthLikelihood {
  * P(held | yield S) = Φ(ln(S/σ)/u); 'set' and 'broke' are the complement, 'broke' of the ultimate strength.
  * Multiply a draw's weight by it; it never exceeds 1, so a load proves a lower bound and no more.
  * Source: reliability of proof-loaded structures, elementary; common practice for a proof load 1.25 to 1.5 times the
- * working load (no source). Example: held at 100 MPa, u 5 %: a yield of 100 MPa has 0.5, of 110 MPa 0.972.
+ * working load (no source).
  * @throws TemperbookError for a stress or doubt that cannot be, or an outcome nobody can see.
+ * @example proofLoadLikelihood({ stressMPa: 100, stressUncertaintyFraction: 0.05, outcome: 'held'
+ *   }).likelihood(100) // 0.5
+ * @example proofLoadLikelihood({ stressMPa: 100, stressUncertaintyFraction: 0.05, outcome: 'held'
+ *   }).likelihood(110) // 0.972
  */
 export function proofLoadLikelihood(reading: ProofLoad): StrengthLikelihood {
   const stress = requireNumber(reading.stressMPa, 'stressMPa', { low: 1, high: 700 });
@@ -81,7 +85,8 @@ export interface ProofChance {
 }
 
 /**
- * Bayes' rule on a log-normal belief, by 2000 equal steps over ±6 standard deviations (to 1e-4). For a part with draws
+ * Bayes' rule on a log-normal belief, by 2000 equal steps over ±6 standard deviations (to 1e-4). For a part with
+ * draws
  * use the likelihood on each draw instead.
  */
 export function proofLoadChance(reading: ProofLoad, belief: StrengthBelief, neededMPa: number): ProofChance {

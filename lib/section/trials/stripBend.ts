@@ -4,7 +4,8 @@ import type { StrengthLikelihood } from './proofLoad';
 
 /**
  * Strain of the outer fibre of a strip bent around a former: ε = t/(2 R + t), R the former's radius, plane sections.
- * Example: 3 mm around a radius of 25 mm, 5.7 %.
+ *
+ * @example stripBendStrain(3, 25) // 0.057
  */
 export function stripBendStrain(thicknessMm: number, formerRadiusMm: number): number {
   const t = requireNumber(thicknessMm, 'thicknessMm', { low: 0.3, high: 50 });

@@ -27,6 +27,23 @@ export { type Practice, type PracticeLine, type Practices, practicesFor } from '
 export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
 export { withLowerLine } from './map/withLowerLine';
+export {
+  type ArrheniusTime,
+  advanceMetal,
+  checkStartYield,
+  type MetalFamily,
+  type MetalOutcome,
+  type MetalStart,
+  type MetalState,
+  type MetalTrack,
+  outcomeOfMetal,
+  type PlausibleMetal,
+  type PlausibleMetals,
+  plausibleMetals,
+  startOfMetal,
+  type TemperKind,
+  yieldOfState,
+} from './metals';
 export { naturalAgeing } from './naturalAgeing';
 export { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from './overageing/overageingCurve';
 export { NO_DOSE, type OverageingDose } from './overageing/overageingDose';

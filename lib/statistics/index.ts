@@ -1,3 +1,4 @@
+export { adaptiveMetropolis, type Chain, type ChainPlan } from './adaptiveMetropolis';
 export { censoredResidual } from './censoredResidual';
 export { type ConformityLimits, conformityProbability, guardFactor, type MeasuredValue } from './conformity';
 export {

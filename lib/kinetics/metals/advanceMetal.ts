@@ -1,0 +1,152 @@
+import { checkHistory, type ThermalHistory } from '../../history';
+import { GAS_CONSTANT, ZERO_C_IN_K } from '../../quantity';
+import { meanRate, rateClock } from './arrhenius';
+import { dissolveStep, solubleShare } from './dissolution';
+import type { MetalState } from './metalState';
+import type { PlausibleMetal } from './plausibleMetal';
+import { curveLeft, delayedLeft } from './softening';
+import { ageingCeiling, clusteredInTheEnd, hardeningShare } from './solute';
+
+/** What one plausible metal does along a history. */
+export interface MetalTrack {
+  readonly state: MetalState;
+  /** Yield at every sample, were the part cooled there at once, over that before the first heat. */
+  readonly yieldKept: Float64Array;
+}
+
+/** Colder than this nothing happens to particles, °C: a year at 60 °C is a thousandth of a second at 200 °C. */
+const COLD_C = 60;
+/** No step is wider than this, K: the logarithmic mean of a rate is then good to 1e-3. */
+const STEP_K = 5;
+/** Steps of no more than this in units of the ageing time while solute is ageing, and how many at most. */
+const AGEING_STEP = 0.25;
+const MOST_AGEING_STEPS = 32;
+/** Colder than this nothing dissolves, °C: at 150 °C it takes years. */
+const DISSOLVES_FROM_C = 150;
+/** Solute and new particles below this share are none. */
+const NOTHING = 1e-9;
+
+/**
+ * Takes a plausible metal along a thermal history. Between samples the temperature is a straight line, cut into steps
+ * of 5 K; on each every Arrhenius clock adds the logarithmic mean of its rate, so a history may be split, joined or
+ * sampled otherwise and the yield moves by no more than about 1e-3. Gaps are left out: the state stands still.
+ * @throws TemperbookError for a history that breaks its promises.
+ */
+export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: ThermalHistory): MetalTrack {
+  checkHistory(history);
+  const { timeS, tempC, gapAfter } = history;
+  const n = timeS.length;
+  const yieldKept = new Float64Array(n);
+
+  const { softeningPower: power, coarseCatch, noAgeingFromC } = metal;
+  const softening = rateClock(metal.softening);
+  const delaying = metal.delay ? rateClock(metal.delay) : null;
+  const dissolving = rateClock(metal.dissolution);
+  const ageing = rateClock(metal.ageing);
+  const clustering = rateClock(metal.clusters);
+  const solvusPerInverseK = metal.solvusJPerMol / GAS_CONSTANT;
+  const solvusInverseK = 1 / (metal.solvusC + ZERO_C_IN_K);
+
+  const { startYieldMPa, floorMPa, hardeningMPa, solutionMPa, naturalMPa, original } = state;
+  let { dose, delay, dissolution, soluble, clustered, aged, agedDose } = state;
+  const hardens = hardeningMPa > 0;
+
+  let gap = 0;
+  for (let i = 0; i < n; i++) {
+    const skipped = i === 0 || (gapAfter !== undefined && gapAfter[gap] === i - 1);
+    if (skipped && i > 0) gap++;
+    const spanS = i === 0 ? 0 : timeS[i]! - timeS[i - 1]!;
+    const startC = i === 0 ? tempC[0]! : tempC[i - 1]!;
+    const rise = tempC[i]! - startC;
+    const hottest = rise > 0 ? startC + rise : startC;
+    const solute = soluble > NOTHING || aged > NOTHING;
+    if (!skipped && hardens && (hottest > COLD_C || solute)) {
+      let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / STEP_K) : 1;
+      if (soluble > NOTHING && hottest > COLD_C) {
+        const agesAt = Math.min(hottest, noAgeingFromC) + ZERO_C_IN_K;
+        const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
+        if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));
+      }
+      if (steps < 1) steps = 1;
+      const stepS = spanS / steps;
+      let inverse = 1 / (startC + ZERO_C_IN_K);
+      let softeningRate = Math.exp(softening.atInfinity - softening.perInverseK * inverse);
+      const dissolves = hottest > DISSOLVES_FROM_C;
+      let dissolvingRate = dissolves ? Math.exp(dissolving.atInfinity - dissolving.perInverseK * inverse) : 0;
+      let limit = dissolves ? solubleShare(inverse, solvusPerInverseK, solvusInverseK) ** 2 : 0;
+      let delayRate = delaying ? Math.exp(delaying.atInfinity - delaying.perInverseK * inverse) : 0;
+      for (let step = 1; step <= steps; step++) {
+        const endC = startC + (rise * step) / steps;
+        const endInverse = 1 / (endC + ZERO_C_IN_K);
+        const fall = inverse - endInverse;
+        inverse = endInverse;
+
+        const softeningEnd = Math.exp(softening.atInfinity - softening.perInverseK * endInverse);
+        const doseGain = stepS * meanRate(softeningRate, softeningEnd, softening.perInverseK * fall);
+        softeningRate = softeningEnd;
+        dose += doseGain;
+        if (delaying) {
+          const delayEnd = Math.exp(delaying.atInfinity - delaying.perInverseK * endInverse);
+          delay += stepS * meanRate(delayRate, delayEnd, delaying.perInverseK * fall);
+          delayRate = delayEnd;
+        }
+
+        if (aged > NOTHING) agedDose += doseGain;
+        if (dissolves) {
+          const dissolvingEnd = Math.exp(dissolving.atInfinity - dissolving.perInverseK * endInverse);
+          const dissolved = stepS * meanRate(dissolvingRate, dissolvingEnd, dissolving.perInverseK * fall);
+          dissolvingRate = dissolvingEnd;
+          const limitEnd = solubleShare(endInverse, solvusPerInverseK, solvusInverseK) ** 2;
+          const before = dissolution;
+          dissolution = dissolveStep(before, dissolved, limit, limitEnd);
+          const limitBefore = limit;
+          limit = limitEnd;
+          let freed = dissolution > before ? original * (Math.sqrt(dissolution) - Math.sqrt(before)) : 0;
+          // New particles dissolve like the others, as far as the solvus has room for their solute.
+          const room = aged > NOTHING ? Math.sqrt((limitBefore + limitEnd) / 2) - soluble - freed : 0;
+          if (room > 0) {
+            const back = Math.min(-aged * Math.expm1(-2 * dissolved), room);
+            aged -= back;
+            freed += back;
+          }
+          if (freed > 0) {
+            clustered *= soluble / (soluble + freed);
+            soluble += freed;
+          }
+        }
+        if (soluble > NOTHING) {
+          const midC = endC - rise / (2 * steps);
+          const midInverse = 1 / (midC + ZERO_C_IN_K);
+          const clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
+          clustered -= (clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
+          if (midC > COLD_C && midC < noAgeingFromC) {
+            const intact = original * (1 - Math.sqrt(dissolution));
+            const left = delayedLeft(dose, power, delay);
+            const present = intact * left + aged * curveLeft(agedDose, power);
+            const ceiling = ageingCeiling(midC, noAgeingFromC);
+            const room = ceiling - present;
+            const useful = hardeningShare(intact * (1 - left), soluble, coarseCatch);
+            if (room > 0 && useful > 0) {
+              // New particles form the more slowly the less drives them.
+              const ageingRate = ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * midInverse);
+              const formed = -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate);
+              // What forms on a step sees half of its dose on average.
+              agedDose = (aged * agedDose + (formed * doseGain) / 2) / (aged + formed);
+              aged += formed;
+              soluble -= formed / useful;
+            }
+          }
+        }
+      }
+    }
+    const left = original * (1 - Math.sqrt(dissolution)) * delayedLeft(dose, power, delay);
+    const hardening = left + (aged > 0 ? aged * curveLeft(agedDose, power) : 0);
+    yieldKept[i] =
+      (floorMPa + hardeningMPa * hardening + soluble * (solutionMPa + naturalMPa * clustered)) /
+      startYieldMPa;
+  }
+  return {
+    state: { ...state, dose, delay, dissolution, soluble, clustered, aged, agedDose },
+    yieldKept,
+  };
+}

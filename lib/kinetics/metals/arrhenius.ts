@@ -1,0 +1,27 @@
+import { GAS_CONSTANT, ZERO_C_IN_K } from '../../quantity';
+import type { ArrheniusTime } from './plausibleMetal';
+
+/** The clock of an Arrhenius time for the inner loop: rate in 1/s = exp(`atInfinity` − `perInverseK` / T). */
+export interface RateClock {
+  readonly atInfinity: number;
+  readonly perInverseK: number;
+}
+
+export function rateClock({ timeS, atC, energyJPerMol }: ArrheniusTime): RateClock {
+  const perInverseK = energyJPerMol / GAS_CONSTANT;
+  return { perInverseK, atInfinity: perInverseK / (atC + ZERO_C_IN_K) - Math.log(timeS) };
+}
+
+/** Below this change of the exponent the plain mean of the two rates is as good as the logarithmic, 1e-7. */
+const SMALL = 1e-3;
+
+/** Mean of a rate whose logarithm runs straight from one end to the other; `byLog` is ln(`end`/`start`). */
+export function meanRate(start: number, end: number, byLog: number): number {
+  return byLog < SMALL && byLog > -SMALL ? (start + end) / 2 : (end - start) / byLog;
+}
+
+/** Rate of an Arrhenius time at a temperature, 1/s. */
+export function rateAt(time: ArrheniusTime, tempC: number): number {
+  const { atInfinity, perInverseK } = rateClock(time);
+  return Math.exp(atInfinity - perInverseK / (tempC + ZERO_C_IN_K));
+}

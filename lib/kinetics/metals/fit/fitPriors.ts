@@ -1,0 +1,108 @@
+import type { MetalFamily } from '../plausibleMetal';
+
+/** What is believed of a fitted constant before the rows: normal, inside bounds. */
+export interface Prior {
+  readonly mean: number;
+  readonly sd: number;
+  readonly low?: number;
+  readonly high?: number;
+  /** Why. */
+  readonly because: string;
+}
+
+/** Handbook figures are a composite of many lots: their own clock lies within this of the population's, ln time. */
+export const HANDBOOK_CLOCK_SD = 0.2;
+export const HANDBOOK_LOT = '6061 handbook composite';
+/** Of a handbook figure's standard error, the part that all points of one temperature share. */
+export const HANDBOOK_SHARED = 0.7;
+/** Half-normal scale of the scatter between lots, ln time. */
+export const SCATTER_SCALE = 0.7;
+
+const SHARED = {
+  softenKJ: {
+    mean: 200,
+    sd: 60,
+    low: 80,
+    high: 350,
+    because: 'wide: measured energies run from 58 to 230 kJ/mol',
+  },
+  softenLn: { mean: 14.5, sd: 4, because: 'wide' },
+  power: { mean: 0.4, sd: 0.3, low: 0.1, high: 1, because: 'wide' },
+  dissolveLn: {
+    mean: Math.log(165),
+    sd: 0.85,
+    because: '30 to 900 s at 375 °C: the published 600 s looks 4 to 20 times too slow',
+  },
+  dissolveKJ: { mean: 190, sd: 8, because: 'Qs/n + Qd of the iso-kinetic rule' },
+  solvusC: {
+    mean: 415,
+    sd: 20,
+    low: 360,
+    high: 500,
+    because: '6063 dissolves above a weld peak of 402 °C; all in solution above 450 °C',
+  },
+  ageLn: { mean: Math.log(6000), sd: 0.7, because: 'a third of the time to peak, 1e4 to 5e4 s at 185 °C' },
+  ageKJ: {
+    mean: 110,
+    sd: 15,
+    low: 60,
+    because: 'published energies of ageing to the peak, 58 to 143 kJ/mol',
+  },
+  noAgeingC: {
+    mean: 350,
+    sd: 15,
+    low: 310,
+    high: 400,
+    because: 'peak yields against temperature of castings; 128 MPa at 300 °C from solution',
+  },
+  clock6063: { mean: 0, sd: 0.6, because: 'an alloy scatters from its family like a lot' },
+  clock6082: { mean: 0, sd: 0.6, because: 'an alloy scatters from its family like a lot' },
+  clockCast: { mean: 0, sd: 0.6, because: 'the same precipitates as in 6061' },
+  floor6061: { mean: 54, sd: 6, low: 30, high: 83, because: '6061-O: 0.19 to 0.20 of T6' },
+  floorCast: { mean: 85, sd: 10, low: 55, high: 110, because: 'as cast 80 to 112 MPa; annealed lower' },
+  peakCast: {
+    mean: 235,
+    sd: 20,
+    low: 190,
+    high: 300,
+    because: 'near-peak 356/A356: 223, 225 MPa; artificially aged longest 200 to 250 MPa',
+  },
+  solution: { mean: 0, sd: 1, because: 'the band of the card' },
+} as const satisfies Record<string, Prior>;
+
+/**
+ * Delay of the family `delayed`. Its energy and size are those of the size-class model (calibrated constants) for 6061-T6
+ * between 232 and 350 °C: half of what the curve takes is gone after 350 s at 260, 80 s at 288, 5 s at 350 °C.
+ */
+const DELAY = {
+  delayLn: {
+    mean: Math.log(350),
+    sd: 1,
+    because: 'size-class model with its calibrated constants, a factor e',
+  },
+  delayKJ: { mean: 141, sd: 20, low: 80, because: 'the same' },
+} as const satisfies Record<string, Prior>;
+
+export type FittedName = keyof typeof SHARED | keyof typeof DELAY;
+
+export const fitPriors = (family: MetalFamily): Readonly<Partial<Record<FittedName, Prior>>> =>
+  family === 'delayed' ? { ...SHARED, ...DELAY } : SHARED;
+
+/** Priors of the constants that no row speaks of. */
+export const UNSEEN_PRIORS = {
+  coarseCatch: {
+    mean: 1.2,
+    sd: 0.25,
+    low: 0.5,
+    high: 2,
+    because: 'size-class model: 48 to 63 % of T6 comes back after 400 to 450 °C',
+  },
+  clusterLn: { mean: Math.log(7 * 86_400), sd: 0.25, because: 'natural ageing levels off in about 25 days' },
+  clusterKJ: { mean: 65, sd: 8, low: 50, high: 80, because: 'a stated doubt: 50 to 80 kJ/mol' },
+} as const satisfies Record<string, Prior>;
+
+/** Quadratic log density of a prior, −∞ outside its bounds. */
+export function logPrior({ mean, sd, low, high }: Prior, x: number): number {
+  if ((low !== undefined && x < low) || (high !== undefined && x > high)) return Number.NEGATIVE_INFINITY;
+  return -(((x - mean) / sd) ** 2) / 2;
+}

@@ -1,0 +1,110 @@
+/**
+ * One draw of everything that is fitted or guessed about the metals of the family, the same for a casting and the
+ * tube welded to it; what belongs to one part alone is a standard normal score. `metalOf` makes the metal of an alloy
+ * and temper from it. Energies in kJ/mol, times as ln s, strengths in MPa, clocks in ln time.
+ */
+export interface MemberDraw {
+  /** 0: `curve`, 1: `delayed`. */
+  readonly delayed: number;
+  /** Softening curve of 6061: activation energy, ln time at 200 °C, power. */
+  readonly softenKJ: number;
+  readonly softenLn: number;
+  readonly power: number;
+  /** Delay at 260 °C. */
+  readonly delayLn: number;
+  readonly delayKJ: number;
+  /** Dissolution at 375 °C, solvus. */
+  readonly dissolveLn: number;
+  readonly dissolveKJ: number;
+  readonly solvusC: number;
+  /** Ageing at 185 °C and where it ends. */
+  readonly ageLn: number;
+  readonly ageKJ: number;
+  readonly noAgeingC: number;
+  readonly coarseCatch: number;
+  /** Natural ageing at 20 °C. */
+  readonly clusterLn: number;
+  readonly clusterKJ: number;
+  /** Clocks of the other alloys against 6061, ln of their time over its. */
+  readonly clock6063: number;
+  readonly clock6082: number;
+  readonly clockCast: number;
+  /** Scatter between lots, ln time. */
+  readonly scatter: number;
+  readonly floor6061: number;
+  readonly floorCast: number;
+  readonly peakCast: number;
+  /** Solid solution of wrought alloys, as a score of the cards' bands. */
+  readonly solution: number;
+  readonly ultimateA: number;
+  readonly ultimateB: number;
+  readonly ultimateC: number;
+  /** Scores of the wrought part and of the casting. */
+  readonly lotWrought: number;
+  readonly lotCast: number;
+  readonly startWrought: number;
+  readonly startCast: number;
+  readonly otherWrought: number;
+  readonly otherCast: number;
+  readonly naturalWrought: number;
+  readonly naturalCast: number;
+}
+
+export type DrawColumn = keyof MemberDraw;
+
+/** Columns of a draw that the fit moves; the rest are scores and what follows from the fit. */
+export const FITTED_COLUMNS = [
+  'softenKJ',
+  'softenLn',
+  'power',
+  'delayLn',
+  'delayKJ',
+  'dissolveLn',
+  'dissolveKJ',
+  'solvusC',
+  'ageLn',
+  'ageKJ',
+  'noAgeingC',
+  'clock6063',
+  'clock6082',
+  'clockCast',
+  'scatter',
+  'floor6061',
+  'floorCast',
+  'peakCast',
+  'solution',
+] as const satisfies readonly DrawColumn[];
+
+/** Columns that no evidence moves: their draws are those of the prior. */
+export const PRIOR_COLUMNS = [
+  'coarseCatch',
+  'clusterLn',
+  'clusterKJ',
+] as const satisfies readonly DrawColumn[];
+
+export const ULTIMATE_COLUMNS = [
+  'ultimateA',
+  'ultimateB',
+  'ultimateC',
+] as const satisfies readonly DrawColumn[];
+
+/** Standard normal scores of what belongs to one part. */
+export const SCORE_COLUMNS = [
+  'lotWrought',
+  'lotCast',
+  'startWrought',
+  'startCast',
+  'otherWrought',
+  'otherCast',
+  'naturalWrought',
+  'naturalCast',
+] as const satisfies readonly DrawColumn[];
+
+/** Every column in the order of data/models/plausibleMetals.json. */
+export const DRAW_COLUMNS: readonly DrawColumn[] = [
+  'delayed',
+  ...FITTED_COLUMNS,
+  ...PRIOR_COLUMNS,
+  ...ULTIMATE_COLUMNS,
+  ...SCORE_COLUMNS,
+];

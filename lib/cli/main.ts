@@ -7,6 +7,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['chart', async () => (await import('./chart')).chart],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['review', async () => (await import('./review')).review],
+  ['size', async () => (await import('./size')).size],
   ['run', async () => (await import('./run')).run],
 ]);
 

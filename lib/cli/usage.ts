@@ -14,6 +14,10 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Checks a furnace chart against a heat-treat schedule: every requirement
       met, not met, or cannot tell and what is missing.
 
+  temperbook size <file.json> --out <folder>
+      How much metal makes up for the soft zone: the thickness of a welded
+      section that reaches a factor of safety, and what governs it.
+
   temperbook run <notebook> --set name=value --out <folder>
       Works through a notebook without Jupyter and writes its results as a
       web page and as a copy of the notebook.
@@ -42,6 +46,11 @@ For chart:
   --thickness <mm>     of the heaviest section; wrought schedules go by it
   --out <picture>      the chart with its bands and requirements, an .svg file
   --read <options>     as above
+
+For size:
+  <file.json>          section, metal, loads and factor, each with its unit, as
+                       in data/demo/mast-foot-size.json
+  --out <folder>       the section and the factor against thickness as pictures
 
 For run:
   --set name=value     sets a value the notebook asks for; as often as you need

@@ -13,6 +13,8 @@ export {
 } from './profile/profileFigure';
 export { type ResidualOptions, residualFigure } from './profile/residualFigure';
 export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './profile/softZoneFigure';
+export { type FactorMarks, factorFigure } from './section/factorFigure';
+export { type SectionPicture, sectionFigure } from './section/sectionFigure';
 export { figureName } from './show/figureName';
 export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './show/liveFigure';
 export { type PlotlyBundle, plotlyBundle } from './show/plotlyBundle';

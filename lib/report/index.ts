@@ -13,6 +13,7 @@ export {
 export { allowedTimeRows } from './mapRows';
 export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
 export type { ResidualRow } from './residualRow';
+export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';
 export {
   clockText,

@@ -16,6 +16,9 @@ export {
   type FillerReason,
   fillerFor,
 } from './filler/fillerFor';
+export { readUnits } from './job/readUnits';
+export { readSizeJob, type SizeJob } from './job/sizeJob';
+export type { SectionMetal } from './metal/metalStrengths';
 export {
   type FilletLine,
   type FilletStress,
@@ -27,17 +30,7 @@ export {
 export type { SectionCheck } from './resistance/sectionCheck';
 export { type FactorBasis, type SectionFactor, sectionFactor } from './resistance/sectionFactor';
 export type { SectionLoad } from './resistance/sectionLoad';
-export type { SectionMetal } from './resistance/sectionMetal';
 export { type WeldedResistance, weldedResistance } from './resistance/weldedResistance';
-export type {
-  Basis,
-  KeptAtDistance,
-  OwnStrengths,
-  ResistanceOptions,
-  SectionCode,
-  SectionWeld,
-  WeldedSection,
-} from './resistance/weldedSection';
 export { sectionCautions } from './sectionCautions';
 export type { LocalClass } from './shape/localBuckling';
 export { type Moments, type Point, propertiesOf, type SectionProperties } from './shape/moments';
@@ -50,6 +43,7 @@ export { type FactorCurve, factorCurve } from './sizing/factorCurve';
 export { moveWeld, type WeldPlace } from './sizing/moveWeld';
 export { type Doubler, sizeDoubler } from './sizing/sizeDoubler';
 export { type SectionSize, type SizedAt, type SizeOptions, sizeSection } from './sizing/sizeSection';
+export { sizeWords } from './sizing/sizeWords';
 export { STOCK_INCH_MM, STOCK_MM } from './sizing/stockSizes';
 export {
   COUPONS,
@@ -75,3 +69,12 @@ export {
   stripBendRadiusMm,
   stripBendStrain,
 } from './trials/stripBend';
+export type {
+  Basis,
+  KeptAtDistance,
+  OwnStrengths,
+  ResistanceOptions,
+  SectionCode,
+  SectionWeld,
+  WeldedSection,
+} from './weldedSection';

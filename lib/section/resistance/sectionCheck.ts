@@ -1,9 +1,9 @@
 import type { Moments, Point, SectionProperties } from '../shape/moments';
 import type { SectionBody } from '../shape/sectionBody';
 import { largestStress } from '../shape/stressField';
+import type { Basis } from '../weldedSection';
 import { type FilletLine, filletGroup } from './filletGroup';
 import type { LoadCase } from './sectionLoad';
-import type { Basis } from './weldedSection';
 
 /** One thing that may give way: metal of the section, the zone beside a weld, weld metal. */
 export interface SectionCheck {

@@ -1,9 +1,9 @@
 import { type Judged, judged, TemperbookError } from '../../quantity';
 import type { Point } from '../shape/moments';
+import type { Basis } from '../weldedSection';
 import type { LoadableCheck } from './sectionCheck';
 import { type LoadCase, loadCases, type SectionLoad } from './sectionLoad';
 import type { WeldedResistance } from './weldedResistance';
-import type { Basis } from './weldedSection';
 
 /** How strengths are counted. */
 export interface FactorBasis {

@@ -1,18 +1,17 @@
 import { requireNumber, TemperbookError } from '../../quantity';
-import { alloySeries } from '../codes/alloySeries';
-import { type CodeAnswer, unsupported } from '../codes/codeAnswer';
-import { hazExtent } from '../codes/hazExtent';
+import type { CodeAnswer } from '../codes/codeAnswer';
+import type { SectionMetal } from '../metal/metalStrengths';
+import { sectionMetal } from '../metal/sectionMetal';
 import { type LocalClass, localClasses } from '../shape/localBuckling';
-import { addMoments, type Moments, type Point, propertiesOf, type SectionProperties } from '../shape/moments';
-import { type SectionBody, sectionBody } from '../shape/sectionBody';
+import { type Point, propertiesOf, type SectionProperties } from '../shape/moments';
+import { sectionBody } from '../shape/sectionBody';
 import { shapeThicknessMm } from '../shape/sectionShape';
-import { shearStressPerN } from '../shape/shear';
 import { placeWeld, type SofteningWeld, softMetal } from '../shape/softMetal';
 import { type Torsion, torsionOf } from '../shape/torsion';
-import { perimeterFillets } from './perimeterFillets';
-import { filletCheck, type LoadableCheck, metalCheck, type ShearStress } from './sectionCheck';
-import { type BasisStrength, type SectionMetal, sectionMetal } from './sectionMetal';
-import type { ResistanceOptions, SectionWeld, WeldedSection } from './weldedSection';
+import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
+import type { LoadableCheck } from './sectionCheck';
+import { sectionChecks, shearOf } from './sectionChecks';
+import { weldExtent, weldReach } from './weldExtent';
 
 /** What a welded section resists, check by check, without any factor unless it says so. */
 export interface WeldedResistance {
@@ -63,7 +62,7 @@ export function weldedResistance(
   const metal = sectionMetal(section, options, thicknessMm);
   if (!metal.supported) return metal;
 
-  const extents = section.welds.map((weld) => extentOf(weld, section, options, metal, thicknessMm));
+  const extents = section.welds.map((weld) => weldExtent(weld, options, metal, thicknessMm));
   const missing = extents.find((e) => typeof e === 'object' && e !== null);
   if (missing) return missing as CodeAnswer<never>;
   const extentsMm = extents as (number | null)[];
@@ -79,13 +78,13 @@ export function weldedResistance(
     });
   const full = propertiesOf(body.moments);
   const torsion = torsionOf(section.shape, body);
-  const checks = checksOf(section, options, metal, body, soften, shearOf(body, torsion));
+  const checks = sectionChecks(section, options, metal, body, soften, shearOf(body, torsion));
   const outermost = metal.bands[metal.bands.length - 1]?.withinMm ?? null;
   const soft = softMetal(
     body,
     soften(outermost, () => true),
   );
-  const reach = hazReach(section, options, metal, thicknessMm);
+  const reach = weldReach(section, options, metal, thicknessMm);
   return {
     supported: true,
     section,
@@ -107,200 +106,6 @@ export function weldedResistance(
     source: metal.source,
     because: [...metal.because, ...softSentences(section, extentsMm, soft.moments.area, full.areaMm2)],
   };
-}
-
-/** Metal with each band of softness thinned to its share. */
-function thinned(
-  body: SectionBody,
-  metal: SectionMetal,
-  kept: 'proofKept' | 'ultimateKept',
-  soften: (withinMm: number | null) => SofteningWeld[],
-): { readonly moments: Moments; readonly softest: number } {
-  let moments = body.moments;
-  let inner: Moments | null = null;
-  let softest = 1;
-  for (const band of metal.bands) {
-    const welds = soften(band.withinMm);
-    if (welds.length === 0) break;
-    const within = softMetal(body, welds).moments;
-    const ring = inner ? addMoments(within, inner, -1) : within;
-    moments = addMoments(moments, ring, band[kept] - 1);
-    if (ring.area > 1e-9) softest = Math.min(softest, band[kept]);
-    inner = within;
-  }
-  return { moments, softest };
-}
-
-function checksOf(
-  section: WeldedSection,
-  { code }: ResistanceOptions,
-  metal: SectionMetal,
-  body: SectionBody,
-  softenAll: (withinMm: number | null, filter: (weld: SectionWeld) => boolean) => SofteningWeld[],
-  shear: ShearStress,
-): LoadableCheck[] {
-  const { combine } = metal;
-  const european = code !== 'Aluminum Design Manual' && code !== 'AASHTO LTS';
-  const across = section.welds.filter(({ lies }) => lies === 'across');
-  const ofStrength = (strength: BasisStrength): LoadableCheck[] => {
-    const { on, parentMPa, softMPa, codeFactor } = strength;
-    const kept = on === 'rupture' ? 'ultimateKept' : 'proofKept';
-    const strips = thinned(body, metal, kept, (withinMm) =>
-      softenAll(withinMm, ({ lies }) => lies !== 'across'),
-    );
-    const away = metalCheck(
-      {
-        name:
-          strips.softest < 1
-            ? `${on} of the section with its soft strips`
-            : `${on} of the section away from welds`,
-        on,
-        askedByCode: true,
-        clause: european ? (on === 'yield' ? '6.2.3, 6.2.5' : '6.2.3') : 'section rule',
-        strengthMPa: parentMPa,
-        shearMPa: strength.shearParentMPa,
-        codeFactor,
-      },
-      body,
-      strips.moments,
-      propertiesOf(strips.moments),
-      strips.softest,
-      shear,
-      combine,
-    );
-    if (across.length === 0) return [away];
-    const beside = metalCheck(
-      {
-        name: `${on} of the soft zone beside the weld`,
-        on,
-        askedByCode: on !== 'yield',
-        clause: european ? '8.6.3' : 'section rule',
-        strengthMPa: softMPa,
-        shearMPa: strength.shearSoftMPa,
-        codeFactor,
-      },
-      body,
-      body.moments,
-      propertiesOf(body.moments),
-      1,
-      shear,
-      combine,
-    );
-    return [away, beside];
-  };
-  return [
-    ...metal.strengths.flatMap(ofStrength),
-    ...across.flatMap((weld) => weldChecks(section, weld, metal, body, shear, european)),
-  ];
-}
-
-/** Weld metal and the bond beside it where a weld carries the section's load. */
-function weldChecks(
-  section: WeldedSection,
-  weld: SectionWeld,
-  metal: SectionMetal,
-  body: SectionBody,
-  shear: ShearStress,
-  european: boolean,
-): LoadableCheck[] {
-  const rupture = metal.strengths.find(({ on }) => on === 'rupture');
-  if (!rupture) return [];
-  const own = (name: string, strengthMPa: number, shearMPa: number, codeFactor: number) => ({
-    name,
-    on: 'rupture' as const,
-    askedByCode: true,
-    clause: european ? '8.6.3' : 'section rule',
-    strengthMPa,
-    shearMPa,
-    codeFactor,
-  });
-  if (weld.joint === 'butt') {
-    if (!metal.weld) return [];
-    const { tensionMPa, shearMPa, codeFactor } = metal.weld;
-    return [
-      metalCheck(
-        own('weld metal of the butt weld', tensionMPa, shearMPa, codeFactor),
-        body,
-        body.moments,
-        propertiesOf(body.moments),
-        1,
-        shear,
-        metal.combine,
-      ),
-    ];
-  }
-  const throatMm = weld.throatMm!;
-  const rule = european ? 'combined' : 'vector sum';
-  const bond = filletCheck(
-    own('soft metal at the leg of the fillet', rupture.softMPa, rupture.shearSoftMPa, rupture.codeFactor),
-    perimeterFillets(section.shape, body, throatMm * Math.SQRT2),
-    rule,
-  );
-  if (!metal.weld) return [bond];
-  const { tensionMPa, shearMPa, codeFactor } = metal.weld;
-  const throat = filletCheck(
-    own('throat of the fillet', tensionMPa, shearMPa, codeFactor),
-    perimeterFillets(section.shape, body, throatMm),
-    rule,
-  );
-  return [throat, bond];
-}
-
-function shearOf(body: SectionBody, torsion: Torsion | null): ShearStress {
-  const known = new Map<'x' | 'y', number>();
-  const perN = (direction: 'x' | 'y'): number => {
-    const value = known.get(direction) ?? shearStressPerN(body, direction);
-    known.set(direction, value);
-    return value;
-  };
-  return ({ shearXN, shearYN, torsionNmm }) => {
-    let tau = 0;
-    if (shearXN !== 0) tau += Math.abs(shearXN) * perN('x');
-    if (shearYN !== 0) tau += Math.abs(shearYN) * perN('y');
-    if (torsionNmm !== 0) tau += torsion ? Math.abs(torsionNmm) * torsion.stressPerNmm : Infinity;
-    return tau;
-  };
-}
-
-/** Extent of one weld's zone, mm; null where the whole section is soft; an answer where there is none. */
-function extentOf(
-  weld: SectionWeld,
-  section: WeldedSection,
-  options: ResistanceOptions,
-  metal: SectionMetal,
-  thicknessMm: number,
-): number | null | CodeAnswer<never> {
-  if (weld.lies === 'across') return null;
-  if (metal.extentMm !== null) return metal.extentMm;
-  if (metal.bands.length === 0) return 0;
-  const answer = codeExtent(weld, section, options, thicknessMm);
-  return answer.supported ? answer.extentMm : answer;
-}
-
-function codeExtent(
-  weld: SectionWeld,
-  _section: WeldedSection,
-  { alloy, process, interpassC }: ResistanceOptions,
-  thicknessMm: number,
-) {
-  const paths = weld.heatPathsMm ?? Array<number>(weld.joint === 'butt' ? 2 : 3).fill(thicknessMm);
-  const answer = hazExtent({ alloy, process, joint: weld.joint, heatPathsMm: paths, interpassC });
-  if (answer.supported) return answer;
-  return unsupported(answer.why, `${answer.remedy}; give what was measured as extentMm`);
-}
-
-/** Reach of the soft zone along the member from a weld that lies across. */
-function hazReach(
-  section: WeldedSection,
-  options: ResistanceOptions,
-  metal: SectionMetal,
-  thicknessMm: number,
-): number | null {
-  if (section.welds.length === 0 || metal.extentMm !== null) return metal.extentMm;
-  if (alloySeries(options.alloy) === 'casting') return null;
-  const reaches = section.welds.map((weld) => codeExtent(weld, section, options, thicknessMm));
-  const known = reaches.flatMap((answer) => (answer.supported ? [answer.extentMm] : []));
-  return known.length === reaches.length ? Math.max(...known) : null;
 }
 
 function softSentences(

@@ -91,3 +91,19 @@ export function withThickness(shape: SectionShape, thicknessMm: number): Section
       return { ...shape, wallMm: thicknessMm };
   }
 }
+
+/** Thickest wall the section has room for, just before it closes up, mm. */
+export function roomMm(shape: SectionShape): number {
+  switch (shape.kind) {
+    case 'round tube':
+      return 0.499 * shape.outsideMm;
+    case 'rectangular tube':
+      return Math.min(0.499 * shape.widthMm, 0.499 * shape.depthMm, shape.cornerMm || Infinity);
+    case 'oval tube':
+      return 0.499 * Math.min(shape.widthMm, shape.depthMm);
+    case 'channel':
+      return Math.min(0.499 * shape.depthMm, 0.999 * shape.flangeMm);
+    default:
+      return 200;
+  }
+}

@@ -72,6 +72,21 @@ export function placeWeld(body: SectionBody, weld: WeldLine): PlacedWeld {
   return { points, whole: false, on: [wall] };
 }
 
+/**
+ * The same weld on another body of the same kind, at the same share of the same wall: it stays on the metal when
+ * sizing moves the walls.
+ */
+export function followWeld<W extends WeldLine>(weld: W, from: SectionBody, to: SectionBody): W {
+  if (weld.lies === 'across' || from.walls.length === 0) return weld;
+  const moved = (atMm: Point): Point => {
+    const { wall, share } = snap(from, atMm);
+    return placeOn(to.walls[from.walls.indexOf(wall!)]!, share).at;
+  };
+  return weld.lies === 'along'
+    ? { ...weld, atMm: moved(weld.atMm) }
+    : { ...weld, fromMm: moved(weld.fromMm), toMm: moved(weld.toMm) };
+}
+
 /** A weld with how far it softens, mm from it in every direction. */
 export interface SofteningWeld extends PlacedWeld {
   readonly extentMm: number;

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from '../../quantity';
 import { KNOCK_DOWN_TABLE } from '../codes/hazKnockDownTable';
-import type { ResistanceOptions } from '../resistance/weldedSection';
+import type { ResistanceOptions } from '../weldedSection';
 
 /**
  * Thicknesses at which a code's answer jumps, mm: limits of the rows of an alloy, the further reduction above 6 mm

@@ -3,7 +3,7 @@ import { type CodeAnswer, unsupported } from '../codes/codeAnswer';
 import { sectionFactor } from '../resistance/sectionFactor';
 import { type ForceLoad, type LoadCase, loadCases, type SectionLoad } from '../resistance/sectionLoad';
 import { weldedResistance } from '../resistance/weldedResistance';
-import type { WeldedSection } from '../resistance/weldedSection';
+import type { WeldedSection } from '../weldedSection';
 import type { SizeOptions } from './sizeSection';
 
 /** Where along the member a weld may lie. */

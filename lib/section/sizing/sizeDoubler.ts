@@ -2,7 +2,7 @@ import { requireNumber, TemperbookError } from '../../quantity';
 import { type CodeAnswer, unsupported } from '../codes/codeAnswer';
 import { sectionFactor } from '../resistance/sectionFactor';
 import { weldedResistance } from '../resistance/weldedResistance';
-import type { WeldedSection } from '../resistance/weldedSection';
+import type { WeldedSection } from '../weldedSection';
 import type { SizeOptions } from './sizeSection';
 
 /** A plate on each face of a flat bar across its butt weld, held by fillets along its sides only. */

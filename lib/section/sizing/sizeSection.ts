@@ -4,8 +4,10 @@ import type { CodeAnswer } from '../codes/codeAnswer';
 import { type SectionFactor, sectionFactor } from '../resistance/sectionFactor';
 import type { SectionLoad } from '../resistance/sectionLoad';
 import { weldedResistance } from '../resistance/weldedResistance';
-import type { Basis, ResistanceOptions, WeldedSection } from '../resistance/weldedSection';
-import { type SectionShape, shapeThicknessMm, withThickness } from '../shape/sectionShape';
+import { sectionBody } from '../shape/sectionBody';
+import { roomMm, shapeThicknessMm, withThickness } from '../shape/sectionShape';
+import { followWeld } from '../shape/softMetal';
+import type { Basis, ResistanceOptions, WeldedSection } from '../weldedSection';
 import { codeSteps } from './codeSteps';
 import { STOCK_MM } from './stockSizes';
 
@@ -46,6 +48,8 @@ export interface SectionSize {
   readonly reachesMm: readonly (readonly [fromMm: number, toMm: number])[];
   /** The best that was found where none reaches it. */
   readonly best: SizedAt;
+  /** Whether thinner metal would do but for a wall that buckles before it yields. */
+  readonly heldByBuckling: boolean;
   /** How far past a weld across the thicker metal must go before the thinner begins, mm; null where no code says. */
   readonly reachMm: number | null;
 }
@@ -78,7 +82,7 @@ export function sizeSection(
     });
   for (const mm of stockMm) requireNumber(mm, 'A stock thickness in mm', { low: 0.3, high: 200 });
   const now = weldedResistance(section, options);
-  const highest = Math.min(options.upToMm ?? 60, 0.999 * roomMm(section.shape));
+  const highest = Math.min(options.upToMm ?? 60, roomMm(section.shape));
   const at = (mm: number): SizedAt => sizedAt(section, loads, options, mm);
   const present = at(shapeThicknessMm(section.shape));
   const holds = ({ factor: found, slenderWalls }: SizedAt): boolean =>
@@ -119,6 +123,7 @@ export function sizeSection(
     stock: stocked,
     reachesMm,
     best,
+    heldByBuckling: least !== null && at(0.995 * least.thicknessMm).slenderWalls.length > 0,
     reachMm: chosen.supported ? chosen.reachMm : null,
     source: chosen.supported ? chosen.source : options.code,
     because: chosen.supported ? chosen.because : [],
@@ -155,10 +160,13 @@ export function sizedAt(
   };
 }
 
-const atThickness = (section: WeldedSection, thicknessMm: number): WeldedSection => ({
-  ...section,
-  shape: withThickness(section.shape, thicknessMm)!,
-});
+/** The section at another thickness, its welds kept on the walls they lie on. */
+function atThickness(section: WeldedSection, thicknessMm: number): WeldedSection {
+  const shape = withThickness(section.shape, thicknessMm)!;
+  if (section.welds.every(({ lies }) => lies === 'across')) return { ...section, shape };
+  const [from, to] = [sectionBody(section.shape), sectionBody(shape)];
+  return { ...section, shape, welds: section.welds.map((weld) => followWeld(weld, from, to)) };
+}
 
 const lowOf = ({ factor }: SizedAt): number => factor?.low ?? -1;
 
@@ -174,20 +182,4 @@ function leastIn(from: number, to: number, holds: (mm: number) => boolean): numb
     else no = middle;
   }
   return yes;
-}
-
-/** Thickness at which the section closes up, mm. */
-function roomMm(shape: SectionShape): number {
-  switch (shape.kind) {
-    case 'round tube':
-      return shape.outsideMm / 2;
-    case 'rectangular tube':
-      return Math.min(shape.widthMm, shape.depthMm, 2 * (shape.cornerMm || Infinity)) / 2;
-    case 'oval tube':
-      return Math.min(shape.widthMm, shape.depthMm) / 2;
-    case 'channel':
-      return Math.min(shape.depthMm / 2, shape.flangeMm);
-    default:
-      return 200;
-  }
 }

@@ -1,7 +1,7 @@
 import { formatPercent, type HowKnown, requireNumber, TemperbookError } from '../../quantity';
 import type { CodeAnswer } from '../codes/codeAnswer';
-import type { SectionMetal, SoftBand } from './sectionMetal';
-import type { KeptAtDistance, ResistanceOptions, WeldedSection } from './weldedSection';
+import type { KeptAtDistance, ResistanceOptions } from '../weldedSection';
+import type { SectionMetal, SoftBand } from './metalStrengths';
 
 interface Parent {
   readonly proofMPa: number;
@@ -17,7 +17,6 @@ interface Parent {
  * @throws TemperbookError for a profile that is missing, out of order, or not a share of yield.
  */
 export function profileMetal(
-  _section: WeldedSection,
   { profile }: ResistanceOptions,
   parent: CodeAnswer<Parent>,
 ): CodeAnswer<SectionMetal> {

@@ -1,8 +1,8 @@
-import type { CastBy } from '../codes/castingStrength';
-import type { CodeProcess } from '../codes/codeProcess';
-import type { ProductForm } from '../codes/productForm';
-import type { SectionShape } from '../shape/sectionShape';
-import type { WeldLine } from '../shape/softMetal';
+import type { CastBy } from './codes/castingStrength';
+import type { CodeProcess } from './codes/codeProcess';
+import type { ProductForm } from './codes/productForm';
+import type { SectionShape } from './shape/sectionShape';
+import type { WeldLine } from './shape/softMetal';
 
 /** A weld in a section. */
 export type SectionWeld = WeldLine & {

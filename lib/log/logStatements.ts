@@ -58,8 +58,7 @@ export function logStatements(
   const infrared = infraredColumn ?? find(INFRARED);
   const wireLine = find(WIRE) ?? named((name) => WIRE.test(name));
   const wire = wireLine && WIRE.exec(wireLine.words);
-  const intervalLine = find(INTERVAL);
-  const intervalS = intervalLine && secondsOf(INTERVAL.exec(intervalLine.words)!);
+  const interval = statedInterval(short);
   return {
     ...(means ? { means } : {}),
     ...(wireLine && wire
@@ -71,10 +70,22 @@ export function logStatements(
           },
         }
       : {}),
-    ...(intervalLine && intervalS ? { interval: { ...intervalLine, intervalS } } : {}),
+    ...(interval ? { interval } : {}),
     ...(infrared ? { infrared: { words: infrared.words, row: infrared.row } } : {}),
     ...(air ? { air } : {}),
   };
+}
+
+/** The interval the header gives, s. */
+export function statedInterval(
+  lines: readonly { readonly row: number; readonly text: string }[],
+): LogStatements['interval'] {
+  for (const { row, text } of lines) {
+    const match = text.length <= LONGEST_LINE ? INTERVAL.exec(text) : null;
+    const intervalS = match ? secondsOf(match) : undefined;
+    if (intervalS !== undefined) return { words: text.trim(), row, intervalS };
+  }
+  return undefined;
 }
 
 function secondsOf([, digits, unit]: RegExpExecArray): number | undefined {

@@ -1,5 +1,6 @@
+import { openClock } from './clock/openClock';
 import type { ColumnPlan } from './columns/columnPlan';
-import { fromUnit } from './columns/temperatureUnits';
+import { fromUnit } from './columns/unitScales';
 import {
   type ChannelData,
   distrusted,
@@ -44,9 +45,13 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
   const channels = channelData(table, plan, reading);
   const emf = emfConversion(table, plan, options);
-  markZeroStart(channels);
-  const scans = channels.map((channel) => toCelsius(channel, limits, options.sentinels, emf));
+  if (options.riseOverC === undefined) markZeroStart(channels);
+  const scans = channels.map((channel) =>
+    toCelsius(channel, limits, options.sentinels, emf, options.riseOverC),
+  );
   detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], reading);
+  const clockIsOpen = openClock(plan.read.clock, axis, channels, reading);
+  if (clockIsOpen) reading.open.push(clockIsOpen);
   const trusted = channels.map(({ marks }) => trustedStretches(marks));
   const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
   const context: FaultContext = {

@@ -16,6 +16,8 @@ export type ClockFormat =
   | 'epoch s'
   | 'epoch ms'
   | 'spreadsheet days'
+  | 'hhmmss'
+  | 'yyyymmddhhmmss'
   | 'stamp';
 
 /** Order of the parts of a date. */
@@ -45,6 +47,8 @@ export interface ReadOptions {
   };
   /** Time from row to row, s: the file's clock, if any, is not used. */
   readonly intervalS?: number;
+  /** Readings are rises over this temperature (°C), not temperatures. */
+  readonly riseOverC?: number;
   /** For columns in mV: the wire, and where its cold end is (a temperature, or the column that has it). */
   readonly thermocouple?: {
     readonly type: ThermocoupleType;
@@ -82,6 +86,7 @@ const KNOWN: Readonly<Record<keyof ReadOptions, string>> = {
   unit: 'a unit, or an object { "column in the file": unit }; units are °C, °F, K, mV, 0.1 °C, 0.001 °C',
   clock: 'an object with column, format or dateOrder',
   intervalS: 'seconds from row to row, above 0',
+  riseOverC: 'a temperature in °C',
   thermocouple: 'an object { type, referenceC or referenceColumn }',
   sentinels: 'a list of numbers',
   limits: 'an object with lowC, highC, maxRateCPerS or gapS, numbers',
@@ -99,6 +104,8 @@ const FORMATS: readonly unknown[] = [
   'epoch s',
   'epoch ms',
   'spreadsheet days',
+  'hhmmss',
+  'yyyymmddhhmmss',
   'stamp',
 ] satisfies ClockFormat[];
 const ORDERS: readonly unknown[] = ['day first', 'month first', 'year first'] satisfies DateOrder[];
@@ -126,6 +133,7 @@ const ACCEPTS: Readonly<Record<keyof ReadOptions, (x: unknown) => boolean>> = {
     (x.format === undefined || FORMATS.includes(x.format)) &&
     (x.dateOrder === undefined || ORDERS.includes(x.dateOrder)),
   intervalS: (x) => isNumber(x) && x > 0,
+  riseOverC: isNumber,
   thermocouple: (x) =>
     onlyKeys(x, ['type', 'referenceC', 'referenceColumn']) &&
     isObject(x) &&

@@ -15,12 +15,16 @@ export interface ClockAxis {
   readonly intervalS: number;
   /** Rows (by index, ascending) after which the recording was started anew: the time between is unknown. */
   readonly breaks: readonly number[];
+  /** What the clock shows at the first row, s, for clocks without a date. */
+  readonly clockStartS?: number;
   /** First row's place on the clock of the file, µs from 1970, for clocks with a date. */
   readonly startUs?: number;
 }
 
 const HALF_DAY_S = 43_200;
 const HOUR_S = 3600;
+/** More rows than this share out of order are not put in order. */
+const MOST_LATE = 0.5;
 /** An elapsed clock that starts within this is taken to show elapsed time, not the time of day. */
 const ELAPSED_START_S = 60;
 
@@ -51,11 +55,13 @@ export function clockAxis(table: LogTable, plan: ClockPlan, hasZone: boolean, re
     timeS,
     intervalS: usualStep(timeS),
     breaks,
-    ...(plan.kind === 'stamp' || plan.kind === 'count' || plan.kind === 'date and time'
-      ? { startUs: first }
-      : {}),
+    ...(isDated(plan) ? { startUs: first } : { clockStartS: first / perS }),
   };
 }
+
+/** Does the clock show the day as well? */
+const isDated = (plan: ClockPlan) =>
+  ['stamp', 'count', 'date and time'].includes(plan.kind) || (plan.kind === 'packed' && plan.dated);
 
 function isRising(values: Float64Array, length: number): boolean {
   for (let i = 1; i < length; i++) if (!(values[i]! > values[i - 1]!)) return false;
@@ -112,11 +118,14 @@ function unwrap(
   const firstRaw = clock[0]!;
   const showsElapsed = plan.kind === 'elapsed' || (plan.kind === 'time' && firstRaw < ELAPSED_START_S * perS);
   const isWallClock = !hasZone && !showsElapsed && plan.kind !== 'count' && plan.kind !== 'rows';
+  const isTimeOfDay = plan.kind === 'time' || (plan.kind === 'packed' && !plan.dated);
+  const isHalfDay = isWallClock && showsTwelveHours(clock.subarray(0, length), perS);
   const near = 60 + 10 * usual;
   const blockStarts = new Set(table.blocks.map(({ at }) => at));
   const breaks: number[] = [];
   let shift = 0;
   let nights = 0;
+  let halves = 0;
   let previousRaw = firstRaw;
   for (let i = 1; i < length; i++) {
     const raw = clock[i]!;
@@ -129,8 +138,11 @@ function unwrap(
         raw < previousRaw &&
         (blockStarts.has(i) || (again && raw <= firstRaw + 1.5 * usual * perS));
       const isFullDay = drop > 86_400 - HOUR_S;
-      if (plan.kind === 'time' && plan.form === 'm:s' && drop > HOUR_S / 2) shift += HOUR_S * perS;
-      else if (plan.kind === 'time' && drop > HALF_DAY_S && (isFullDay || !(restarts && showsElapsed))) {
+      if (isHalfDay && drop > HALF_DAY_S - near && drop <= HALF_DAY_S) {
+        shift += HALF_DAY_S * perS;
+        halves++;
+      } else if (plan.kind === 'time' && plan.form === 'm:s' && drop > HOUR_S / 2) shift += HOUR_S * perS;
+      else if (isTimeOfDay && drop > HALF_DAY_S && (isFullDay || !(restarts && showsElapsed))) {
         shift += 86_400 * perS;
         nights++;
       } else if (isWallClock && drop <= HOUR_S && drop >= HOUR_S - near && stays) {
@@ -145,7 +157,7 @@ function unwrap(
           notes.push(
             `At row ${row[i]} the recording starts anew; the time between the two recordings is unknown, so they are set apart by a gap that is not counted.`,
           );
-      } else if (plan.kind === 'time' && drop > 2 * HOUR_S && stays) {
+      } else if (isTimeOfDay && drop > 2 * HOUR_S && stays) {
         shift += 86_400 * perS;
         notes.push(
           `At row ${row[i]} the clock goes back by ${formatDuration(Math.round(drop))} and stays there; the rows after it are taken to be of the next day.`,
@@ -157,6 +169,10 @@ function unwrap(
   }
   if (nights > 0)
     notes.push(`The clock passes midnight ${nights === 1 ? 'once' : `${nights} times`}; the days are added.`);
+  if (halves > 0)
+    notes.push(
+      `Warning: the clock shows twelve hours without AM or PM and starts over ${halves === 1 ? 'once' : `${halves} times`}; half a day is added each time.`,
+    );
   if (breaks.length > 3) notes.push(`In all the recording starts anew ${breaks.length} times.`);
   if (breaks.length * 3 > length)
     throw new TemperbookError('The clock starts from zero again and again, and nothing says when', {
@@ -166,6 +182,12 @@ function unwrap(
       remedy: 'Say how far apart the rows are, as option intervalS in seconds',
     });
   return breaks;
+}
+
+/** No hour but 1 to 12: a clock without AM and PM. */
+function showsTwelveHours(clock: Float64Array, perS: number): boolean {
+  const hourOf = (value: number) => Math.floor((value / perS / HOUR_S) % 24);
+  return clock.every((value) => hourOf(value) >= 1 && hourOf(value) <= 12);
 }
 
 /** One row far ahead of both its neighbours has a wrong stamp. */
@@ -188,7 +210,7 @@ function dropStrays(table: LogTable, perS: number, reading: Reading): void {
 }
 
 function sort(table: LogTable, breaks: readonly number[], reading: Reading): number[] {
-  const { notes } = reading;
+  const { file, notes } = reading;
   const { clock, length } = table;
   let late = 0;
   let firstLate = 0;
@@ -198,6 +220,16 @@ function sort(table: LogTable, breaks: readonly number[], reading: Reading): num
     highest = Math.max(highest, clock[i]!);
   }
   if (late === 0) return [...breaks];
+  // Newest first is an order; rows that go to and fro are a clock misread, or a file shuffled.
+  if (late > MOST_LATE * length && late !== length - 1)
+    throw new TemperbookError('Most rows stand in another order than their times', {
+      file,
+      row: firstLate,
+      found: `${late} of ${length} rows before a row that is above them`,
+      expected: 'rows in the order in which they were measured',
+      remedy:
+        'Sort the file by its time, or say how its times are to be read, as option clock.format or clock.dateOrder',
+    });
   const order = Uint32Array.from({ length }, (_, i) => i).sort((a, b) => clock[a]! - clock[b]! || a - b);
   const ends = new Set(breaks);
   const moved = [...order.entries()].filter(([, from]) => ends.has(from)).map(([to]) => to);

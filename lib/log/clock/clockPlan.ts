@@ -1,13 +1,24 @@
 import { TemperbookError } from '../../quantity';
 import { type ColumnSample, findColumn, median, risingShare } from '../columns/columnSample';
 import { isClockName } from '../layout/units';
+import { statedInterval } from '../logStatements';
 import type { Reading } from '../reading';
 import type { ClockFormat, DateOrder } from '../readOptions';
+import { packedFormat } from './packedTime';
+import { parseTime, US_PER_S } from './stamp';
 
 /** How the time of a row is read. */
 export type ClockPlan =
-  /** Seconds from any zero: `value × timesS` or `value / perS`. */
-  | { readonly kind: 'elapsed'; readonly column: number; readonly timesS: number; readonly perS: number }
+  /** Seconds from any zero: `value × timesS` or `value / perS`; `unsaid` when the file gives no unit. */
+  | {
+      readonly kind: 'elapsed';
+      readonly column: number;
+      readonly timesS: number;
+      readonly perS: number;
+      readonly unsaid: boolean;
+    }
+  /** Digits of a time of day, or of a date and a time, in one whole number: 93015 or 20250314093015. */
+  | { readonly kind: 'packed'; readonly column: number; readonly dated: boolean }
   /** A number that counts from a fixed day, as microseconds: `round(value × timesUs) + addUs`. */
   | {
       readonly kind: 'count';
@@ -17,7 +28,13 @@ export type ClockPlan =
       readonly addUs: number;
     }
   | { readonly kind: 'stamp'; readonly column: number; readonly order: DateOrder }
-  | { readonly kind: 'time'; readonly column: number; readonly form: 'h:m:s' | 'm:s' }
+  /** `unsaid` when "0:15" may be minutes and seconds or hours and minutes. */
+  | {
+      readonly kind: 'time';
+      readonly column: number;
+      readonly form: 'h:m:s' | 'm:s';
+      readonly unsaid: boolean;
+    }
   | {
       readonly kind: 'date and time';
       readonly date: number;
@@ -133,7 +150,12 @@ const ELAPSED: Readonly<Record<string, readonly [timesS: number, perS: number, w
 };
 
 /** Settles how the chosen columns are read, and says so. */
-export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, reading: Reading): ClockPlan {
+export function clockPlan(
+  { clock, date }: ClockChoice,
+  order: DateOrder,
+  preamble: readonly string[],
+  reading: Reading,
+): ClockPlan {
   const { file, options, notes } = reading;
   if (options.intervalS !== undefined) {
     notes.push(`Rows are taken ${options.intervalS} s apart, as you said.`);
@@ -141,8 +163,13 @@ export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, readin
   }
   const { column, numbers, kind } = clock!;
   const name = `Time comes from column "${column.name}"`;
-  const format = options.clock?.format ?? formatOf(clock!, reading);
-  const said = options.clock?.format ? ', as you said' : '';
+  const stated = options.clock?.format ? undefined : statedFormat(clock!, preamble);
+  const format = options.clock?.format ?? stated?.format ?? formatOf(clock!, reading);
+  const said = options.clock?.format
+    ? ', as you said'
+    : stated
+      ? `, as the header line "${stated.line}" asks for`
+      : '';
   if (date) {
     notes.push(
       `Time comes from the date in column "${date.column.name}" and the time in column "${column.name}".`,
@@ -155,7 +182,8 @@ export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, readin
   }
   if (format === 'h:m:s' || format === 'm:s') {
     notes.push(`${name}, written ${format}${said}.`);
-    return { kind: 'time', column: column.index, form: format };
+    const unsaid = said === '' && column.unit === undefined && isTwoParts(clock!.texts);
+    return { kind: 'time', column: column.index, form: format, unsaid };
   }
   if (kind !== 'number')
     throw new TemperbookError('The time column does not hold numbers', {
@@ -164,6 +192,10 @@ export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, readin
       found: `"${clock!.texts.find((text) => text !== '') ?? ''}"`,
       remedy: `Option clock.format "${format}" does not fit it; leave it out, or say "h:m:s" or "stamp"`,
     });
+  if (format === 'hhmmss' || format === 'yyyymmddhhmmss') {
+    notes.push(`${name}: the digits of ${format}${said || ', as minutes and seconds never pass 59'}.`);
+    return { kind: 'packed', column: column.index, dated: format === 'yyyymmddhhmmss' };
+  }
   if (format === 'spreadsheet days') {
     notes.push(`${name}: the day numbers of a spreadsheet (45000 is 2023-03-15)${said}.`);
     return {
@@ -186,7 +218,8 @@ export function clockPlan({ clock, date }: ClockChoice, order: DateOrder, readin
   const [timesS, perS, word] = ELAPSED[format]!;
   const why = said || (column.unit ? '' : ', as no unit is given: option clock.format says otherwise');
   notes.push(`${name}: elapsed ${word}${why}.`);
-  return { kind: 'elapsed', column: column.index, timesS, perS };
+  const unsaid = said === '' && column.unit === undefined;
+  return { kind: 'elapsed', column: column.index, timesS, perS, unsaid };
 }
 
 function formatOf({ column, kind, numbers, texts }: ColumnSample, reading: Reading): ClockFormat | 'd' {
@@ -195,6 +228,8 @@ function formatOf({ column, kind, numbers, texts }: ColumnSample, reading: Readi
   if (kind === 'time') return timeForm(column.unit?.symbol, texts);
   if (column.unit && column.unit.symbol in ELAPSED) return column.unit.symbol as ClockFormat | 'd';
   const middle = median(numbers);
+  const packed = packedFormat(numbers);
+  if (packed) return packed;
   if (epochOf(middle)) return 'epoch s';
   const first = numbers.find((value) => !Number.isNaN(value)) ?? 0;
   const step = median(numbers.subarray(1).map((value, i) => value - numbers[i]!));
@@ -210,11 +245,40 @@ function formatOf({ column, kind, numbers, texts }: ColumnSample, reading: Readi
   return 's';
 }
 
+/** The format in which the clock's steps are those the header gives as its interval. */
+function statedFormat(
+  { column, kind, numbers, texts }: ColumnSample,
+  preamble: readonly string[],
+): { readonly format: ClockFormat; readonly line: string } | undefined {
+  if (column.unit) return undefined;
+  const stated = statedInterval(preamble.map((text) => ({ text, row: 0 })));
+  if (!stated) return undefined;
+  const steps = (values: readonly number[]) => median(values.slice(1).map((value, i) => value - values[i]!));
+  const fits = (step: number) => Math.abs(step - stated.intervalS) <= 0.02 * stated.intervalS;
+  if (kind === 'time' && isTwoParts(texts)) {
+    const inForm = (form: 'h:m:s' | 'm:s') =>
+      steps(texts.slice(0, 100).map((text) => (parseTime(text, form)?.us ?? Number.NaN) / US_PER_S));
+    const format = (['h:m:s', 'm:s'] as const).find((form) => fits(inForm(form)));
+    return format && { format, line: stated.words };
+  }
+  if (kind !== 'number' || epochOf(median(numbers)) || packedFormat(numbers)) return undefined;
+  const step = steps([...numbers.subarray(0, 100)]);
+  const format = (['s', 'ms', 'min', 'h'] as const).find((unit) => {
+    const [timesS, perS] = ELAPSED[unit]!;
+    return fits((step * timesS) / perS);
+  });
+  return format && { format, line: stated.words };
+}
+
+const isTwoParts = (texts: readonly string[]): boolean => {
+  const filled = texts.filter((text) => text.includes(':'));
+  return filled.length > 0 && filled.every((text) => /^\d+:\d+(?:[.,]\d+)?$/.test(text));
+};
+
 /** Two parts are minutes and seconds when they have a fraction, when the unit says so, or when no day has such hours. */
 function timeForm(unit: string | undefined, texts: readonly string[]): 'h:m:s' | 'm:s' {
   if (unit === 'h:m:s' || unit === 'm:s') return unit;
+  if (!isTwoParts(texts)) return 'h:m:s';
   const filled = texts.filter((text) => text.includes(':'));
-  const isTwo = filled.length > 0 && filled.every((text) => /^\d+:\d+(?:[.,]\d+)?$/.test(text));
-  if (!isTwo) return 'h:m:s';
   return filled.some((text) => /[.,]/.test(text) || Number(text.split(':')[0]) > 23) ? 'm:s' : 'h:m:s';
 }

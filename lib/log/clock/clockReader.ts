@@ -3,6 +3,7 @@ import { readCell } from '../layout/cell';
 import { parseUnit } from '../layout/units';
 import type { DateOrder } from '../readOptions';
 import type { ClockPlan } from './clockPlan';
+import { packedUs } from './packedTime';
 import { parseDate, parseStamp, parseTime, US_PER_DAY, US_PER_S } from './stamp';
 
 const COLON = 58;
@@ -30,7 +31,7 @@ export class ClockReader {
 
   /** Is the clock a plain number column? */
   get isNumber(): boolean {
-    return this.plan.kind === 'elapsed' || this.plan.kind === 'count';
+    return this.plan.kind === 'elapsed' || this.plan.kind === 'count' || this.plan.kind === 'packed';
   }
 
   /** An elapsed clock is `number × timesS / perS` seconds; `perS` is 0 for the other clocks. */
@@ -48,6 +49,7 @@ export class ClockReader {
     if (plan.kind === 'elapsed') return (value * plan.timesS) / plan.perS;
     if (plan.kind === 'count')
       return Math.round((value * plan.timesUs) / plan.roundUs) * plan.roundUs + plan.addUs;
+    if (plan.kind === 'packed') return packedUs(value, plan.dated);
     return Number.NaN;
   }
 
@@ -55,7 +57,8 @@ export class ClockReader {
     const { plan } = this;
     switch (plan.kind) {
       case 'elapsed':
-      case 'count': {
+      case 'count':
+      case 'packed': {
         const cell = readCell(clock, this.decimal);
         if (!('value' in cell)) return Number.NaN;
         const isTime = cell.unit === undefined || parseUnit(cell.unit)?.quantity === 'time';

@@ -49,7 +49,7 @@ export function columnPlan(
     dated?.column.name ?? '',
     reading,
   );
-  const clock = clockPlan(choice, order.order, reading);
+  const clock = clockPlan(choice, order.order, header.preamble, reading);
   if (order.note) notes.push(order.note);
 
   const clocks = new Map<ColumnSample, string>(

@@ -1,38 +1,22 @@
-import { celsiusToFahrenheit, TemperbookError, ZERO_C_IN_K } from '../../quantity';
+import { TemperbookError } from '../../quantity';
 import type { Reading } from '../reading';
 import type { TempUnit } from '../readOptions';
 import { type ColumnSample, findColumn, median } from './columnSample';
+import {
+  contradictingUnits,
+  isRoom,
+  openRise,
+  openUnit,
+  possibleUnits,
+  startOf,
+  unitSample,
+} from './openUnits';
+import { fromUnit, SCALES } from './unitScales';
 
-/** A unit that is a straight line from °C: °C = (value − zero) / perDegree. mV is not one. */
-export const SCALES: Readonly<
-  Record<Exclude<TempUnit, 'mV'>, { readonly zero: number; readonly perDegree: number }>
-> = {
-  '°C': { zero: 0, perDegree: 1 },
-  '°F': { zero: celsiusToFahrenheit(0), perDegree: 1.8 },
-  K: { zero: ZERO_C_IN_K, perDegree: 1 },
-  '0.1 °C': { zero: 0, perDegree: 10 },
-  '0.001 °C': { zero: 0, perDegree: 1000 },
-};
-
-/** Value in °C of a reading in one of these units. */
-export function fromUnit(value: number, unit: Exclude<TempUnit, 'mV'>): number {
-  const { zero, perDegree } = SCALES[unit];
-  return (value - zero) / perDegree;
-}
-
-/** Room temperature of any shop, °C: a log that starts in it has its unit right. Common practice, no source. */
-const ROOM_C = { low: 5, high: 40 };
-const START_ROWS = 20;
-const START_READINGS = 3;
 /** No part is colder than this on the kelvin scale; a lower "K" names a thermocouple type. */
 const LEAST_KELVIN = 200;
-const isRoom = (tempC: number) => tempC >= ROOM_C.low && tempC <= ROOM_C.high;
-
-/** Middle of a column's first readings, sentinels and the like left out; NaN when there are none. */
-function startOf({ numbers }: ColumnSample): number {
-  const readings = numbers.subarray(0, START_ROWS).filter((value) => Math.abs(value) < 1e5 && value !== 0);
-  return median(readings.subarray(0, START_READINGS));
-}
+/** Below this a log in °C starts in a cold shop. */
+const COLD_START_C = 5;
 
 /**
  * Settles the unit of every temperature column: your option, its name or units row, a unit glued to its
@@ -63,6 +47,19 @@ export function temperatureUnits(
   channels.forEach(({ sample }, i) => {
     if (told[i] !== undefined) checkStart(sample, told[i]!, reading);
   });
+  const inFile = channels.filter(
+    ({ sample }, i) => told[i] !== undefined && !asked.has(sample) && typeof options.unit !== 'string',
+  );
+  contradictions(
+    inFile.map(({ sample }) => ({ sample, unit: units[channels.findIndex((c) => c.sample === sample)]! })),
+    preamble,
+    reading,
+  );
+  const rise = openRise(
+    channels.filter((_, i) => units[i] === '°C').map(({ sample }) => sample),
+    reading,
+  );
+  if (rise) reading.open.push(rise);
   return units;
 }
 
@@ -88,17 +85,28 @@ function sharedUnit(
     notes.push(`${names} ${have} no unit, so ${known[0]} is taken, as in the other temperature columns.`);
     return known[0]!;
   }
-  const areWhole = samples.every(({ numbers }) =>
-    numbers.every((value) => Number.isNaN(value) || Number.isInteger(value)),
-  );
-  const fits = (['°C', '°F', 'K', '0.001 °C'] as const).filter(
-    (unit) => isRoom(fromUnit(start, unit)) && (unit !== '0.001 °C' || areWhole),
-  );
-  if (fits.length === 1) {
+  const seen = unitSample(samples);
+  const possible = possibleUnits(seen);
+  const fits = possible.filter((unit) => unit !== 'mV' && isRoom(fromUnit(start, unit)));
+  // A cold shop: no other unit makes it a temperature of metal that is welded.
+  const isCold = fits.length === 0 && possible.length === 1 && possible[0] === '°C' && start < COLD_START_C;
+  const taken = isCold ? '°C' : fits[0];
+  if (taken !== undefined && (isCold || fits.length === 1)) {
     notes.push(
-      `${names} ${have} no unit; ${fits[0]} is assumed, as the log starts at ${round(start)}, which is room temperature in ${fits[0]} and in no other unit. If that is wrong, say so in option unit.`,
+      `${names} ${have} no unit; ${taken} is assumed, as the log starts at ${round(start)}, which is ${isCold ? 'a shop in winter' : 'room temperature'} in ${taken} and in no other unit. If that is wrong, say so in option unit.`,
     );
-    return fits[0]!;
+    const others = possible.filter((unit) => unit !== taken);
+    if (others.length > 0)
+      reading.open.push(
+        openUnit(
+          samples,
+          taken,
+          others,
+          `Nothing says in which unit ${names} ${samples.length === 1 ? 'is' : 'are'}.`,
+          reading,
+        ),
+      );
+    return taken;
   }
   throw new TemperbookError('Nothing says in which unit the temperatures are', {
     file,
@@ -107,6 +115,29 @@ function sharedUnit(
     expected: 'a unit in the column name, in a units row, or a start at room temperature',
     remedy: 'Say the unit, as option unit: "°C", "°F", "K" or "mV"',
   });
+}
+
+/** Columns whose own unit the header's lines, or the start of the log, contradict. */
+function contradictions(
+  told: readonly { readonly sample: ColumnSample; readonly unit: TempUnit }[],
+  preamble: readonly string[],
+  reading: Reading,
+): void {
+  const header = preambleUnit(preamble);
+  for (const unit of new Set(told.map((one) => one.unit))) {
+    const samples = told.filter((one) => one.unit === unit).map(({ sample }) => sample);
+    const names = samples.map(({ column }) => `"${column.name}"`).join(', ');
+    const seen = unitSample(samples);
+    const others = contradictingUnits(seen, unit);
+    if (header && unit !== 'mV' && header.unit !== unit && !others.includes(header.unit))
+      others.push(header.unit);
+    if (others.length === 0) continue;
+    const because =
+      header && others.includes(header.unit)
+        ? `${names} say ${unit}, and the header line "${header.line.trim().slice(0, 60)}" says ${header.unit}.`
+        : `${names} say ${unit} and start at ${round(seen.start)}, which is no room temperature in ${unit}.`;
+    reading.open.push(openUnit(samples, unit, others, because, reading));
+  }
 }
 
 function unitInFile(sample: ColumnSample, reading: Reading): TempUnit | undefined {

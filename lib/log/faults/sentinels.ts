@@ -1,6 +1,6 @@
 import { TemperbookError, ZERO_C_IN_K } from '../../quantity';
 import { emfToCelsius, type ThermocoupleType } from '../../thermocouple';
-import { SCALES } from '../columns/temperatureUnits';
+import { SCALES } from '../columns/unitScales';
 import type { ChannelData, Limits } from './channelData';
 import { codeOf, TRUSTED } from './faultCodes';
 import { scanTrace, type TraceScan } from './traceScan';
@@ -45,10 +45,13 @@ export function toCelsius(
   limits: Limits,
   sentinels: readonly number[] | undefined,
   emf: EmfConversion | undefined,
+  riseOverC?: number,
 ): TraceScan {
   if (channel.unit === 'mV') convertEmf(channel, limits, new Set(sentinels ?? DEFAULT_SENTINELS), emf!);
   else {
-    const scan = convertScale(channel, SCALES[channel.unit], limits, sentinels);
+    const { zero, perDegree } = SCALES[channel.unit];
+    const scale = { zero: riseOverC === undefined ? zero : -riseOverC * perDegree, perDegree };
+    const scan = convertScale(channel, scale, limits, sentinels);
     if (scan) return scan;
   }
   return scanTrace(channel);

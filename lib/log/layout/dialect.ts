@@ -2,6 +2,7 @@ import { TemperbookError } from '../../quantity';
 import { type SampleLine, splitFields } from '../bytes/lines';
 import type { Reading } from '../reading';
 import type { ReadOptions } from '../readOptions';
+import { decimalMark } from './decimalMark';
 import { type FieldClass, fieldClass, isTyped, isValue } from './fieldClass';
 
 type Delimiter = NonNullable<ReadOptions['delimiter']>;
@@ -57,9 +58,21 @@ export function sniffDialect(lines: readonly SampleLine[], reading: Reading): Di
       expected: 'rows with a time and temperatures, parted by commas, semicolons, tabs or spaces',
       remedy: 'Export the readings as well as the header, as text or CSV',
     });
-  const [decimal, why] = options.decimal
-    ? ([options.decimal, 'as you said'] as const)
-    : decimalMark(best.rows);
+  const {
+    mark: decimal,
+    why,
+    isOpen,
+  } = options.decimal ? { mark: options.decimal, why: 'as you said', isOpen: false } : decimalMark(best.rows);
+  if (isOpen) {
+    const other = decimal === ',' ? '.' : ',';
+    reading.open.push({
+      of: 'decimal mark',
+      option: 'decimal',
+      because: `Every ${decimal === ',' ? 'comma' : 'point'} in a number has three digits after it.`,
+      taken: { words: 'the mark of the fraction', options: { ...options, decimal } },
+      other: [{ words: 'the mark of the thousands', options: { ...options, decimal: other } }],
+    });
+  }
   const marks = `${DELIMITER_NAMES[best.delimiter]}${options.delimiter ? ' (as you said)' : ''}`;
   const parted =
     best.width === 1 ? 'Each row holds one field' : `Fields are parted by ${marks}, ${best.width} to a row`;
@@ -94,28 +107,4 @@ function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidat
     rows: ofWidth.map(({ fields }) => fields),
     score: most === 0 ? 0 : typed * (width > 1 ? 2 : 1),
   };
-}
-
-/** Counts numbers that only one mark can explain; a number like "1,234" or "1.234" explains nothing. */
-function decimalMark(rows: readonly (readonly string[])[]): readonly ['.' | ',', string] {
-  let points = 0;
-  let commas = 0;
-  let either = 0;
-  for (const row of rows)
-    for (const field of row) {
-      if (field.includes(':')) continue;
-      const number = field
-        .replace(/[^\d.,]+$/, '')
-        .replace(/[eE].*$/, '')
-        .replace(/[' \u00a0\u2009\u202f’]/g, '');
-      if (/^[^\d]*\d{1,3}(,\d{3}){2,}$/.test(number)) points++;
-      else if (/^[^\d]*\d{1,3},\d{3}$/.test(number)) either++;
-      else if (/^[^\d]{0,2}\d*,\d+$/.test(number) || /\.\d{3},\d+$/.test(number)) commas++;
-      else if (/^[^\d]{0,2}\d*\.\d+$/.test(number) || /,\d{3}\.\d+$/.test(number)) points++;
-    }
-  if (commas > points) return [',', `${commas} of the numbers looked at need it`];
-  if (points > 0) return ['.', `${points} of the numbers looked at need it`];
-  if (either > 0)
-    return [',', `numbers like "1,234" could mean thousands; option decimal "." would read them so`];
-  return ['.', 'no number has one'];
 }

@@ -26,7 +26,7 @@ const INFRARED =
 const AIR =
   /(?:^|[^a-z])(?:air|oven|furnace|ambient|amb|atmosphere|room|umgebung|ofen|luft|chamber)(?:[^a-z]|$)/i;
 /** A probe in the load of a furnace is on the part. */
-const PART = /(?:^|[^a-z])(?:load|part|casting|metal|work|work ?piece)(?:[^a-z]|$)/i;
+const PART = /(?:^|[^a-z])(?:load|part|casting|metal|work|work ?piece|tc|weld)(?:[^a-z]|$)/i;
 const WIRE =
   /(?:thermocouples?|t\/?c|wire|sensor|probe|input)[\s_:,;="-]*type[\s_:,;="-]*([BEJKNRST])(?![a-z])|type[ _-]?([BEJKNRST])[ _-]*(?:thermocouples?|t\/?c|wire)|^\W*type[\s_:,;="-]+([BEJKNRST])\W*$/i;
 const INTERVAL =

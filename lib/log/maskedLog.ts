@@ -14,11 +14,12 @@ import { channelFaults, type FaultContext, rowFaults } from './faults/faultList'
 import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
 import { sparseChannels } from './faults/sparse';
 import { type GapPolicy, gapPolicy } from './gapPolicy';
+import type { LogStatements } from './logStatements';
 import { type ParsedLog, parsedLog } from './parsedLog';
 import type { Reading } from './reading';
 import type { ReadOptions } from './readOptions';
 import type { LogTable } from './rows/logTable';
-import type { Fault, RowAccount } from './thermalLog';
+import type { Fault, OpenReading, RowAccount } from './thermalLog';
 
 /** A log in °C in which every reading not trusted is marked and every mark explained. */
 export interface MaskedLog
@@ -49,9 +50,12 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
   const scans = channels.map((channel) =>
     toCelsius(channel, limits, options.sentinels, emf, options.riseOverC),
   );
-  detectFaults(channels, scans, axis.timeS, limits, options.accept ?? [], reading);
+  const lines = table.row.subarray(0, table.length);
+  detectFaults(channels, scans, axis.timeS, lines, limits, options.accept ?? [], reading);
   const clockIsOpen = openClock(plan.read.clock, axis, channels, reading);
   if (clockIsOpen) reading.open.push(clockIsOpen);
+  const wireIsOpen = openWire(channels, parsed.statements, options);
+  if (wireIsOpen) reading.open.push(wireIsOpen);
   const trusted = channels.map(({ marks }) => trustedStretches(marks));
   const gaps = gapPolicy(axis.timeS, axis.intervalS, axis.breaks, options.limits?.gapS);
   const context: FaultContext = {
@@ -66,7 +70,30 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
     faults: channelFaults(channels, trusted, context),
     rowFaults: rowFaults(table.rejects, context),
     rows: rowAccount(channels, trusted, table),
-    lines: table.row.subarray(0, table.length),
+    lines,
+  };
+}
+
+/** The wire you gave against the one the file names: in mV, every reading hangs on it. */
+function openWire(
+  channels: readonly ChannelData[],
+  { wire }: LogStatements,
+  options: ReadOptions,
+): OpenReading | undefined {
+  const { thermocouple } = options;
+  if (!thermocouple || !wire || wire.type === thermocouple.type) return undefined;
+  if (!channels.some(({ unit }) => unit === 'mV')) return undefined;
+  return {
+    of: 'wire',
+    option: 'thermocouple',
+    because: `The file says "${wire.words.slice(0, 60)}", and you said type ${thermocouple.type}.`,
+    taken: { words: `type ${thermocouple.type}`, options },
+    other: [
+      {
+        words: `type ${wire.type}`,
+        options: { ...options, thermocouple: { ...thermocouple, type: wire.type } },
+      },
+    ],
   };
 }
 

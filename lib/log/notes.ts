@@ -1,6 +1,7 @@
 import { formatDuration, formatTemp } from '../quantity';
 import type { ColumnPlan } from './columns/columnPlan';
 import { GAP_INTERVALS } from './gapPolicy';
+import type { LogStatements, Statement } from './logStatements';
 import type { MaskedLog } from './maskedLog';
 import type { Fault, LogChannel, OpenReading } from './thermalLog';
 
@@ -53,4 +54,26 @@ export function accountNotes({ rows, rowFaults, limits, gaps }: MaskedLog, isGap
 export function openNote({ because, option, taken, other }: OpenReading): string {
   const ways = other.map(({ words }) => words).join(', or ');
   return `Warning: ${because} It is read as ${taken.words}; it could be ${ways}. Option ${option} settles it.`;
+}
+
+/** What the file says of how it was measured, as far as it bears on heat that the readings may not show. */
+export function statementNotes({ means, infrared, air }: LogStatements): string[] {
+  const quoted = ({ words }: Statement) => `"${words.slice(0, 80)}"`;
+  return [
+    ...(means
+      ? [
+          `Warning: the readings are means over their interval, going by ${quoted(means)}; a mean hides a peak.`,
+        ]
+      : []),
+    ...(infrared
+      ? [
+          `Warning: going by ${quoted(infrared)} an infrared instrument was used; on bare metal it reads low, unless the spot was painted or its emissivity set.`,
+        ]
+      : []),
+    ...(air
+      ? [
+          `${air.channels.map((name) => `"${name}"`).join(', ')} measure${air.channels.length === 1 ? 's' : ''} the air or the surroundings and not the part, going by the name.`,
+        ]
+      : []),
+  ];
 }

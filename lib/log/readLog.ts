@@ -1,6 +1,6 @@
 import { channelHistories } from './channelHistory';
 import { type MaskedLog, maskedLog } from './maskedLog';
-import { accountNotes, columnNotes, faultNotes, openNote } from './notes';
+import { accountNotes, columnNotes, faultNotes, openNote, statementNotes } from './notes';
 import { checkOptions, type ReadOptions } from './readOptions';
 import type { ThermalLog } from './thermalLog';
 
@@ -44,6 +44,7 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
       ...reading.notes,
       ...columnNotes(plan),
       ...faultNotes(channels),
+      ...statementNotes(statements),
       ...reading.open.map(openNote),
       ...accountNotes(log, options.limits?.gapS !== undefined),
     ],

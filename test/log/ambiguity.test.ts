@@ -111,6 +111,14 @@ const CASES: readonly Case[] = [
     by: /unit.*changes/i,
   },
   {
+    name: 'a unit column that contradicts the header',
+    bytes: file('Time (s),TC1 (°C),Unit', (i) => `${i},${F(weld(60)(i)).toFixed(1)},F`),
+    tempC: [weld(60)],
+    timeS: second,
+    held: 'open',
+    by: 'unit',
+  },
+  {
     name: 'a unit that switches in mid-file',
     bytes: file('Time (s),TC1 (°C),TC2 (°C)', (i) => {
       const u = i < 70 ? (x: number) => x : F;
@@ -170,8 +178,8 @@ const CASES: readonly Case[] = [
   },
   {
     name: 'rises over ambient, not named so',
-    bytes: file('Time (s),TC1 (°C)', (i) => `${i},${(weld(25)(i) - 25).toFixed(1)}`),
-    tempC: [weld(25)],
+    bytes: file('Time (s),TC1 (°C)', (i) => `${i},${(weld(25, 36)(i) - 25).toFixed(1)}`),
+    tempC: [weld(25, 36)],
     timeS: second,
     held: 'open',
     by: 'riseOverC',
@@ -241,7 +249,7 @@ const CASES: readonly Case[] = [
       bytes: file('Time,TC1 (°C)', (i) => `${i},${weld()(i).toFixed(1)}`),
       tempC: [weld()],
       timeS: (i) => perUnit * i,
-      held: unit === 'h' ? 'read' : 'open',
+      held: 'open',
       by: 'clock.format',
     }),
   ),
@@ -300,7 +308,10 @@ const CASES: readonly Case[] = [
   },
   {
     name: 'rows in no order',
-    bytes: file('Time (s),TC1 (°C)', (i) => `${(i * 67) % COUNT},${weld()((i * 67) % COUNT).toFixed(1)}`),
+    bytes: file('Time,TC1 (°C)', (i) => {
+      const at = (i * 67) % COUNT;
+      return `2031-05-06 ${hms(36_000 + at)},${weld()(at).toFixed(1)}`;
+    }),
     tempC: [weld()],
     timeS: second,
     held: 'refused',

@@ -432,7 +432,7 @@ describe('channels against their neighbours', () => {
     const log = readLog(four((t) => (t < 30 ? weldC(t, 280) : 22 + 150 * Math.exp(-(t - 30) / 0.5))));
     const faults = channel(log, 'TC4').faults;
     expect(faults.at(-1)).toMatchObject({
-      kind: 'dead channel',
+      kind: 'let go',
       reason: /let go of the part; the trace ends before it/,
     });
     expect(Math.max(...channel(log, 'TC4').history.timeS)).toBeLessThan(32);

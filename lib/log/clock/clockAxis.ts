@@ -23,6 +23,8 @@ export interface ClockAxis {
 
 const HALF_DAY_S = 43_200;
 const HOUR_S = 3600;
+/** Month of the change in Europe and North America, from 0. */
+const MARCH = 2;
 /** More rows than this share out of order are not put in order. */
 const MOST_LATE = 0.5;
 /** An elapsed clock that starts within this is taken to show elapsed time, not the time of day. */
@@ -36,6 +38,7 @@ const ELAPSED_START_S = 60;
 export function clockAxis(table: LogTable, plan: ClockPlan, hasZone: boolean, reading: Reading): ClockAxis {
   const perS = plan.kind === 'elapsed' || plan.kind === 'rows' ? 1 : US_PER_S;
   let breaks: number[] = [];
+  if (!hasZone && isDated(plan) && plan.kind !== 'count') springForward(table, perS, reading.notes);
   const isInOrder = isRising(table.clock, table.length);
   if (!isInOrder) {
     placeBlocks(table, plan, perS, reading);
@@ -66,6 +69,27 @@ const isDated = (plan: ClockPlan) =>
 function isRising(values: Float64Array, length: number): boolean {
   for (let i = 1; i < length; i++) if (!(values[i]! > values[i - 1]!)) return false;
   return true;
+}
+
+/**
+ * Local clocks leave out an hour in the night of a Sunday in spring: a step of just an hour to 2 or 3 o'clock
+ * on such a day is no hour without readings.
+ */
+function springForward({ clock, length, row }: LogTable, perS: number, notes: string[]): void {
+  if (clock[length - 1]! - clock[0]! < HOUR_S * perS) return;
+  const usual = usualStep(clock.subarray(0, length));
+  for (let i = 1; i < length; i++) {
+    const step = clock[i]! - clock[i - 1]!;
+    if (step < HOUR_S * perS || step > HOUR_S * perS + 2 * usual || usual > (HOUR_S / 4) * perS) continue;
+    const at = new Date(clock[i]! / 1000);
+    const isNight = at.getUTCHours() === 2 || at.getUTCHours() === 3;
+    if (at.getUTCDay() !== 0 || at.getUTCMonth() !== MARCH || !isNight || at.getUTCMinutes() > 15) continue;
+    for (let k = i; k < length; k++) clock[k] = clock[k]! - HOUR_S * perS;
+    notes.push(
+      `Warning: at row ${row[i]} the clock goes forward by an hour, as when summer time begins; the rows after it are taken to follow on without a break.`,
+    );
+    return;
+  }
 }
 
 /** Middle of the steps that go forward, looked at in up to 4096 places. */

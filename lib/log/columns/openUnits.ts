@@ -60,14 +60,27 @@ export function startOf({ numbers }: ColumnSample): number {
   return median(readings.subarray(0, START_READINGS));
 }
 
-const OFTEN = ['°C', '°F', 'K', '0.1 °C', '0.001 °C'] as const;
+type Scale = Exclude<TempUnit, 'mV'>;
+const SCALE_UNITS: readonly Scale[] = ['°C', '°F', 'K', '0.1 °C', '0.001 °C'];
+
+/** Tenths and thousandths are whole numbers, and tenths that stay small were never warm. */
+function couldBeWritten(unit: Scale, { high, isWhole }: UnitSample): boolean {
+  return unit[0] !== '0' || (isWhole && (unit !== '0.1 °C' || high >= LEAST_TENTHS));
+}
 
 /** Units in which a part in a shop could have these temperatures. */
-export function possibleUnits({ low, high, isWhole }: UnitSample): TempUnit[] {
-  return OFTEN.filter((unit) => {
-    if ((unit === '0.1 °C' && high < LEAST_TENTHS) || (unit.startsWith('0') && !isWhole)) return false;
-    return fromUnit(low, unit) >= COLDEST_SHOP_C && fromUnit(high, unit) <= HOTTEST_C;
-  });
+export function possibleUnits(sample: UnitSample): Scale[] {
+  return SCALE_UNITS.filter(
+    (unit) =>
+      couldBeWritten(unit, sample) &&
+      fromUnit(sample.low, unit) >= COLDEST_SHOP_C &&
+      fromUnit(sample.high, unit) <= HOTTEST_C,
+  );
+}
+
+/** Units in which the start is room temperature, however hot it gets. */
+export function roomUnits(sample: UnitSample): Scale[] {
+  return SCALE_UNITS.filter((unit) => couldBeWritten(unit, sample) && isRoom(fromUnit(sample.start, unit)));
 }
 
 /**
@@ -77,9 +90,7 @@ export function possibleUnits({ low, high, isWhole }: UnitSample): TempUnit[] {
 export function contradictingUnits(sample: UnitSample, said: TempUnit): TempUnit[] {
   if (said === 'mV' || Number.isNaN(sample.start) || isRoom(fromUnit(sample.start, said)) || sample.cools)
     return [];
-  return possibleUnits(sample).filter(
-    (unit) => unit !== said && unit !== 'mV' && isRoom(fromUnit(sample.start, unit)),
-  );
+  return possibleUnits(sample).filter((unit) => unit !== said && isRoom(fromUnit(sample.start, unit)));
 }
 
 /** The open reading of columns that could be in another unit. */
@@ -118,7 +129,16 @@ export function openRise(samples: readonly ColumnSample[], reading: Reading): Op
     of: 'column',
     option: 'riseOverC',
     because: `${rising.map(({ column }) => `"${column.name}"`).join(', ')} ${rising.length === 1 ? 'starts' : 'start'} at zero, as rises over the room would.`,
-    taken: { words: 'temperatures', options },
+    taken: {
+      words: 'temperatures',
+      options: {
+        ...options,
+        unit: {
+          ...(typeof options.unit === 'object' ? options.unit : {}),
+          ...Object.fromEntries(rising.map(({ column }) => [column.name, '°C' as const])),
+        },
+      },
+    },
     other: [
       {
         words: `rises over a room of ${ASSUMED_ROOM_C} °C`,

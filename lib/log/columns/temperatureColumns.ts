@@ -23,6 +23,9 @@ const REFERENCE = word(
   'cj|cjc|cjt|rj|cold[ _-]?(?:junction|end)|ref(?:erence)?[ _-]?junction|board[ _-]?temp\\w*|internal[ _-]?temp\\w*|logger[ _-]?temp\\w*|device[ _-]?temp\\w*|vergleichsstelle',
 );
 const SETPOINT = word('set[ _-]?point|sp\\d*|target|soll\\w*|program(?:me)?|consigne|wsp|demand');
+/** Names of differences, which are no temperatures until the room is added. */
+const RISE =
+  /(?:^|[^a-z])(?:rises?|delta|temp[ _-]?diff\w*|over[ _-]ambient|above[ _-]ambient|ΔT|dT)(?:[^a-z]|$)|Δ/;
 const COUNTER =
   /^(?:#|no\.?|nr\.?|n°|n|i|idx|index|id|scan|scan ?(?:no|nr|number)\.?|sample|sample ?(?:no|nr|number)\.?|record|rec|row|line|entry|point|pt|count|counter|seq(?:uence)?|number|nummer|messung|item)$/i;
 const OTHER = word(
@@ -35,7 +38,7 @@ export const AMBIENT = word('amb|ambient|room|air|surroundings|umgebung|raum|tca
 
 type Guess = 'temperature' | 'perhaps' | 'reference' | { readonly why: string };
 
-function guess({ column, kind, numbers, texts, glued }: ColumnSample): Guess {
+function guess({ column, kind, numbers, texts, glued }: ColumnSample, riseOverC?: number): Guess {
   const { stem, unit } = column;
   const [stuck] = glued;
   const measured = unit ?? (stuck === undefined ? undefined : parseUnit(stuck));
@@ -48,6 +51,10 @@ function guess({ column, kind, numbers, texts, glued }: ColumnSample): Guess {
   if (kind !== 'number' && kind !== 'token' && kind !== 'empty')
     return { why: `it holds ${kind}s, not readings` };
   if (SETPOINT.test(stem)) return { why: 'its name says that it is a set value, not a measured one' };
+  if (riseOverC === undefined && RISE.test(stem.replace(/_/g, ' ')))
+    return {
+      why: 'its name says that it holds rises; option riseOverC gives the temperature they start from',
+    };
   if (REFERENCE.test(stem)) return 'reference';
   if (quantity === 'temperature' || quantity === 'emf') return 'temperature';
   if (COUNTER.test(stem) && isCounter(numbers)) return { why: 'it counts the rows' };
@@ -91,7 +98,7 @@ export function temperatureColumns(
   const guesses = new Map(
     samples
       .filter((s) => !mapped.has(s) && !clocks.has(s) && s !== reference)
-      .map((s) => [s, guess(s)] as const),
+      .map((s) => [s, guess(s, options.riseOverC)] as const),
   );
   const count = (wanted: Guess) => [...guesses.values()].filter((g) => g === wanted).length;
   const mappedIn = [...mapped.values()].some((use) => use !== false);
@@ -159,6 +166,8 @@ function noTemperature(samples: readonly ColumnSample[], reading: Reading): Temp
     file,
     found: `columns ${list(samples.map(({ column }) => column.name))}`,
     expected: 'a column with °C, °F, K or mV in its name or in a units row',
-    remedy: 'Name the temperature columns in option columns, as { "column in the file": "channel name" }',
+    remedy: samples.some(({ column }) => RISE.test(column.stem))
+      ? 'The columns hold rises: give the temperature they start from as option riseOverC (°C)'
+      : 'Name the temperature columns in option columns, as { "column in the file": "channel name" }',
   });
 }

@@ -8,6 +8,7 @@ import {
   openRise,
   openUnit,
   possibleUnits,
+  roomUnits,
   startOf,
   unitSample,
 } from './openUnits';
@@ -27,6 +28,7 @@ const COLD_START_C = 5;
 export function temperatureUnits(
   channels: readonly { readonly sample: ColumnSample; readonly name: string }[],
   preamble: readonly string[],
+  inColumn: TempUnit | undefined,
   reading: Reading,
 ): TempUnit[] {
   const { file, options } = reading;
@@ -38,7 +40,7 @@ export function temperatureUnits(
   }
   const told = channels.map(({ sample }) => {
     if (typeof options.unit === 'string') return options.unit;
-    return asked.get(sample) ?? unitInFile(sample, reading);
+    return asked.get(sample) ?? unitInFile(sample, reading) ?? inColumn;
   });
   const known = new Set(told.filter((unit): unit is TempUnit => unit !== undefined));
   const untold = channels.flatMap(({ sample }, i) => (told[i] === undefined ? [sample] : []));
@@ -52,11 +54,11 @@ export function temperatureUnits(
   );
   contradictions(
     inFile.map(({ sample }) => ({ sample, unit: units[channels.findIndex((c) => c.sample === sample)]! })),
-    preamble,
+    preambleUnit(preamble) ?? (inColumn && { unit: inColumn, line: 'unit' }),
     reading,
   );
   const rise = openRise(
-    channels.filter((_, i) => units[i] === '°C').map(({ sample }) => sample),
+    inFile.map(({ sample }) => sample).filter((sample) => sample.column.unit?.symbol === '°C'),
     reading,
   );
   if (rise) reading.open.push(rise);
@@ -87,7 +89,7 @@ function sharedUnit(
   }
   const seen = unitSample(samples);
   const possible = possibleUnits(seen);
-  const fits = possible.filter((unit) => unit !== 'mV' && isRoom(fromUnit(start, unit)));
+  const fits = roomUnits(seen);
   // A cold shop: no other unit makes it a temperature of metal that is welded.
   const isCold = fits.length === 0 && possible.length === 1 && possible[0] === '°C' && start < COLD_START_C;
   const taken = isCold ? '°C' : fits[0];
@@ -120,10 +122,9 @@ function sharedUnit(
 /** Columns whose own unit the header's lines, or the start of the log, contradict. */
 function contradictions(
   told: readonly { readonly sample: ColumnSample; readonly unit: TempUnit }[],
-  preamble: readonly string[],
+  header: { readonly unit: TempUnit; readonly line: string } | undefined,
   reading: Reading,
 ): void {
-  const header = preambleUnit(preamble);
   for (const unit of new Set(told.map((one) => one.unit))) {
     const samples = told.filter((one) => one.unit === unit).map(({ sample }) => sample);
     const names = samples.map(({ column }) => `"${column.name}"`).join(', ');
@@ -134,7 +135,7 @@ function contradictions(
     if (others.length === 0) continue;
     const because =
       header && others.includes(header.unit)
-        ? `${names} say ${unit}, and the header line "${header.line.trim().slice(0, 60)}" says ${header.unit}.`
+        ? `${names} say ${unit}, and "${header.line.trim().slice(0, 60)}" says ${header.unit}.`
         : `${names} say ${unit} and start at ${round(seen.start)}, which is no room temperature in ${unit}.`;
     reading.open.push(openUnit(samples, unit, others, because, reading));
   }

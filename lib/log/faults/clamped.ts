@@ -13,6 +13,11 @@ const HOT_START_C = 200;
 const BOTTOM_RUN = 20;
 const BOTTOM_SHARE = 0.05;
 const TOP_RUN = 10;
+/** A bottom with noise on it: width of the band, K; rows of one stretch, of all, and their share of the log. */
+const FLOOR_C = 0.6;
+const FLOOR_RUN = 100;
+const FLOOR_ROWS = 500;
+const FLOOR_SHARE = 0.2;
 /** The clamped run is so many times longer than any other run of equal readings: a quiet plateau is not clamped. */
 const LONGER_THAN_OTHERS = 10;
 /** Steps of the reading (its last digit) per sample with which a trace runs into a clamp. */
@@ -33,7 +38,7 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
   const { tempC, marks } = channel;
   if (!(high - low >= LEAST_SWING_C) || high <= ABOVE_ROOM_C) return;
   const mayBeLow = low > ABOVE_ROOM_C && hasRun(tempC, marks, low, BOTTOM_RUN);
-  if (!mayBeLow && !hasRun(tempC, marks, high, TOP_RUN)) return;
+  if (low <= ABOVE_ROOM_C && !hasRun(tempC, marks, high, TOP_RUN)) return;
 
   const count = trustedRows(marks, rows);
   const at = (j: number) => tempC[rows[j]!]!;
@@ -54,12 +59,33 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
       lowRuns,
       `the reading stays at exactly ${formatTemp(low, 1)}, the lowest it ever shows: the bottom of the instrument's range`,
     );
+  else if (low > ABOVE_ROOM_C) markFloor();
   const sharp = highRuns.filter(isSharp);
   if (sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
     mark(
       highRuns,
       `the reading stays at exactly ${formatTemp(high, 1)}, the highest it ever shows, and runs into it at full slope: the top of the instrument's range`,
     );
+
+  /** A bottom with noise on it: long stretches that never leave a narrow band above the lowest value, left and reached again. */
+  function markFloor(): void {
+    const floors: Run[] = [];
+    let from = -1;
+    for (let j = 0; j <= count; j++) {
+      const isOn = j < count && at(j) - low <= FLOOR_C;
+      if (isOn && from < 0) from = j;
+      else if (!isOn && from >= 0) {
+        floors.push({ from, to: j - 1 });
+        from = -1;
+      }
+    }
+    const long = floors.filter((floor) => floor.to - floor.from >= FLOOR_RUN);
+    if (long.length < 2 || sum(long) < FLOOR_ROWS || sum(long) < FLOOR_SHARE * count) return;
+    mark(
+      floors,
+      `the reading stays within ${FLOOR_C} K of ${formatTemp(low, 1)}, the lowest it ever shows, again and again: the bottom of the instrument's range`,
+    );
+  }
 
   function mark(runs: readonly Run[], reason: string): void {
     for (const { from, to } of runs) for (let j = from; j <= to; j++) marks[rows[j]!] = CLAMPED;

@@ -3,12 +3,14 @@ import type { Reading } from '../reading';
 import { type ChannelData, isTrusted, type Limits, trustedStretches } from './channelData';
 import { markClamped } from './clamped';
 import { FAULT_KINDS, TRUSTED } from './faultCodes';
+import { markFrozen } from './frozen';
 import { markLetGo } from './letGo';
 import { markChatter, markIslands } from './looseJunction';
 import { markOddChannels } from './neighbours';
 import { markRamps } from './ramps';
 import { markSpikes } from './spikes';
 import { markSteps } from './steps';
+import { markSwapped } from './swapped';
 import { STEEP_C, traceOf } from './trace';
 import { scanTrace, type TraceScan } from './traceScan';
 
@@ -21,11 +23,13 @@ export function detectFaults(
   channels: readonly ChannelData[],
   scans: readonly TraceScan[],
   timeS: Float64Array,
+  lines: Uint32Array,
   limits: Limits,
   accept: readonly FaultKind[],
   reading: Reading,
 ): void {
   const rows = new Uint32Array(timeS.length);
+  markSwapped(channels, scans, lines, rows, reading);
   channels.forEach((channel, k) => {
     const scan = scans[k]!;
     if (scan.largestStep >= STEEP_C) markSteep(channel, timeS, limits, rows);
@@ -39,6 +43,7 @@ export function detectFaults(
   });
   markOddChannels(channels);
   markLetGo(channels, timeS);
+  markFrozen(channels);
   noteTwins(channels, reading);
   for (const kind of accept) letThrough(channels, kind, reading);
 }

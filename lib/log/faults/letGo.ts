@@ -3,11 +3,14 @@ import { median } from '../columns/columnSample';
 import type { ChannelData } from './channelData';
 import { codeOf } from './faultCodes';
 
-const DEAD = codeOf('dead channel');
+const LET_GO = codeOf('let go');
 const NEAR_ROOM_C = 15;
 const HOT_C = 60;
-/** Metal does not fall from 60 K to 15 K above the room in this time without being quenched, s; or in this many rows. */
-const FALL_S = 5;
+/**
+ * Metal does not fall from 60 K to 15 K above the room in this time without being quenched, s; or in this many
+ * rows. A probe in still air takes some seconds: three time constants of a bare bead are about that.
+ */
+const FALL_S = 30;
 const FALL_ROWS = 2;
 const LEAST_ROWS = 20;
 const COMPARED_ROWS = 10;
@@ -33,12 +36,12 @@ export function markLetGo(channels: readonly ChannelData[], timeS: Float64Array)
     let marked = 0;
     for (let i = hot + 1; i < timeS.length; i++)
       if (own.marks[i] === 0) {
-        own.marks[i] = DEAD;
+        own.marks[i] = LET_GO;
         marked++;
       }
     if (marked > 0)
       own.remarks.set(
-        'dead channel',
+        'let go',
         `the reading falls to the room's ${formatTemp(roomC)} at once and stays there while its neighbours are hot: it let go of the part`,
       );
   });

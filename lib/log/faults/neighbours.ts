@@ -16,6 +16,9 @@ const HOT_SWING_C = 150;
 const DEAD_SHARE = 0.02;
 /** A channel frozen to the digit is dead as soon as its neighbours move this much, K. */
 const FROZEN_SWING_C = 30;
+/** Nor does it stay this cold where all others pass this, °C: a furnace leaves no cold corner. */
+const COLD_C = 40;
+const GLOWING_C = 800;
 /** A channel is reversed when it falls this far, K, while neighbours rise, in step with them. */
 const REVERSED_FALL_C = 15;
 const REVERSED_CORRELATION = -0.9;
@@ -43,7 +46,8 @@ export function markOddChannels(channels: readonly ChannelData[]): void {
     const isAmbient = AMBIENT.test(own.channel.name) || AMBIENT.test(own.channel.column);
     const isDead =
       (othersSwing >= HOT_SWING_C && swing < DEAD_SHARE * othersSwing) ||
-      (othersSwing >= FROZEN_SWING_C && swing === 0);
+      (othersSwing >= FROZEN_SWING_C && swing === 0) ||
+      (own.highC < COLD_C && others.every((other) => other.highC >= GLOWING_C));
     if (isDead && !isAmbient) {
       markAll(own.channel, DEAD);
       own.channel.remarks.set(

@@ -9,8 +9,11 @@ export type {
   PredictedHistory,
 } from './calibration/calibration';
 export type { ChannelResidual } from './calibration/channelResidual';
+export { fitDraws } from './calibration/fitDraws';
+export { fitPlan, type PlanFit, type PlanFitOptions, type PlanUnknown } from './calibration/fitPlan';
 export { fittedCases } from './calibration/fittedCases';
 export { lumpedHeatModel } from './calibration/lumpedHeatModel';
+export { nuisanceKnobs, type PlanKnob, type PlanKnobs, planWith } from './calibration/planKnobs';
 export { passesAsLogged, plateHeatModel } from './calibration/plateHeatModel';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';
 export { bulkRise } from './closedForm/bulkRise';

@@ -1,5 +1,5 @@
-// The plate solver: 100 × 100 mm in 1 mm cells, four passes, 15 minutes; and cell updates per second against the same
-// scheme vectorised in numpy (Debian's python3-numpy, when present), in processor time on one thread. Both sides take
+// The plate solver: 100 × 100 mm in 1 mm cells, four passes, 15 minutes, in one layer and in three; and cell updates per
+// second against the same scheme vectorised in numpy (Debian's python3-numpy, when present), in processor time on one thread. Both sides take
 // turns over the same steps and report their best run, so that a busy machine weighs on both alike.
 import { spawnSync } from 'node:child_process';
 import { createRequire } from 'node:module';
@@ -35,13 +35,15 @@ const job = {
   probes: [{ name: 'TC1', xMm: 30, yMm: 50 }],
   until: { coolForS: 205 },
 };
-const startMs = performance.now();
-const { endS, steps, energy, grid } = solvePlate(job);
-const seconds = (performance.now() - startMs) / 1000;
-line(
-  `four passes, ${(endS / 60).toFixed(1)} min of welding, ${grid.columns} × ${grid.rows} cells: ${seconds.toFixed(2)} s (aim < 10 s), ` +
-    `${steps.count} steps, heat account open by ${energy.imbalance.toExponential(1)}`,
-);
+for (const layers of [1, 3]) {
+  const startMs = performance.now();
+  const { endS, steps, energy, grid } = solvePlate({ ...job, layers });
+  const seconds = (performance.now() - startMs) / 1000;
+  line(
+    `four passes, ${(endS / 60).toFixed(1)} min of welding, ${grid.columns} × ${grid.rows} cells in ${layers} layer${layers > 1 ? 's' : ''}: ` +
+      `${seconds.toFixed(2)} s (aim < 10 s), ${steps.count} steps, heat account open by ${energy.imbalance.toExponential(1)}`,
+  );
+}
 
 const metal = {
   densityKgPerM3: 2700,
@@ -55,7 +57,7 @@ const metal = {
   solidusC: 582,
   liquidusC: 652,
 };
-for (const cells of [50, 100, 200]) compare(cells);
+for (const layers of [1, 3]) for (const cells of [50, 100, 200]) compare(cells, layers);
 
 /** Runs a plan; notes its steps as [length, whether it counted, whether it began without a trend] and the time it took. */
 function watched(plan) {
@@ -85,7 +87,7 @@ function watched(plan) {
   }
 }
 
-function compare(cells) {
+function compare(cells, layers) {
   const cellMm = 100 / cells;
   const pass = {
     path: [
@@ -98,11 +100,12 @@ function compare(cells) {
   };
   const plan = {
     cellMm,
+    layers,
     part: part.map((region) => ({ ...region, metal })),
     surface,
     initialC: 20,
     passes: [pass],
-    probes: [{ name: 'near', xMm: 50 + cellMm / 2, yMm: 50 + cellMm / 2 }],
+    probes: [{ name: 'near', xMm: 50 + cellMm / 2, yMm: 50 + cellMm / 2, depthMm: 0 }],
     until: { coolForS: 60 },
   };
   const model = plateModel(plan, [metal, metal]);
@@ -110,6 +113,7 @@ function compare(cells) {
   const numpyJob = {
     columns: cells,
     rows: cells,
+    layers,
     cellMm,
     thicknessMm: within(model.thicknessMm),
     airArea: within(model.airArea),
@@ -134,13 +138,13 @@ function compare(cells) {
     const found = numpyTurn({ ...numpyJob, steps });
     if (found && (!theirs || found.seconds < theirs.seconds)) theirs = { ...found, peakC: found.peakC[0] };
   }
-  const updates = cells * cells * ours.steps.length;
+  const updates = layers * cells * cells * ours.steps.length;
   const tell = (who, { seconds, iterations, peakC }) =>
     line(
       `  ${who}: ${(updates / seconds / 1e6).toFixed(2)} million cell updates per second ` +
         `(${seconds.toFixed(2)} s, ${(iterations / ours.steps.length).toFixed(1)} iterations a step, peak beside the weld ${peakC.toFixed(2)} °C)`,
     );
-  line(`one pass and a minute, ${cells} × ${cells} cells, ${ours.steps.length} steps`);
+  line(`one pass and a minute, ${cells} × ${cells} cells × ${layers}, ${ours.steps.length} steps`);
   tell('temperbook', ours);
   if (!theirs) {
     line('  numpy not found on this machine (python3-numpy): nothing to compare with');
@@ -150,12 +154,16 @@ function compare(cells) {
   line(`  ${(theirs.seconds / ours.seconds).toFixed(1)} times numpy (aim 2)`);
 }
 
+/** Debian's python3 where it has numpy, else the one on the path. */
 function numpyTurn(job) {
-  const { status, stdout } = spawnSync('/usr/bin/python3', [join(import.meta.dirname, 'plate.numpy.py')], {
-    input: JSON.stringify(job),
-    encoding: 'utf8',
-    env: { ...process.env, OMP_NUM_THREADS: '1', OPENBLAS_NUM_THREADS: '1' },
-    stdio: ['pipe', 'pipe', 'ignore'],
-  });
-  return status === 0 ? JSON.parse(stdout) : undefined;
+  for (const python of ['/usr/bin/python3', 'python3']) {
+    const { status, stdout } = spawnSync(python, [join(import.meta.dirname, 'plate.numpy.py')], {
+      input: JSON.stringify(job),
+      encoding: 'utf8',
+      env: { ...process.env, OMP_NUM_THREADS: '1', OPENBLAS_NUM_THREADS: '1' },
+      stdio: ['pipe', 'pipe', 'ignore'],
+    });
+    if (status === 0) return JSON.parse(stdout);
+  }
+  return undefined;
 }

@@ -22,18 +22,28 @@ SOLVER_SHARE, POOL_SHARE = 0.1, 0.2
 SIGMA = 5.670374419e-14
 ZERO_C = 273.15
 
-columns, rows, cell = job["columns"], job["rows"], job["cellMm"]
-shape = (rows, columns)
+columns, rows, layers, cell = job["columns"], job["rows"], job["layers"], job["cellMm"]
+shape = (layers, rows, columns)
 thickness = np.array(job["thicknessMm"]).reshape(shape)
 table = np.array(job["table"]).reshape(-1, 5)
 bins = len(table)
 start_t, slope_t, capacity_bin, start_k, slope_k = (np.ascontiguousarray(table[:, i]) for i in range(5))
-volume = thickness * cell**2
+volume = np.where(thickness > 0, thickness * cell**2, 1)
 bins_per_joule = 1 / (job["heatPerBin"] * volume)
 air_area = np.array(job["airArea"]).reshape(shape)
 kd = job["conductivity"] * thickness
-face_right = 2 * kd[:, :-1] * kd[:, 1:] / (kd[:, :-1] + kd[:, 1:])
-face_up = 2 * kd[:-1] * kd[1:] / (kd[:-1] + kd[1:])
+
+
+def series(a, b):
+    return np.where((a > 0) & (b > 0), 2 * a * b / np.maximum(a + b, 1e-300), 0)
+
+
+face_right = series(kd[..., :-1], kd[..., 1:])
+face_up = series(kd[:, :-1], kd[:, 1:])
+halves = (thickness[:-1] + thickness[1:]) / 2
+face_deep = np.where(
+    (thickness[:-1] > 0) & (thickness[1:] > 0), job["conductivity"] * cell**2 / np.maximum(halves, 1e-300), 0
+)
 film, glow, ambient = job["convectionWPerM2K"] * 1e-6, job["emissivity"] * SIGMA, job["ambientC"]
 tolerance = job["toleranceK"]
 x_centre = (np.arange(columns) + 0.5) * cell
@@ -45,7 +55,7 @@ class Balance:
 
     def __init__(self):
         self.temp, self.capacity, self.k, self.net, self.slope = (np.zeros(shape) for _ in range(5))
-        self.right, self.up = np.zeros_like(face_right), np.zeros_like(face_up)
+        self.right, self.up, self.deep = (np.zeros_like(face) for face in (face_right, face_up, face_deep))
 
     def fill_cells(self, heat):
         position = np.multiply(heat, bins_per_joule, out=A)
@@ -72,35 +82,34 @@ class Balance:
         self.net *= -air_area
 
     def fill_faces(self):
-        np.add(self.k[:, :-1], self.k[:, 1:], out=self.right)
-        self.right *= 0.5
-        self.right *= face_right
-        np.add(self.k[:-1], self.k[1:], out=self.up)
-        self.up *= 0.5
-        self.up *= face_up
-        flow = np.subtract(self.temp[:, 1:], self.temp[:, :-1], out=A[:, 1:])
-        flow *= self.right
-        self.net[:, :-1] += flow
-        self.net[:, 1:] -= flow
-        flow = np.subtract(self.temp[1:], self.temp[:-1], out=A[1:])
-        flow *= self.up
-        self.net[:-1] += flow
-        self.net[1:] -= flow
+        for factor, face, low, high in self.faces():
+            np.add(self.k[low], self.k[high], out=factor)
+            factor *= 0.5
+            factor *= face
+            flow = np.subtract(self.temp[high], self.temp[low], out=A[high])
+            flow *= factor
+            self.net[low] += flow
+            self.net[high] -= flow
+
+    def faces(self):
+        yield self.right, face_right, np.s_[..., :-1], np.s_[..., 1:]
+        yield self.up, face_up, np.s_[:, :-1], np.s_[:, 1:]
+        if layers > 1:
+            yield self.deep, face_deep, np.s_[:-1], np.s_[1:]
 
 
 A, B, Q, Z, P = (np.zeros(shape) for _ in range(5))
 iterations = 0
 
 
-def multiply(own, right, up, p, image):
+def multiply(own, faces, p, image):
     np.multiply(own, p, out=image)
-    image[:, :-1] -= np.multiply(right, p[:, 1:], out=A[:, 1:])
-    image[:, 1:] -= np.multiply(right, p[:, :-1], out=A[:, 1:])
-    image[:-1] -= np.multiply(up, p[1:], out=A[1:])
-    image[1:] -= np.multiply(up, p[:-1], out=A[1:])
+    for factor, _, low, high in faces:
+        image[low] -= np.multiply(factor, p[high], out=A[high])
+        image[high] -= np.multiply(factor, p[low], out=A[high])
 
 
-def solve(own, right, up, allowed, r, x):
+def solve(own, faces, allowed, r, x):
     global iterations
     x[:] = 0
     if np.all(np.abs(r, out=B) <= allowed):
@@ -115,7 +124,7 @@ def solve(own, right, up, allowed, r, x):
         np.multiply(P, rz / before, out=P)
         np.add(P, Z, out=P)
         before = rz
-        multiply(own, right, up, P, Q)
+        multiply(own, faces, P, Q)
         alpha = rz / np.vdot(P, Q)
         x += np.multiply(P, alpha, out=B)
         r -= np.multiply(Q, alpha, out=B)
@@ -142,14 +151,14 @@ def solve_stage(base, share, heat, temp):
         keeps = np.divide(balance.capacity, share, out=allowed)
         np.add(keeps, balance.slope, out=own)
         keeps *= SOLVER_SHARE * tolerance
-        own[:, :-1] += balance.right
-        own[:, 1:] += balance.right
-        own[:-1] += balance.up
-        own[1:] += balance.up
+        faces = list(balance.faces())
+        for factor, _, low, high in faces:
+            own[low] += factor
+            own[high] += factor
         np.subtract(base, heat, out=residual)
         np.divide(residual, share, out=residual)
         np.add(residual, balance.net, out=residual)
-        solve(own, balance.right, balance.up, allowed, residual, change)
+        solve(own, faces, allowed, residual, change)
         heat += np.multiply(balance.capacity, change, out=A)
         heat += np.multiply(residual, share, out=A)
         np.add(balance.temp, change, out=change)
@@ -166,7 +175,7 @@ def lay_heat(from_s, to_s, out):
         y = job["fromMm"][1] + speed * (from_s + (place + 0.5) / places * (to_s - from_s))
         across = np.exp(-3 * ((x_centre - job["fromMm"][0]) / radius) ** 2)
         along = np.exp(-3 * ((y_centre - y) / radius) ** 2)
-        out += along * (across * (job["netPowerW"] * (to_s - from_s) / places / (along.sum() * across.sum())))
+        out[0] += along * (across * (job["netPowerW"] * (to_s - from_s) / places / (along.sum() * across.sum())))
 
 
 def run():
@@ -225,7 +234,7 @@ print(
             "seconds": seconds,
             "iterations": iterations,
             "numpy": np.__version__,
-            "peakC": [float(peak[row, column]) for column, row in job["readCells"]],
+            "peakC": [float(peak[0, row, column]) for column, row in job["readCells"]],
         }
     )
 )

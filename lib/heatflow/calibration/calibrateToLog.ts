@@ -17,6 +17,11 @@ import { rememberLast } from './rememberLast';
 
 /** Derivative step as a share of an unknown's range: well above a solver's own error, well below its curvature. */
 const STEP_SHARE = 0.01;
+/**
+ * The same as a share of what was known before: an unknown that stands in for others is held by its prior alone, and
+ * the solver's error in too short a step would pass for knowledge.
+ */
+const PRIOR_STEP = 0.5;
 /** A pass may lie this far from where the foot of its rise suggests, s. */
 const CLOCK_RANGE_S = 60;
 const CLOCK_STEP_S = 0.02;
@@ -139,7 +144,7 @@ function parameterUnknowns<Name extends string>(
 ): FitUnknown[] {
   return names.map((name, j) => {
     const { low, high, prior } = parameters[name];
-    const derivativeStep = STEP_SHARE * (high - low);
+    const derivativeStep = Math.max(STEP_SHARE * (high - low), PRIOR_STEP * (prior?.standardError ?? 0));
     return { name, start: values[j]!, low, high, derivativeStep, ...(prior ? { prior } : {}) };
   });
 }

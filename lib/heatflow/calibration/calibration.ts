@@ -22,6 +22,8 @@ export interface CalibrationUnknown {
   readonly unit?: string;
   /** How sentences call it; default its key. */
   readonly label?: string;
+  /** Fitted along only because it is not known for sure: that the log says little of it is no news. */
+  readonly isNuisance?: boolean;
 }
 
 /** What a model predicts for one channel. */

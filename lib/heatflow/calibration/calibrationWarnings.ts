@@ -45,13 +45,13 @@ export function calibrationWarnings(
           `The log does not determine ${open.map(({ name }) => label(name)).join(' and ')}. Fix ${open.length > 1 ? 'one of them' : 'it at what you know'}, or log another place.`,
         ]
       : []),
-    ...alikePairs(fit).map(
-      ([a, b, r]) =>
-        `The log cannot tell ${label(a)} from ${label(b)} (correlation ${r.toFixed(2)}): ${r > 0 ? 'raising both' : 'raising one and lowering the other'} fits as well. Fix one of them, or log another place.`,
-    ),
+    ...alikeGroups(
+      fit.unknowns.map(({ name }) => name),
+      fit.correlation,
+    ).map((names) => alikeSentence(names.map(label))),
     ...fit.unknowns.flatMap(({ name, standardError }) => {
-      const prior = parameters[name]?.prior;
-      return prior && standardError > 0.9 * prior.standardError
+      const { prior, isNuisance } = parameters[name] ?? {};
+      return prior && !isNuisance && standardError > 0.9 * prior.standardError
         ? [`The log says hardly more about ${label(name)} than was assumed before it.`]
         : [];
     }),
@@ -73,12 +73,23 @@ function misfit({ name, rmsC, swingK, persistence }: ChannelResidual): string[] 
   return [];
 }
 
-function alikePairs({ unknowns, correlation }: LeastSquaresFit): [string, string, number][] {
-  const pairs: [string, string, number][] = [];
-  for (let a = 0; a < unknowns.length; a++)
-    for (let b = a + 1; b < unknowns.length; b++) {
-      const r = correlation[a]![b]!;
-      if (Math.abs(r) > ALIKE) pairs.push([unknowns[a]!.name, unknowns[b]!.name, r]);
-    }
-  return pairs;
+/** Unknowns that stand in for one another, those that hang together in one group. */
+export function alikeGroups(
+  names: readonly string[],
+  correlation: readonly (readonly number[])[],
+): string[][] {
+  const group = names.map((_, j) => j);
+  for (let a = 0; a < names.length; a++)
+    for (let b = a + 1; b < names.length; b++)
+      if (Math.abs(correlation[a]![b]!) > ALIKE) {
+        const [from, to] = [group[b]!, group[a]!];
+        for (const [j, own] of group.entries()) if (own === from) group[j] = to;
+      }
+  return [...new Set(group)]
+    .map((own) => names.filter((_, j) => group[j] === own))
+    .filter((alike) => alike.length > 1);
 }
+
+/** Says that a log knows several unknowns only together. */
+export const alikeSentence = (labels: readonly string[]): string =>
+  `The log cannot tell ${labels.slice(0, -1).join(', ')} and ${labels.at(-1)} apart: it shows what they do together. Their standard errors and draws allow for that; to know each by itself fix one, or log another place.`;

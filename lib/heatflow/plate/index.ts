@@ -1,3 +1,4 @@
+export { metalOfRegion } from './model/metalOfRegion';
 export { plateErrorSentence } from './outcome/plateErrorSentence';
 export type {
   PlateDoubt,
@@ -12,7 +13,7 @@ export type {
   PlateSteps,
 } from './outcome/plateResult';
 export { probeNotes } from './outcome/probeNotes';
-export { arcTimeS, passArc } from './plan/passArc';
+export { arcTimeS, passArc, travelMmPerS } from './plan/passArc';
 export type {
   AirChange,
   AlongPath,

@@ -20,7 +20,7 @@ const ERROR_WEIGHTS = [OUTER - (1 - OUTER) / 3, OUTER - (3 * OUTER + 1) / 3, (2 
  * How much the error of a cell that melts or freezes counts: where latent heat begins and ends the error falls
  * only linearly with the step, and the pool's temperature is not what plan view is asked for.
  */
-const POOL_SHARE = 0.2;
+const POOL_SHARE = 0.1;
 
 /** Heat the arc brings in each part of a step, J per cell, and in all. */
 export interface StepHeat {

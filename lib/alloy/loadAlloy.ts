@@ -4,6 +4,7 @@ import { refuseProblems, TemperbookError } from '../quantity';
 import type { AlloyCard } from './alloyCard';
 import { ALLOY_FOLDER } from './alloyFolder';
 import { cardProblems } from './cardProblems';
+import { whyNoCard } from './withoutCard';
 
 /**
  * The card of an alloy.
@@ -23,12 +24,15 @@ export function loadAlloy(alloy: string | AlloyCard): AlloyCard {
   const card = ownCards().get(plainName(alloy));
   if (card) return card;
   const temper = /^(.+)[-\s](F|O|T\d{1,4})$/i.exec(alloy.trim());
+  const without = whyNoCard(plainName(temper?.[1] ?? alloy));
   throw new TemperbookError('No alloy card answers to this name', {
     found: `"${alloy}"`,
     expected: `one of ${listAlloys().join(', ')}, another usual name of these, or the path of your own card (a .json file)`,
-    remedy: temper
-      ? `Give the temper on its own: alloy "${temper[1]}", temper "${temper[2]}"`
-      : 'Copy a card from data/alloys as a pattern for your own',
+    remedy: without
+      ? `${without}. Measure your own metal and write a card from it`
+      : temper
+        ? `Give the temper on its own: alloy "${temper[1]}", temper "${temper[2]}"`
+        : 'Copy a card from data/alloys as a pattern for your own',
   });
 }
 

@@ -28,7 +28,10 @@ export function unitDoubt(sensors: readonly ChartSensor[], schedule: Schedule): 
 /** Median of the readings near the hottest one of all sensors, °C. */
 function hottestPlateau(sensors: readonly ChartSensor[]): number | undefined {
   let hottest = Number.NEGATIVE_INFINITY;
-  for (const { history } of sensors) for (const c of history.tempC) if (c > hottest) hottest = c;
+  for (const { history } of sensors) {
+    const { tempC } = history;
+    for (let i = 0; i < tempC.length; i++) if (tempC[i]! > hottest) hottest = tempC[i]!;
+  }
   if (!Number.isFinite(hottest)) return undefined;
   const near: number[] = [];
   for (const { history } of sensors) {

@@ -132,6 +132,7 @@ function checkHolds(
               name: 'Solution',
               hold: solution,
               window: stages.solution,
+              neighbours: { fallsIn: false, risesOut: false },
               heatingFromS: startS,
             },
             loads,
@@ -147,6 +148,10 @@ function checkHolds(
           name: ages.length > 1 ? `Ageing, step ${k + 1}` : 'Ageing',
           hold,
           window: stages.ages[k],
+          neighbours: {
+            fallsIn: k === 0 ? solution !== undefined : ages[k - 1]!.setC > hold.setC,
+            risesOut: (ages[k + 1]?.setC ?? Number.NEGATIVE_INFINITY) > hold.setC,
+          },
           heatingFromS: stages.ages[k - 1]?.toS ?? stages.solution?.toS ?? startS,
         },
         loads,

@@ -4,9 +4,11 @@ import { BY_THICKNESS } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
 import type { HoldWindow } from './chartStages';
 import { steepestHeating } from './heatingRate';
+import { hottestReading, type Neighbours } from './hottestReading';
 import { compare, type Requirement, type RequirementWord, type StageKind } from './requirement';
 import type { ChartSensor } from './sensorRoles';
 import { type BandTime, type HoldCount, timeInBand } from './timeInBand';
+import { furnaceSensors, upperLimit } from './upperLimit';
 
 /** A hold of the schedule, and where the chart shows it. */
 export interface HoldToCheck {
@@ -15,12 +17,14 @@ export interface HoldToCheck {
   readonly name: string;
   readonly hold: HoldStage;
   readonly window: HoldWindow | undefined;
+  /** A hotter stage before or after it. */
+  readonly neighbours: Neighbours;
   /** Where heating towards the hold may begin, s. */
   readonly heatingFromS: number;
 }
 
 /** A hold that the chart shows. */
-type SeenHold = Omit<HoldToCheck, 'window' | 'heatingFromS'> & { readonly window: HoldWindow };
+type SeenHold = Omit<HoldToCheck, 'window' | 'heatingFromS' | 'neighbours'> & { readonly window: HoldWindow };
 
 /** A hold as it was counted; absent where the chart does not show it. */
 export interface CheckedHold {
@@ -30,7 +34,7 @@ export interface CheckedHold {
 
 /** What a schedule asks of one hold, against the chart. `loads` are the load sensors, `air` those of the furnace. */
 export function holdRequirements(
-  { stage, name, hold, window, heatingFromS }: HoldToCheck,
+  { stage, name, hold, window, neighbours, heatingFromS }: HoldToCheck,
   loads: readonly ChartSensor[],
   air: readonly ChartSensor[],
   thicknessMm: number | undefined,
@@ -62,12 +66,12 @@ export function holdRequirements(
   const count = timeInBand(loads, window, hold);
   const requirements: Requirement[] = [
     soakRequirement({ stage, name, hold, window }, count, wantedTime, band, thicknessMm),
-    upperLimit(stage, name, hold, window, count),
+    upperLimit(stage, name, hold, window, count, hottestReading(loads, window, hold, neighbours)),
   ];
   if (hold.mostH !== null) requirements.push(longestTime(stage, name, hold, window, loads));
   if (hold.maxSpreadK !== undefined)
     requirements.push(spreadRequirement(stage, name, hold.maxSpreadK, count));
-  const furnace = furnaceSensors(stage, name, hold, window, air);
+  const furnace = furnaceSensors(stage, name, hold, hottestReading(air, window, hold, neighbours));
   if (furnace) requirements.push(furnace);
   if (hold.maxHeatingKPerH !== undefined)
     requirements.push(
@@ -138,27 +142,6 @@ function soakRequirement(
 const touchesCut = ({ runs }: BandTime, { fromS, toS, cutAtStart, cutAtEnd }: HoldWindow): boolean =>
   runs.some((run) => (cutAtStart && run.fromS <= fromS) || (cutAtEnd && run.toS >= toS));
 
-function upperLimit(
-  stage: HoldToCheck['stage'],
-  name: string,
-  { highC }: HoldStage,
-  window: HoldWindow,
-  { hottest, unrecordedS }: HoldCount,
-): Requirement {
-  const over = hottest.tempC > highC;
-  const hidden = unrecordedS > 0 || window.cutAtStart || window.cutAtEnd;
-  return {
-    name: `${name}: upper limit`,
-    stage,
-    verdict: over ? 'not met' : hidden ? 'cannot tell' : 'met',
-    found: `hottest load sensor ${formatTemp(hottest.tempC, 1)}, ${hottest.sensor}`,
-    wanted: `no load sensor above ${formatTemp(highC)}`,
-    atS: hottest.atS,
-    sensor: hottest.sensor,
-    ...(over || !hidden ? {} : { missing: 'all of this stage on the chart: part of it was not recorded' }),
-  };
-}
-
 /** Any of the load at the hold's lower limit or hotter counts towards too long a time. */
 function longestTime(
   stage: HoldToCheck['stage'],
@@ -203,33 +186,6 @@ function spreadRequirement(
     wanted: `at most ${formatTempSpan(maxSpreadK, 1)} apart`,
     atS: spread.atS,
     ...(!over && blind ? { missing: 'readings of every load sensor in the band' } : {}),
-  };
-}
-
-/** Air hotter than the band heats thin metal past it before a load sensor in thick metal shows it. */
-function furnaceSensors(
-  stage: HoldToCheck['stage'],
-  name: string,
-  { highC }: HoldStage,
-  { fromS, toS }: HoldWindow,
-  air: readonly ChartSensor[],
-): Requirement | undefined {
-  let hottest: { tempC: number; atS: number; sensor: string } | undefined;
-  for (const { name: sensor, history } of air)
-    for (let i = 0; i < history.timeS.length; i++) {
-      const atS = history.timeS[i]!;
-      if (atS < fromS || atS > toS) continue;
-      if (!hottest || history.tempC[i]! > hottest.tempC) hottest = { tempC: history.tempC[i]!, atS, sensor };
-    }
-  if (!hottest) return undefined;
-  return {
-    name: `${name}: furnace no hotter than the band`,
-    stage,
-    verdict: hottest.tempC > highC ? 'not met' : 'met',
-    found: `hottest furnace sensor ${formatTemp(hottest.tempC, 1)}, ${hottest.sensor}`,
-    wanted: `no furnace sensor above ${formatTemp(highC)}`,
-    atS: hottest.atS,
-    sensor: hottest.sensor,
   };
 }
 

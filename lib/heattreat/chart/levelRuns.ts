@@ -27,15 +27,18 @@ export function levelRuns({ timeS, tempC }: ThermalHistory, levelsC: readonly nu
   };
   for (let i = 1; i < timeS.length; i++) {
     const c = tempC[i]!;
-    const cross = (middleC: number): number => {
-      const before = tempC[i - 1]!;
-      const share = before === c ? 1 : (middleC - before) / (c - before);
-      return timeS[i - 1]! + Math.min(1, Math.max(0, share)) * (timeS[i]! - timeS[i - 1]!);
-    };
     while (level < middles.length && c > middles[level]! + HYSTERESIS_K)
-      close(cross(middles[level]!), level + 1);
-    while (level > 0 && c < middles[level - 1]! - HYSTERESIS_K) close(cross(middles[level - 1]!), level - 1);
+      close(crossingS(timeS, tempC, i, middles[level]!), level + 1);
+    while (level > 0 && c < middles[level - 1]! - HYSTERESIS_K)
+      close(crossingS(timeS, tempC, i, middles[level - 1]!), level - 1);
   }
   close(timeS[timeS.length - 1]!, level);
   return runs;
+}
+
+/** When the line to sample i passes a temperature, s. */
+function crossingS(timeS: Float64Array, tempC: Float64Array, i: number, atC: number): number {
+  const before = tempC[i - 1]!;
+  const share = before === tempC[i]! ? 1 : (atC - before) / (tempC[i]! - before);
+  return timeS[i - 1]! + Math.min(1, Math.max(0, share)) * (timeS[i]! - timeS[i - 1]!);
 }

@@ -47,11 +47,10 @@ export function sensorRoles(
         expected: 'load, air, quench water or left out',
       });
   }
-  const firstUpS = Math.min(...channels.map(({ history }) => upS(history)));
   return channels.map(({ name, history }) => {
     const [role, because] = told[name]
       ? ([told[name], 'as told'] as const)
-      : (byName(name) ?? byTrace(history, firstUpS));
+      : (byName(name) ?? byTrace(history, channels));
     return { name, role, because, history };
   });
 }
@@ -66,9 +65,9 @@ function byName(name: string): readonly [SensorRole, string] | undefined {
   return undefined;
 }
 
-function byTrace(history: ThermalHistory, firstUpS: number): readonly [SensorRole, string] {
+function byTrace(history: ThermalHistory, channels: readonly LogChannel[]): readonly [SensorRole, string] {
   if (wentIntoQuench(history)) return ['load', 'it went into the quench'];
-  const lagS = upS(history) - firstUpS;
+  const lagS = upS(history) - Math.min(...channels.map((channel) => upS(channel.history)));
   if (lagS > LAG_S && Number.isFinite(lagS))
     return ['load', 'it came up a quarter of an hour after the first'];
   return ['not told', 'neither its name nor its trace tells what it sits in'];
@@ -80,7 +79,7 @@ function wentIntoQuench({ timeS, tempC, gapAfter }: ThermalHistory): boolean {
   for (let i = 0; i < timeS.length; i++) {
     if (tempC[i]! >= 400) hotS = timeS[i]!;
     else if (tempC[i]! <= 200 && timeS[i]! - hotS < 200 / QUENCHED_K_PER_S) return true;
-    if (gaps.has(i)) hotS = Number.NEGATIVE_INFINITY;
+    if (gaps.size > 0 && gaps.has(i)) hotS = Number.NEGATIVE_INFINITY;
   }
   return false;
 }

@@ -1,4 +1,3 @@
-import { TemperbookError } from '../../quantity';
 import type { Span } from './chartStages';
 import type { ChartSensor } from './sensorRoles';
 
@@ -149,12 +148,31 @@ function shareInside(a: number, b: number, low: number, high: number): readonly 
 
 /** All times any of the sensors was sampled at within the window, and its ends. */
 function commonTimes(loads: readonly ChartSensor[], { fromS, toS }: Span): Float64Array {
-  const axes = new Set(loads.map(({ history }) => history.timeS));
-  const within: number[] = [fromS, toS];
-  for (const timeS of axes) for (const t of timeS) if (t > fromS && t < toS) within.push(t);
-  const sorted = Float64Array.from(within).sort();
-  if (sorted.length < 2) throw new TemperbookError('The chart has no reading in this stage');
-  return sorted.filter((t, i) => i === 0 || t > sorted[i - 1]!);
+  const axes = [...new Set(loads.map(({ history }) => history.timeS))];
+  const parts = axes.map((timeS) => timeS.subarray(firstAfter(timeS, fromS), firstAfter(timeS, toS)));
+  const all = new Float64Array(2 + parts.reduce((sum, part) => sum + part.length, 0));
+  all[0] = fromS;
+  let count = 1;
+  for (const part of parts) {
+    all.set(part, count);
+    count += part.length;
+  }
+  all[count] = toS;
+  // One axis is in order already, but for its ends being times of samples.
+  if (parts.length > 1) all.sort();
+  return all.filter((t, i) => i === 0 || t > all[i - 1]!);
+}
+
+/** Index of the first time after `s`. */
+function firstAfter(timeS: Float64Array, s: number): number {
+  let low = 0;
+  let high = timeS.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (timeS[middle]! > s) high = middle;
+    else low = middle + 1;
+  }
+  return low;
 }
 
 /** A trace at the times of the grid, and on which intervals (by their later end) it was not recorded. */
@@ -172,7 +190,7 @@ function onGrid({ timeS, tempC, gapAfter }: ChartSensor['history'], grid: Float6
   for (let g = 0; g < grid.length; g++) {
     const t = grid[g]!;
     // The grid holds every sample of the trace, so an interval lies between two neighbours of it.
-    if (g > 0 && (i < 0 || i + 1 >= timeS.length || gaps.has(i))) missing[g] = 1;
+    if (g > 0 && (i < 0 || i + 1 >= timeS.length || (gaps.size > 0 && gaps.has(i)))) missing[g] = 1;
     while (i + 1 < timeS.length && timeS[i + 1]! <= t) i++;
     if (i < 0) continue;
     if (timeS[i] === t) values[g] = tempC[i]!;

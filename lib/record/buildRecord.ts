@@ -61,7 +61,7 @@ export function buildRecord(parts: RecordParts): DecisionRecord {
     signOff,
   };
   // Through JSON and back: what is checked and shown is exactly what the file will hold.
-  return checkRecord(JSON.parse(JSON.stringify(record, refuseLostNumbers)));
+  return checkRecord(JSON.parse(JSON.stringify(record, recordedValue)));
 }
 
 function recordedLog(log: ThermalLog): RecordedLog {
@@ -82,13 +82,18 @@ function recordedLog(log: ThermalLog): RecordedLog {
   };
 }
 
-/** JSON would turn a number that is not finite into nothing at all. */
-function refuseLostNumbers(key: string, value: unknown): unknown {
-  if (typeof value === 'number' && !Number.isFinite(value))
+/**
+ * Numbers to the digits they can mean: seven, and never coarser than a thousandth (of a second, a °C, a MPa). The digits
+ * beyond are rounding, which differs from one version of Node to the next. JSON would turn a number that is not finite
+ * into nothing at all, so that is refused.
+ */
+function recordedValue(key: string, value: unknown): unknown {
+  if (typeof value !== 'number' || Number.isInteger(value)) return value;
+  if (!Number.isFinite(value))
     throw new TemperbookError('A record cannot hold this number', {
       column: key,
       found: String(value),
       expected: 'a finite number',
     });
-  return value;
+  return Number(Math.abs(value) < 10_000 ? value.toPrecision(7) : value.toFixed(3));
 }

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { traceFigure, verdictFigure } from '../../lib/figure';
 import { TemperbookError } from '../../lib/quantity';
-import { buildRecord, checkRecord, JOB_FIELDS, jobSheet } from '../../lib/record';
+import { buildRecord, checkRecord, JOB_FIELDS, jobSheet, type RecordedFigure } from '../../lib/record';
 import { sampleParts, sampleRecord } from './samples';
 
 describe('buildRecord', () => {
@@ -25,9 +25,26 @@ describe('buildRecord', () => {
   it('keeps the verdict but for the arrays that the figure shows', () => {
     expect(record.verdict.channels.map(({ name }) => name)).toEqual(['TC1', 'TC2', 'TC3', 'TC4']);
     expect(JSON.stringify(record.verdict)).not.toContain('"track"');
-    expect(record.figures).toEqual([
-      { caption: 'Temperature and strength kept', figure: verdictFigure(parts.log!, parts.verdict) },
-    ]);
+    const rounded = (figure: unknown) =>
+      JSON.parse(JSON.stringify(figure, (_, v) => (typeof v === 'number' ? Number(v.toPrecision(7)) : v)));
+    const [{ caption, figure }] = record.figures as [RecordedFigure];
+    expect(caption).toBe('Temperature and strength kept');
+    expect(rounded(figure)).toEqual(rounded(verdictFigure(parts.log!, parts.verdict)));
+  });
+
+  it('writes numbers to the digits they can mean, so that records of two versions of Node are the same', () => {
+    const [first, ...rest] = parts.verdict.channels;
+    const kept = { ...first!.yieldKeptFraction, nominal: 0.912345678901, low: 2 / 3 };
+    const verdict = {
+      ...parts.verdict,
+      channels: [{ ...first!, yieldKeptFraction: kept, coveredS: 123456.0625 }, ...rest],
+    };
+    const [channel] = sampleRecord({ verdict }).verdict.channels;
+    expect(channel!.yieldKeptFraction).toMatchObject({ nominal: 0.9123457, low: 0.6666667 });
+    expect(channel!.coveredS).toBe(123456.063);
+    const nudged = { ...kept, nominal: kept.nominal * (1 + 1e-12) };
+    const other = { ...verdict, channels: [{ ...verdict.channels[0]!, yieldKeptFraction: nudged }, ...rest] };
+    expect(JSON.stringify(sampleRecord({ verdict: other }))).toBe(JSON.stringify(sampleRecord({ verdict })));
   });
 
   it('takes figures with or without a caption', () => {

@@ -1,4 +1,4 @@
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import { type ArcPose, type PassArc, passArc } from '../plan/passArc';
 import type { PlateFace, PlatePass } from '../plan/platePlan';
 import { distanceToLine } from '../plan/shape';

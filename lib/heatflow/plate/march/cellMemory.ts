@@ -1,5 +1,5 @@
 import { type KernelMemory, PAGE_BYTES, type PlateKernels, plateKernels } from '../kernels/plateKernels';
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 
 /** One number per cell, in the memory of the kernels. */
 export class CellField {

@@ -1,4 +1,4 @@
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 
 /** The clamps and chills of a plate, and how warm their bodies are. */
 export class ContactBodies {

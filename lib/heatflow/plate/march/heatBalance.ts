@@ -1,5 +1,5 @@
 import { STEFAN_BOLTZMANN } from '../../surfaceLoss';
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import type { PlateSurface } from '../plan/platePlan';
 import type { CellField, CellMemory, JoinTable } from './cellMemory';
 

@@ -1,5 +1,5 @@
 import { TemperbookError } from '../../../quantity';
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import type { PointCells } from '../model/pointCells';
 import type { PlateProgress } from '../outcome/plateResult';
 import type { PlatePlan } from '../plan/platePlan';

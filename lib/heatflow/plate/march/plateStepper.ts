@@ -1,4 +1,4 @@
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import type { PlateSurface } from '../plan/platePlan';
 import { type CellField, CellMemory } from './cellMemory';
 import { ContactBodies } from './contactBodies';

@@ -4,7 +4,7 @@ import type { PlanPoint, PlanShape, PlatePlan } from '../plan/platePlan';
 import { isInside, isOnEdge } from '../plan/shape';
 import { centreOf } from './gridPlaces';
 import { lostMetalNotes } from './lostMetal';
-import type { PlateModel } from './plateModel';
+import type { PlateModel } from './plateCells';
 import { placesAround } from './pointCells';
 
 /**

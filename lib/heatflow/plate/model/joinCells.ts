@@ -2,28 +2,10 @@ import { TemperbookError } from '../../../quantity';
 import { joinName, lineMm } from '../plan/checkJoins';
 import type { PlanLine, PlanPoint, PlateJoin } from '../plan/platePlan';
 import { placeAt } from './gridPlaces';
-import type { PlateModel } from './plateModel';
+import type { EdgeImage, JoinedCells, PlateModel } from './plateCells';
 
 /** Points either way at which a joined cell face is looked at. */
 const POINTS = 4;
-
-/** Cells that touch through a join, and the area each lends to it. */
-export interface JoinedCells {
-  readonly pairs: readonly { readonly a: number; readonly b: number; readonly wattsPerK: number }[];
-  readonly coveredRim: readonly { readonly cell: number; readonly mm2: number }[];
-  readonly coveredFace: readonly { readonly cell: number; readonly mm2: number }[];
-  /** For edges joined to edges: where a point beside the one lies as seen from the other, both ways. */
-  readonly images: readonly EdgeImage[];
-}
-
-/** A point near one joined edge as the metal beyond the other edge sees it. */
-export interface EdgeImage {
-  /** The edge the point must be near, and the direction out of its metal. */
-  readonly edge: PlanLine;
-  /** The place and the direction of travel as seen from there. */
-  point(xy: PlanPoint): PlanPoint;
-  direction(xy: PlanPoint): PlanPoint;
-}
 
 type Laid = Pick<
   PlateModel,

@@ -1,7 +1,7 @@
 import type { PartRegion, PlatePlan } from '../plan/platePlan';
 import { boundsOf } from '../plan/shape';
 import { lastAt } from './gridPlaces';
-import type { PlateModel } from './plateModel';
+import type { PlateModel } from './plateCells';
 
 /** Share of a region's metal that its cells may hold too much or too little. */
 const UNNOTICED = 0.02;

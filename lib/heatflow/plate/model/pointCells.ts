@@ -1,6 +1,6 @@
 import type { PlateProbe } from '../plan/platePlan';
 import { placeAt } from './gridPlaces';
-import type { PlateModel } from './plateModel';
+import type { PlateModel } from './plateCells';
 
 /** Cells around a point that hold metal, with the weight of each in a reading there; weights sum to 1. */
 export interface PointCells {

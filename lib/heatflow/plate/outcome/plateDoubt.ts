@@ -1,5 +1,5 @@
 import { centreOf } from '../model/gridPlaces';
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import { passArc } from '../plan/passArc';
 import type { PlatePlan } from '../plan/platePlan';
 import { distanceToPath } from '../plan/shape';

@@ -1,5 +1,5 @@
 import { formatPercent, formatTemp } from '../../../quantity';
-import type { PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
 import type { PlatePlan } from '../plan/platePlan';
 import type { PlatePassResult } from './plateResult';
 

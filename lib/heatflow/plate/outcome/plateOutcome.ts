@@ -1,5 +1,6 @@
 import type { PlateRun } from '../march/plateRun';
-import { massKg, type PlateModel } from '../model/plateModel';
+import type { PlateModel } from '../model/plateCells';
+import { massKg } from '../model/plateModel';
 import type { PointCells } from '../model/pointCells';
 import type { PlatePlan } from '../plan/platePlan';
 import { plateDoubt } from './plateDoubt';

@@ -5,6 +5,7 @@ export { type HeatmapOptions, heatmapFigure, type PeakMap } from './map/heatmapF
 export { type MapOptions, mapFigure, type StrengthMap } from './map/mapFigure';
 export type { MapLine, MapPoint } from './map/mapMarks';
 export { peakMapOf } from './map/peakMapOf';
+export { planFigure } from './map/planFigure';
 export {
   type ProfileLine,
   type ProfileOptions,

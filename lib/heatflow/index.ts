@@ -80,6 +80,14 @@ export type {
   PropertyValue,
   SourceRadius,
 } from './plate';
-export { plateErrorSentence, solvePlate } from './plate';
+export {
+  arcTimeS,
+  type PlanCost,
+  planCost,
+  planQuestions,
+  planSchema,
+  plateErrorSentence,
+  solvePlate,
+} from './plate';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';
 export { alongTraverse, type TraverseHistory, type TraversePlace, traverse } from './traverse';

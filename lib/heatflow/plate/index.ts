@@ -14,6 +14,9 @@ export type {
 } from './outcome/plateResult';
 export { probeNotes } from './outcome/probeNotes';
 export { arcTimeS, passArc, travelMmPerS } from './plan/passArc';
+export { type PlanCost, planCost } from './plan/planCost';
+export { planQuestions } from './plan/planQuestions';
+export { planSchema } from './plan/planSchema';
 export type {
   AirChange,
   AlongPath,

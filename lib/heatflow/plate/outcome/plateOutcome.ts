@@ -2,6 +2,7 @@ import type { PlateRun } from '../march/plateRun';
 import type { PlateModel } from '../model/plateCells';
 import { massKg } from '../model/plateModel';
 import type { PointCells } from '../model/pointCells';
+import { planQuestions } from '../plan/planQuestions';
 import type { PlatePlan } from '../plan/platePlan';
 import { plateDoubt } from './plateDoubt';
 import { heatNotes, interpassNotes, meltingNotes } from './plateNotes';
@@ -50,6 +51,7 @@ export function plateOutcome(
     steps: { ...run.steps, toleranceK: options.toleranceK, iterations: stepper.stage.solver.iterations },
     doubt,
     notes: [
+      ...planQuestions(plan),
       ...cellNotes,
       ...meltingNotes(plan),
       ...heatNotes(model, peakC),

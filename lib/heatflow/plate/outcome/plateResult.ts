@@ -110,6 +110,8 @@ export interface PlateOptions {
   readonly timeAboveC?: readonly number[];
   /** Run again with finer steps and with a coarser grid to measure the errors (about three times the work). */
   readonly checkErrors?: boolean;
+  /** Longest run by the guess of `planCost`, s; default an hour. A longer one is refused before it begins. */
+  readonly longestRunS?: number;
   /** Longest wait for an interpass limit, s; default 4 h. */
   readonly longestWaitS?: number;
   /** Called about four times a second. */

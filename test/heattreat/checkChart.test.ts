@@ -45,8 +45,8 @@ describe('a furnace chart that is as it should be', () => {
   });
 
   it('counts the quench and the day before ageing', () => {
-    expect(check.quench!.delayS.low).toBeLessThanOrEqual(6);
-    expect(check.quench!.delayS.high).toBeGreaterThanOrEqual(6);
+    expect(check.quench!.delayS!.low).toBeLessThanOrEqual(6);
+    expect(check.quench!.delayS!.high).toBeGreaterThanOrEqual(6);
     // 534 to 90 °C in 8 s.
     expect(check.quench!.rateKPerS.nominal).toBeCloseTo(444 / 8, 1);
     expect(check.quenchToAgeS!.nominal / 3600).toBeCloseTo(25, 0);
@@ -221,6 +221,12 @@ describe('a chart that does not show it', () => {
       verdict: 'cannot tell',
       missing: expect.stringContaining('quick enough'),
     });
+    // Nothing of it is infinite or no number, which JSON would turn into null.
+    const numbers = JSON.stringify({ ...check, sensors: [] }, (_, value: unknown) => {
+      if (typeof value === 'number') expect(Number.isFinite(value)).toBe(true);
+      return value;
+    });
+    expect(numbers.length).toBeGreaterThan(100);
   });
 });
 

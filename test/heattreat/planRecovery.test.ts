@@ -162,8 +162,16 @@ describe('the ticket', () => {
       'Straighten at once',
     ])
       expect(text).toContain(part);
-    expect(text).toMatch(/Hardness and conductivity at: lip, weld/);
+    expect(text).toMatch(/Hardness and conductivity at: lip; weld/);
     expect(ticketText(recoveryTicket(plan, way('age again')))).toContain('No solution treatment, no quench');
+  });
+
+  it('asks for the band that both metals take', () => {
+    const both = planRecovery({ ...foot, wroughtSchedule: '6061 T6 extrusion and bar' });
+    const full = both.ways.find(({ kind }) => kind === 'full treatment')!;
+    expect(ticketText(recoveryTicket(both, full))).toContain('from 532 °C (990 °F) to 543 °C (1009 °F)');
+    const age = both.ways.find(({ kind }) => kind === 'age again')!;
+    expect(age.objections.map(({ what }) => what).join()).toContain('One age for both metals');
   });
 
   it('is one page that needs nothing else, whatever the names hold', () => {

@@ -22,6 +22,8 @@ export interface SensorQuench {
 
 const FROM_C = 400;
 const TO_C = 200;
+/** No quench of a part is faster: the reader believes no faster change either, K/s. */
+const FASTEST_K_PER_S = 400;
 /** Steep cooling begins where an interval cools at this share of the average from 400 to 200 °C. */
 const STEEP_SHARE = 0.25;
 /**
@@ -66,7 +68,7 @@ export function sensorQuench({ name, history }: ChartSensor, afterS: number): Se
     rateKPerS: {
       low: drop / longestS,
       nominal: average,
-      high: shortestS > 0 ? drop / shortestS : Number.POSITIVE_INFINITY,
+      high: Math.max(average, shortestS > 0 ? Math.min(FASTEST_K_PER_S, drop / shortestS) : FASTEST_K_PER_S),
     },
   };
 }

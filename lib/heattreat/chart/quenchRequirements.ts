@@ -9,8 +9,10 @@ import type { ChartSensor } from './sensorRoles';
 export interface ChartQuench {
   /** Where the whole load was under, s. */
   readonly immersedS: number;
-  /** From the furnace to the last of the load under, s. */
-  readonly delayS: Judged;
+  /** From the furnace to the last of the load under, s; null where nothing shows when the door opened. */
+  readonly delayS: Judged | null;
+  /** It took at least so long, s. */
+  readonly delayAtLeastS: number;
   /** Of the slowest load sensor from 400 to 200 °C, K/s. */
   readonly rateKPerS: Judged;
   readonly sensors: readonly SensorQuench[];
@@ -100,13 +102,14 @@ function chartQuench(sensors: readonly SensorQuench[], { air, doorOpensS }: Quen
   const slowest = sensors.reduce((a, b) => (b.rateKPerS.low < a.rateKPerS.low ? b : a));
   return {
     immersedS: under.high,
-    delayS: judged(Number.isFinite(high) ? (low + high) / 2 : low, [low, high], 's', [
-      doorOpensS !== undefined
-        ? 'From the door as told to the last load sensor under.'
-        : doors.length > 0
-          ? 'From where the furnace’s air leaves its plateau to the last load sensor under; the band is the logger’s interval.'
-          : 'From where the load begins to cool: the door opened before that, nobody logged when.',
-    ]),
+    delayAtLeastS: low,
+    delayS: Number.isFinite(high)
+      ? judged((low + high) / 2, [low, high], 's', [
+          doorOpensS === undefined
+            ? 'From where the furnace’s air leaves its plateau to the last load sensor under; the band is the logger’s interval.'
+            : 'From the door as told to the last load sensor under.',
+        ])
+      : null,
     rateKPerS: judged(slowest.rateKPerS.nominal, [slowest.rateKPerS.low, slowest.rateKPerS.high], 'K/s', [
       `Average of ${slowest.sensor} from 400 to 200 °C; the band is what the logger’s interval leaves open.`,
     ]),
@@ -117,7 +120,7 @@ function chartQuench(sensors: readonly SensorQuench[], { air, doorOpensS }: Quen
 function delayRequirement(
   limits: readonly DelayLimit[],
   { orAboveC }: QuenchStage,
-  { delayS, immersedS, sensors }: ChartQuench,
+  { delayS, delayAtLeastS, immersedS, sensors }: ChartQuench,
   { thicknessMm, air, doorOpensS }: QuenchToCheck,
 ): Requirement {
   const rows =
@@ -128,8 +131,9 @@ function delayRequirement(
   const loosest = Math.max(...rows.map(({ loosestS }) => loosestS));
   const coldest = sensors.reduce((a, b) => (b.immersedC < a.immersedC ? b : a));
   const excused = orAboveC !== undefined && coldest.immersedC > orAboveC;
+  const longestS = delayS?.high ?? Number.POSITIVE_INFINITY;
   const verdict =
-    excused || delayS.high <= strictest ? 'met' : delayS.low > loosest ? 'not met' : 'cannot tell';
+    excused || longestS <= strictest ? 'met' : delayAtLeastS > loosest ? 'not met' : 'cannot tell';
   const open = [
     ...(strictest < loosest
       ? [
@@ -139,13 +143,11 @@ function delayRequirement(
         ]
       : []),
     ...(air.length === 0 && doorOpensS === undefined ? ['when the furnace door opened'] : []),
-    ...(Number.isFinite(delayS.high) && delayS.high - delayS.low > loosest - delayS.low
-      ? ['a logger quick enough to see it']
-      : []),
+    ...(delayS && delayS.high - delayAtLeastS > strictest ? ['a logger quick enough to see it'] : []),
   ];
-  const span = Number.isFinite(delayS.high)
+  const span = delayS
     ? `${formatDuration(delayS.low)} to ${formatDuration(delayS.high)}`
-    : `at least ${formatDuration(delayS.low)}`;
+    : `at least ${formatDuration(delayAtLeastS)}`;
   return {
     name: 'Quench: delay',
     stage: 'quench',
@@ -161,8 +163,8 @@ function delayRequirement(
     ].join(', '),
     atS: immersedS,
     sensor: coldest.sensor,
-    ...(Number.isFinite(delayS.high) ? { measured: delayS } : {}),
-    ...(verdict === 'cannot tell' ? { missing: open.join('; ') } : {}),
+    ...(delayS ? { measured: delayS } : {}),
+    ...(verdict === 'cannot tell' ? { missing: open.join('; ') || 'a logger quick enough to see it' } : {}),
   };
 }
 
@@ -175,7 +177,7 @@ function rateRequirement(least: number, { rateKPerS, immersedS }: ChartQuench): 
     found: `${rateKPerS.nominal.toPrecision(2)} °C/s from 400 to 200 °C in the slowest`,
     wanted: `at least ${least} °C/s from 400 to 200 °C`,
     atS: immersedS,
-    ...(Number.isFinite(rateKPerS.high) ? { measured: rateKPerS } : {}),
+    measured: rateKPerS,
     ...(verdict === 'cannot tell' ? { missing: 'a logger quick enough to see it' } : {}),
   };
 }

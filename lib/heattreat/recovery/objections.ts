@@ -58,7 +58,7 @@ export function objectionsTo(kind: WayKind, state: PartState, schedule: Schedule
   if (kind === 'rest') return general;
   return [
     ...general,
-    ...(kind === 'age again' ? ageAgain(state) : fullTreatment(state, schedule)),
+    ...(kind === 'age again' ? ageAgain(state, schedule) : fullTreatment(state, schedule)),
     ...fittings(kind, state),
   ];
 }
@@ -92,10 +92,14 @@ function melted({ places }: PartState): Objection[] {
   });
 }
 
-function ageAgain({ filler, places }: PartState): Objection[] {
+function ageAgain({ filler, places, wroughtSchedule }: PartState, schedule: Schedule): Objection[] {
   const { toAgeing, because, source, known } = fillerResponse(filler);
   const welded = places.some(({ material }) => material === 'weld metal');
+  const age = wroughtSchedule === undefined ? null : furnaceWindow([schedule, wroughtSchedule]).age;
   return [
+    ...(age && !age.possible
+      ? [ask(`One age for both metals: ${age.because}`, schedule.edition, 'memory')]
+      : []),
     ...(toAgeing === 'harmed' ? [forbids(`Filler ${filler}: ${because}`, source, known)] : []),
     ...(toAgeing === 'no' && welded
       ? [ask(`Filler ${filler}: ${because}; the weld metal stays as it is`, source, known)]

@@ -1,6 +1,8 @@
 import { formatDuration, formatTemp, TemperbookError } from '../../quantity';
-import type { HoldStage } from '../schedule/schedule';
+import { furnaceWindow } from '../routes/furnaceWindow';
+import type { HoldStage, Schedule } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
+import type { PartState } from './partState';
 import type { RecoveryPlan, RecoveryWay } from './planRecovery';
 
 /** One page for the heat treater: heading and lines, in the order they are read. */
@@ -41,7 +43,10 @@ export function recoveryTicket(
           `Solution treatments so far: ${state.solutionTreatments ?? 'not known'}`,
         ],
       },
-      { heading: 'What to do', lines: [...doing(way, schedule), `Edition: ${schedule.edition}`] },
+      {
+        heading: 'What to do',
+        lines: [...doing(way, sharedBand(state, schedule)), `Edition: ${schedule.edition}`],
+      },
       {
         heading: 'To be settled before it starts',
         lines: way.objections.map(({ what }) => what),
@@ -56,7 +61,7 @@ export function recoveryTicket(
                 'Time and place of straightening, and how long it stood before ageing',
               ]
             : []),
-          `Hardness and conductivity at: ${state.places.map(({ name }) => name).join(', ')}`,
+          `Hardness and conductivity at: ${state.places.map(({ name }) => name).join('; ')}`,
           'A test bar of the same melt and load, where there is one',
         ],
       },
@@ -86,6 +91,15 @@ function doing(way: RecoveryWay, { solution, quench, wait, ages }: RecoveryPlan[
     ...(wait ? [`Wait at least ${formatDuration(wait.leastH * 3600)} at room temperature`] : []),
     ...ages.map((age, k) => band(ages.length > 1 ? `Age, step ${k + 1}` : 'Age', age)),
   ];
+}
+
+/** The schedule with its solution band cut to what the metal joined to the casting takes too, where one exists. */
+function sharedBand({ wroughtSchedule }: PartState, schedule: Schedule): Schedule {
+  if (wroughtSchedule === undefined || !schedule.solution) return schedule;
+  const { solution } = furnaceWindow([schedule, wroughtSchedule]);
+  if (!solution || solution.lowC >= solution.highC) return schedule;
+  const { lowC, highC, setC } = solution;
+  return { ...schedule, solution: { ...schedule.solution, lowC, highC, setC } };
 }
 
 /** The ticket as plain text, for a mail. */

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 
@@ -50,5 +50,18 @@ describe('the public door', () => {
       expect(offered, room).toContain(Object.keys(own).sort().join());
     }
     expect(groups.length).toBe(rooms.length);
+  });
+
+  it('has every name the notebooks ask for', () => {
+    const folder = path.join(root, 'notebooks');
+    const asked = readdirSync(folder)
+      .filter((file) => file.endsWith('.ipynb'))
+      .flatMap((file) => [
+        ...readFileSync(path.join(folder, file), 'utf8').matchAll(/import \{([^}]*)\} from 'temperbook'/g),
+      ])
+      .flatMap(([, list]) => list!.split(',').map((name) => name.trim()))
+      .filter((name) => !name.startsWith('type '));
+    expect(asked.length).toBeGreaterThan(20);
+    expect(asked.filter((name) => !names.includes(name))).toEqual([]);
   });
 });

@@ -26,6 +26,12 @@ describe('the drawing of a plan', () => {
     expect(left).toBeLessThan(0);
     expect(right).toBeGreaterThan(100);
     expect(high - low).toBeGreaterThan(220);
+    // On paper a millimetre is as long along x as along y.
+    const [, along, across] = /viewBox="0 0 (\S+) (\S+)"/.exec(staticSvg(figure))!.map(Number) as number[];
+    const margin = figure.layout.margin!;
+    const perX = (along! - margin.l! - margin.r!) / (right - left);
+    const perY = (across! - margin.t! - margin.b!) / (high - low);
+    expect(perX / perY).toBeCloseTo(1, 1);
   });
 
   it('draws tacks, second legs and joins', () => {

@@ -3,7 +3,7 @@ import type { Annotation, Figure, Trace } from '../figure';
 import { axisHeading, baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL } from '../parts/style';
 
 /** The plot takes the part's own proportions within these bounds, px. */
-const WIDTH_PX = 640;
+const WIDTH_PX = 690;
 const HEIGHT_PX = { least: 180, most: 560 } as const;
 const MARGIN = { l: 46, r: 24, t: 66, b: 90 } as const;
 /** Metal from thin to thick. */
@@ -22,12 +22,13 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
   const solid = outlines.filter((_, i) => plan.part[i]!.thicknessMm > 0).flat();
   const [xs, ys] = [solid.map(([x]) => x), solid.map(([, y]) => y)];
   const pad = 0.04 * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
-  const [left, right] = [Math.min(...xs) - pad, Math.max(...xs) + pad];
   const [low, high] = [Math.min(...ys) - pad, Math.max(...ys) + pad];
-  const height = Math.min(
-    HEIGHT_PX.most,
-    Math.max(HEIGHT_PX.least, ((high - low) / (right - left)) * WIDTH_PX),
-  );
+  const wideMm = Math.max(...xs) - Math.min(...xs) + 2 * pad;
+  const height = Math.min(HEIGHT_PX.most, Math.max(HEIGHT_PX.least, ((high - low) / wideMm) * WIDTH_PX));
+  // As wide as the paper is for this height, so that a millimetre is as long either way there too.
+  const halfMm = Math.max(wideMm, ((high - low) * WIDTH_PX) / height) / 2;
+  const middleMm = (Math.max(...xs) + Math.min(...xs)) / 2;
+  const [left, right] = [middleMm - halfMm, middleMm + halfMm];
   const thicknesses = [
     ...new Set(plan.part.map(({ thicknessMm }) => thicknessMm).filter((mm) => mm > 0)),
   ].sort((a, b) => a - b);

@@ -20,7 +20,7 @@ export {
 } from './thermocouple';
 
 // What the metal saw, and what the models make of it.
-export { equivalentTime, timeAbove } from './exposure';
+export { type Exposure, equivalentTime, timeAbove } from './exposure';
 export {
   type AlloyLike,
   dissolvedFraction,
@@ -33,8 +33,15 @@ export {
 
 // Plan a weld.
 export { type PlateOptions, type PlatePlan, type PlateResult, solvePlate } from './heatflow';
-export { type SoftZone, type SoftZoneOptions, type SoftZonePlace, softZone } from './planning';
-export { type Placement, type PlacementOptions, probePlacement } from './decision';
+export {
+  type Placement,
+  type PlacementOptions,
+  probePlacement,
+  type SoftZone,
+  type SoftZoneOptions,
+  type SoftZonePlace,
+  softZone,
+} from './planning';
 export {
   type SectionLoad,
   type SizeOptions,
@@ -53,15 +60,17 @@ export {
   type RecoveryPlan,
   type Schedule,
 } from './heattreat';
-export type { ChannelOptions, JudgeOptions } from './strength';
+export { type Metal, type StrengthAfter, strengthAfter, type VerdictWord } from './strength';
 export {
+  type ChannelOptions,
   type ChannelVerdict,
   compareScenarios,
+  exposureOf,
+  type JudgeOptions,
   judge,
   type Scenario,
   type ScenarioResult,
   type Verdict,
-  type VerdictWord,
 } from './decision';
 
 // Show and keep.

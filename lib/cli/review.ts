@@ -1,11 +1,10 @@
 import { parseArgs } from 'node:util';
-import { judge } from '../decision';
+import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
 import { tableText } from '../figure';
 import { readLog } from '../log';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { tableOf, verdictRows } from '../report';
-import type { ChannelOptions, JudgeOptions } from '../strength';
 import { readOptionsOf } from './readOptionsOf';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 

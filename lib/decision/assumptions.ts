@@ -1,20 +1,28 @@
 import { type AlloyCard, findTemper } from '../alloy';
-import type { Sourced } from '../quantity';
-import { type Assumption, probeAssumptions } from '../strength';
+import { type Probe, USUAL_WIRE } from '../exposure';
+import { formatPercent, formatTemp, type Sourced } from '../quantity';
+import type { Assumption } from '../strength';
+import { attachmentError } from '../thermocouple';
 import type { ChannelCase } from './judgeChannel';
+import { WORD_RULE } from './wording';
 
-/** Every assumption behind a verdict, each once: alloy and temper values, the probe, the rules of combination. */
+/** Every assumption behind a verdict, each once: start of the metal, the probe, the rules of combination. */
 export function assumptionsOf(cases: readonly ChannelCase[]): Assumption[] {
   const all = [
-    ...cases.flatMap(({ card, temper, measuredYieldMPa }) =>
-      alloyAssumptions(card, temper, measuredYieldMPa),
-    ),
-    ...cases.flatMap(({ probe }) => probeAssumptions(probe)),
+    ...cases.flatMap(({ card, temper, measuredYieldMPa }) => [startOf(card, temper, measuredYieldMPa)]),
+    ...cases.flatMap(({ record }) => (record ? probeAssumptions(record.probe) : [])),
     {
       name: 'How doubts combine',
-      value: 'independent effects on the strength add as squares on either side',
-      source: 'JCGM 100:2008, 5.1.2, with bounds in the place of standard uncertainties',
+      value:
+        'draws: each is one plausible truth behind the record, run on one plausible metal; low and high are 5 and 95 % of them',
+      source: 'JCGM 101:2008, propagation of distributions',
       known: 'derived' as const,
+    },
+    {
+      name: 'How the word follows',
+      value: WORD_RULE,
+      source: 'rule of this kit',
+      known: 'practice' as const,
     },
   ];
   const seen = new Set<string>();
@@ -24,33 +32,44 @@ export function assumptionsOf(cases: readonly ChannelCase[]): Assumption[] {
   });
 }
 
-function alloyAssumptions(card: AlloyCard, temper: string, measuredYieldMPa?: number): Assumption[] {
+function startOf(card: AlloyCard, temper: string, measuredYieldMPa?: number): Assumption {
   const { name, entry } = findTemper(card, temper);
-  const of = `${card.designation}-${name}`;
-  const { activationEnergyJPerMol, curves, timeFactor } = card.overageing;
-  const curve = curves[name];
+  const of = `Yield of ${card.designation}-${name} before the heat`;
+  if (measuredYieldMPa === undefined) return sourced(of, entry.yieldMPa);
+  return {
+    name: of,
+    value: `${measuredYieldMPa} MPa`,
+    source: 'measured on this part, as given',
+    known: 'seen',
+  };
+}
+
+/** What is assumed of a probe. */
+function probeAssumptions({
+  thermocouple: wire = USUAL_WIRE,
+  attachment = 'not stated',
+  ambientC,
+}: Probe): Assumption[] {
+  const { value, low, high, source, known } = attachmentError(attachment);
   return [
-    measuredYieldMPa === undefined
-      ? sourced(`Yield of ${of} before welding`, entry.yieldMPa)
-      : {
-          name: `Yield of ${of} before welding`,
-          value: `${measuredYieldMPa} MPa`,
-          source: 'measured on this part, as given',
-          known: 'seen',
-        },
-    sourced('Activation energy of over-ageing', activationEnergyJPerMol),
-    ...(curve
-      ? [
-          sourced(`Coarsening time of ${of} at ${card.overageing.referenceC} °C`, curve.softenTimeS),
-          sourced(`Hardening ${of} still gains before its peak`, curve.gainFraction),
-          sourced(`Yield left when all hardening of ${of} is gone`, curve.floorYieldMPa),
-        ]
-      : []),
-    sourced(`How much faster ${card.designation} over-ages than the published precipitate model`, timeFactor),
-    sourced(
-      `Time to dissolve everything at ${card.dissolution.referenceC.value} °C`,
-      card.dissolution.referenceTimeS,
-    ),
+    {
+      name: 'Thermocouple wire',
+      value: `type ${wire.type}, ${wire.standard} class ${wire.class}, new wire`,
+      source: `${wire.standard}; type K may drift up in use, which only widens the band upwards`,
+      known: 'seen',
+    },
+    {
+      name: `Probe fixing "${typeof attachment === 'string' ? attachment : 'as given by the shop'}" reads low by`,
+      value: `${formatPercent(value, 1)} (${formatPercent(low, 1)} to ${formatPercent(high, 1)}) of the rise above the air`,
+      source,
+      known,
+    },
+    {
+      name: 'Air round the part',
+      value: formatTemp(ambientC),
+      source: 'given, or the coldest early reading; 20 °C where that is too warm for air',
+      known: 'derived',
+    },
   ];
 }
 

@@ -1,12 +1,14 @@
+import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
-import type { JudgeOptions } from '../strength';
 import { judge } from './judge';
+import type { JudgeOptions } from './judgeOptions';
 import type { ChannelVerdict } from './verdict';
 
-/** One way the heat might have run: a history, and what differs from the rest in alloy, temper or probe. */
+/** One way the heat might have run: an exposure or a history, and what differs from the rest in alloy, temper or probe. */
 export interface Scenario {
   readonly name: string;
-  readonly history: ThermalHistory;
+  /** What a probe saw keeps its doubts through every edit (`probeExposure`, `editExposure`). */
+  readonly history: Exposure | ThermalHistory;
   readonly options?: Partial<Omit<JudgeOptions, 'byChannel'>>;
 }
 
@@ -26,12 +28,15 @@ export interface ScenarioResult {
  */
 export function compareScenarios(scenarios: readonly Scenario[], options: JudgeOptions): ScenarioResult[] {
   return scenarios
-    .map(({ name, history, options: own }) => ({
-      name,
-      history,
-      timeSpentS: history.timeS[history.timeS.length - 1]! - history.timeS[0]!,
-      verdict: judge(history, { ...options, ...own, byChannel: {} }).channels[0]!,
-    }))
+    .map(({ name, history: given, options: own }) => {
+      const history = 'doubts' in given ? given.history : given;
+      return {
+        name,
+        history,
+        timeSpentS: history.timeS[history.timeS.length - 1]! - history.timeS[0]!,
+        verdict: judge(given, { ...options, ...own, byChannel: {} }).channels[0]!,
+      };
+    })
     .sort(
       (a, b) =>
         Math.round(200 * b.verdict.yieldKeptFraction.low) -

@@ -1,8 +1,8 @@
 export { compareScenarios, type Scenario, type ScenarioResult } from './compareScenarios';
-export { considerRecovery, type RecoveryOption, type RecoveryOptions } from './considerRecovery';
+export { exposureOf } from './exposureOf';
 export { judge } from './judge';
+export type { ChannelOptions, JudgeOptions } from './judgeOptions';
 export { placementSentence } from './placementSentence';
-export { type Placement, type PlacementOptions, type ProbePlace, probePlacement } from './probePlacement';
 export type * from './verdict';
-export { VERDICT_IN_WORDS } from './wording';
+export { VERDICT_IN_WORDS, WORD_RULE } from './wording';
 export { worstChannel } from './worstChannel';

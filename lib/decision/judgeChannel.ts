@@ -1,105 +1,90 @@
 import { type AlloyCard, findTemper, meltsFromC } from '../alloy';
-import { exposureShare, findPasses, peak } from '../exposure';
-import { coverage, type ThermalHistory } from '../history';
-import { type SofteningTrajectory, softeningModel } from '../kinetics';
-import { formatPercent, formatTemp, type Judged, judged, type Sourced } from '../quantity';
-import type { AgedStart } from '../strength';
 import {
-  combineEffects,
-  type Effect,
-  effect,
-  effectSentences,
-  modelLines,
-  type ProbeDoubt,
-  type RecordCases,
-  recordCases,
-} from '../strength';
+  acrossDraws,
+  type Exposure,
+  exposureShare,
+  findPasses,
+  type ProbeRecord,
+  peak,
+  probeExposure,
+} from '../exposure';
+import { coverage, type ThermalHistory } from '../history';
+import { formatPercent, formatTemp, type Judged, judged } from '../quantity';
+import { weightedQuantiles } from '../statistics';
+import { type Contribution, type Metal, type StrengthAfter, strengthAfter } from '../strength';
 import { exposureBudget } from './budget';
 import { checkLimit, limitsFor } from './limits';
 import { settleBy } from './settle';
-import type { ChannelVerdict, StrengthTrack, VerdictWord } from './verdict';
+import type { ChannelVerdict } from './verdict';
 import { channelSentence } from './wording';
 
-/** One channel ready to judge: its history, and everything about its probe and metal. */
+/** One channel ready to judge: its record, and everything about its metal. */
 export interface ChannelCase {
   readonly name: string;
+  /** The record as it was read. */
   readonly history: ThermalHistory;
-  /** The other probes of the log: they stand in for time this one did not record. */
-  readonly neighbours: readonly ThermalHistory[];
+  readonly exposure: Exposure;
+  readonly record?: ProbeRecord;
   /** Start and end of the log, s. */
   readonly spanS: readonly [number, number];
   readonly card: AlloyCard;
   readonly temper: string;
   readonly measuredYieldMPa?: number;
-  readonly probe: ProbeDoubt;
+  readonly earlier: readonly (Exposure | ThermalHistory)[];
   readonly allowanceFraction: number;
-  readonly limitC?: number;
+  readonly limitC?: number | string;
 }
 
-/**
- * Judges the metal under one probe. The softening model runs on the record as read and on what the record may
- * have hidden (`recordCases`); each doubt's effect on the strength is a difference to the record as read, and
- * independent doubts add as squares on either side (`combineEffects`). In-range models that disagree with the
- * one that governs widen the band to their own answer.
- */
-export function judgeChannel(channel: ChannelCase): ChannelVerdict {
-  const { name, history, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
-  const from: AgedStart = measuredYieldMPa === undefined ? temper : { temper, measuredYieldMPa };
-  const model = softeningModel(card);
-  const run = (h: ThermalHistory): SofteningTrajectory => model.advance(model.start(from), h);
+/** The case of a probe: its exposure made from its record. */
+export function probeCase(
+  channel: Omit<ChannelCase, 'exposure' | 'history' | 'record'> & { readonly record: ProbeRecord },
+): ChannelCase {
+  return { ...channel, history: channel.record.history, exposure: probeExposure(channel.record) };
+}
 
-  const cases = recordCases(channel);
-  const asRead = run(history);
-  const runs = { cooler: run(cases.cooler), hotter: run(cases.hotter), readLow: run(cases.readLow) };
-  const end = history.timeS.length - 1;
-  const { startYieldMPa, temper: curveTemper } = asRead.state.overageing;
-  const effects = effectsAt(end, asRead, runs);
-  const nominal = asRead.yieldKeptFraction[end]!;
-  if (cases.unrecorded) {
-    const covered = run(cases.unrecorded.history);
-    const ends = [covered.yieldKeptLow, covered.yieldKeptHigh].map((line) => line[line.length - 1]!);
-    if (cases.unrecorded.unknownS > 0)
-      ends.push(card.overageing.curves[curveTemper]!.floorYieldMPa.low / startYieldMPa);
-    effects.push(effect('time the probe did not record', nominal, ends));
-  }
-  const worse = [cases.readLow, ...(cases.unrecorded ? [cases.unrecorded.history] : [])];
-  const { lines, independent } = modelLines(history, card, from, asRead, worse);
-  const band = combineEffects(nominal, effects);
-  const low = Math.min(nominal, Math.max(band.low, leastYieldMPa(card, curveTemper) / startYieldMPa));
-  const wider = independent.filter(({ kept }) => kept.low < low || kept.nominal > band.high);
-  const reached = wider.flatMap(({ kept }) => [kept.low, kept.nominal]);
-  const yieldKeptFraction = judged(nominal, [low, band.high, ...reached], '1', [
-    ...effectSentences(effects),
-    ...wider.map(
-      ({ model: by, kept }) =>
-        `The ${by}, says ${formatPercent(kept.nominal)}, ${formatPercent(kept.low)} at its lowest: the band reaches to it.`,
-    ),
-    ...cases.because,
-  ]);
+/** What so many draws of one channel say. */
+export function strengthOf(channel: ChannelCase, draws: number): StrengthAfter {
+  const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
+  const metal: Metal = { alloy: card, temper, measuredYieldMPa };
+  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws });
+}
 
-  const verdict = verdictWord(yieldKeptFraction, 1 - allowanceFraction, cases);
-  const typical = measuredYieldMPa === undefined ? findTemper(card, temper).entry.yieldMPa : undefined;
-  const yieldMPa = yieldOf(yieldKeptFraction, startYieldMPa, typical);
+/** The verdict on one channel from what its draws came to (`strengthAfter`). */
+export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): ChannelVerdict {
+  const { name, history, exposure, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
   const passes = findPasses(history);
-  const limits = limitsFor(card, channel.limitC).map((limit) => checkLimit(limit, history, cases));
+  const limits = limitsFor(card, channel.limitC).map((limit) => checkLimit(limit, history, exposure));
   const { activationEnergyJPerMol, referenceC } = card.overageing;
   const { coveredS } = coverage(history);
+  const topC = peak(history).tempC;
+  const peaks = weightedQuantiles(
+    acrossDraws(exposure, (drawn) => peak(drawn).tempC),
+    [0.05, 0.95],
+  );
+  const yieldKeptFraction = {
+    ...strength.yieldKeptFraction,
+    because: [...contributionSentences(strength.contributions), ...strength.because],
+  };
+  const { word: verdict, blind } = strength;
   return {
     name,
+    alloy: card.designation,
+    temper,
     verdict,
     sentence: [
-      channelSentence({ verdict, yieldKeptFraction }, allowanceFraction),
-      ...meltingSentence(card, peak(history).tempC),
-      ...cases.warnings,
+      channelSentence(
+        { verdict, yieldKeptFraction, chance: strength.chanceOfRecorded, isBlind: blind.length > 0 },
+        allowanceFraction,
+      ),
+      ...meltingSentence(card, topC),
+      ...blind.map(({ because }) => because),
     ].join(' '),
     yieldKeptFraction,
-    yieldMPa,
-    peakC: judged(
-      peak(history).tempC,
-      [peak(cases.cooler).tempC, peak(cases.readLow).tempC],
-      '°C',
-      cases.because,
-    ),
+    ultimateKeptFraction: strength.ultimateKeptFraction,
+    asReadFraction: strength.asReadFraction,
+    chanceKept: strength.chanceKept,
+    yieldMPa: yieldNow(strength.yieldMPa, card, temper, measuredYieldMPa),
+    peakC: judged(topC, peaks, '°C', exposure.because),
     limits,
     passes,
     passShare: exposureShare(history, passes, {
@@ -108,32 +93,29 @@ export function judgeChannel(channel: ChannelCase): ChannelVerdict {
     }).perPass,
     coveredS,
     uncoveredS: spanS[1] - spanS[0] - coveredS,
-    models: lines,
-    budget: exposureBudget(model, asRead.state, {
-      limitC: limits[0]?.limitC ?? referenceC,
-      allowanceFraction,
-      isCleared: verdict === 'kept',
-    }),
+    blind,
+    doubts: strength.contributions,
+    budget: exposureBudget(strength, { limitC: limits[0]?.limitC ?? referenceC, allowanceFraction }),
     settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
-    track: trackOf(asRead, runs, yieldKeptFraction, peak(history).timeS),
-    remarks: asRead.remarks,
+    track: strength.track,
   };
 }
 
-type Runs = Readonly<Record<'cooler' | 'hotter' | 'readLow', SofteningTrajectory>>;
+/** Effects below this do not show in a percentage. */
+const NOTICEABLE = 0.005;
 
-function effectsAt(i: number, asRead: SofteningTrajectory, { cooler, hotter, readLow }: Runs): Effect[] {
-  const nominal = asRead.yieldKeptFraction[i]!;
-  return [
-    effect('thermocouple tolerance', nominal, [cooler.yieldKeptFraction[i]!, hotter.yieldKeptFraction[i]!]),
-    effect('a probe that reads low (attachment, missed peaks)', nominal, [readLow.yieldKeptFraction[i]!]),
-    effect('the softening model', nominal, [asRead.yieldKeptLow[i]!, asRead.yieldKeptHigh[i]!]),
-  ];
-}
-
-/** The least metal of a temper can be softened to, by coarsening or by dissolution, MPa. */
-function leastYieldMPa({ overageing, dissolution }: AlloyCard, temper: string): number {
-  return Math.min(overageing.curves[temper]!.floorYieldMPa.low, dissolution.floorYieldMPa.low);
+/** What moves the answer by half a percent or more, worst first, in sentences. */
+function contributionSentences(all: readonly Contribution[]): string[] {
+  const told = all
+    .filter(({ drop, rise }) => Math.max(drop, rise) >= NOTICEABLE)
+    .map(({ of, drop, rise }) => {
+      const parts = [
+        drop >= NOTICEABLE ? `down ${formatPercent(drop)}` : '',
+        rise >= NOTICEABLE ? `up ${formatPercent(rise)}` : '',
+      ];
+      return `Doubt about ${of}: ${parts.filter(Boolean).join(', ')}.`;
+    });
+  return told.length ? told : ['No doubt moves the answer by half a percent.'];
 }
 
 function meltingSentence(card: AlloyCard, peakC: number): string[] {
@@ -143,40 +125,14 @@ function meltingSentence(card: AlloyCard, peakC: number): string[] {
   ];
 }
 
-/**
- * The band along the record. From the hottest reading on it reaches as far as that of the verdict, which also holds
- * what the other models say and what the probe may have hidden.
- */
-function trackOf(asRead: SofteningTrajectory, runs: Runs, verdict: Judged, hottestS: number): StrengthTrack {
-  const low = new Float64Array(asRead.timeS.length);
-  const high = new Float64Array(asRead.timeS.length);
-  for (let i = 0; i < low.length; i++) {
-    const band = combineEffects(asRead.yieldKeptFraction[i]!, effectsAt(i, asRead, runs));
-    const after = asRead.timeS[i]! >= hottestS;
-    low[i] = after ? Math.min(band.low, verdict.low) : band.low;
-    high[i] = after ? Math.max(band.high, verdict.high) : band.high;
-  }
-  // At the end it is the verdict's, which is held where no metal can be softer.
-  low[low.length - 1] = verdict.low;
-  high[high.length - 1] = verdict.high;
-  return { timeS: asRead.timeS, nominal: asRead.yieldKeptFraction, low, high };
-}
-
-function verdictWord({ low, high }: Judged, needed: number, { warnings }: RecordCases): VerdictWord {
-  if (high < needed) return 'lost';
-  return low >= needed && warnings.length === 0 ? 'kept' : 'uncertain';
-}
-
-/** Yield now, MPa: a typical start yield brings its own spread from part to part, a measured one does not. */
-function yieldOf(kept: Judged, startYieldMPa: number, typical?: Sourced): Judged {
-  const nominal = kept.nominal * startYieldMPa;
-  const { low, high } = combineEffects(nominal, [
-    effect('strength kept', nominal, [kept.low * startYieldMPa, kept.high * startYieldMPa]),
-    effect('start', nominal, typical ? [kept.nominal * typical.low, kept.nominal * typical.high] : []),
-  ]);
-  return judged(nominal, [low, high], 'MPa', [
-    typical
-      ? `From a typical ${Math.round(startYieldMPa)} MPa before welding (${typical.low}–${typical.high} from part to part).`
-      : `From ${Math.round(startYieldMPa)} MPa measured before welding.`,
-  ]);
+function yieldNow(yieldMPa: Judged, card: AlloyCard, temper: string, measuredYieldMPa?: number): Judged {
+  const { low, high } = findTemper(card, temper).entry.yieldMPa;
+  return {
+    ...yieldMPa,
+    because: [
+      measuredYieldMPa === undefined
+        ? `From a part like others of its temper (${low}–${high} MPa before welding).`
+        : `From ${Math.round(measuredYieldMPa)} MPa measured before welding.`,
+    ],
+  };
 }

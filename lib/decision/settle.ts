@@ -1,6 +1,6 @@
 import { type AlloyCard, findTemper } from '../alloy';
 import { vickersOfYield } from '../kinetics';
-import type { VerdictWord } from './verdict';
+import type { VerdictWord } from '../strength';
 
 /**
  * What would settle an uncertain verdict: which measurement, where, against what. Empty when it is settled.

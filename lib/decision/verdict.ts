@@ -1,10 +1,6 @@
-import type { Pass } from '../exposure';
-import type { RangeRemark } from '../kinetics';
+import type { BlindTime, Pass } from '../exposure';
 import type { HowKnown, Judged } from '../quantity';
-import type { Assumption, ModelLine } from '../strength';
-
-/** `kept`: the loss stays within the allowance even in the worst case; `lost`: beyond it even in the best. */
-export type VerdictWord = 'kept' | 'uncertain' | 'lost';
+import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
 
 /** Crossing of one temperature limit. */
 export interface LimitCheck {
@@ -12,22 +8,14 @@ export interface LimitCheck {
   readonly limitC: number;
   readonly known: HowKnown;
   readonly crossed: boolean;
-  /** Time above the limit, s; `high` is for the high-side case of the record. */
+  /** Time above the limit, s: as read, and the 5 and 95 % lines of what the metal may have seen. */
   readonly timeAboveS: Judged;
   readonly meaning: string;
 }
 
-/** Strength kept along the history, for the figure; plain arrays of equal length. */
-export interface StrengthTrack {
-  readonly timeS: Float64Array;
-  readonly nominal: Float64Array;
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-}
-
 /** What exposure is left before the allowance is used up. */
 export interface ExposureBudget {
-  /** Time left at the shop limit in the low case, s; 0 when used up. */
+  /** Time left at the shop limit, s; `low` is what one may count on, 0 when used up. */
   readonly timeAtLimitS: Judged;
   readonly sentence: string;
 }
@@ -35,11 +23,19 @@ export interface ExposureBudget {
 /** What the log says about the metal under one probe. */
 export interface ChannelVerdict {
   readonly name: string;
+  readonly alloy: string;
+  readonly temper: string;
   readonly verdict: VerdictWord;
   /** One sentence a welder can act on. */
   readonly sentence: string;
-  /** Yield now over yield before welding. */
+  /** Yield now over yield before welding: median, 5 and 95 %. Of the recorded part where the record is blind. */
   readonly yieldKeptFraction: Judged;
+  /** Ultimate strength likewise; null where no source carries it. */
+  readonly ultimateKeptFraction: Judged | null;
+  /** The middle metal on the record exactly as it was read. */
+  readonly asReadFraction: number;
+  /** Chance that the loss stays within the allowance; null where part of the record is blind. */
+  readonly chanceKept: number | null;
   readonly yieldMPa: Judged;
   readonly peakC: Judged;
   readonly limits: readonly LimitCheck[];
@@ -48,12 +44,20 @@ export interface ChannelVerdict {
   readonly passShare: readonly number[];
   readonly coveredS: number;
   readonly uncoveredS: number;
-  readonly models: readonly ModelLine[];
+  /** Time of which nothing bounds how hot the metal got. */
+  readonly blind: readonly BlindTime[];
+  /** What each doubt does to the answer by itself, worst first. */
+  readonly doubts: readonly Contribution[];
   readonly budget: ExposureBudget;
   /** What would settle an uncertain verdict (hardness here, conductivity there); empty when settled. */
   readonly settle: readonly string[];
   readonly track: StrengthTrack;
-  readonly remarks: readonly RangeRemark[];
+}
+
+/** A channel that was not judged, and why. */
+export interface NotJudged {
+  readonly name: string;
+  readonly because: string;
 }
 
 /** The judgement of a whole log. */
@@ -62,10 +66,13 @@ export interface Verdict {
   readonly temper: string;
   /** Yield loss the shop accepts, fraction. */
   readonly allowanceFraction: number;
-  /** The worst of the channels. */
+  /** The worst of the channels, by the chance of the whole part. */
   readonly verdict: VerdictWord;
+  /** Chance that every judged place stays within the allowance; null where part of a record is blind. */
+  readonly chanceKept: number | null;
   readonly sentence: string;
   readonly channels: readonly ChannelVerdict[];
+  readonly notJudged: readonly NotJudged[];
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly string[];
 }

@@ -1,5 +1,6 @@
-import { formatPercent } from '../quantity';
-import type { ChannelVerdict, VerdictWord } from './verdict';
+import { formatChance, formatPercent, type Judged } from '../quantity';
+import { KEPT_FROM, LOST_UP_TO, type VerdictWord } from '../strength';
+import type { ChannelVerdict, NotJudged } from './verdict';
 
 /** The verdict as a welder would say it. */
 export const VERDICT_IN_WORDS: Readonly<Record<VerdictWord, string>> = {
@@ -8,47 +9,50 @@ export const VERDICT_IN_WORDS: Readonly<Record<VerdictWord, string>> = {
   lost: 'temper lost',
 };
 
-/** One sentence for a channel: what happened to the strength and what to do about it. */
+/** What the sentence of a channel is made from. */
+export interface ChannelAnswer {
+  readonly verdict: VerdictWord;
+  readonly yieldKeptFraction: Judged;
+  /** Of staying within the allowance, for what was recorded. */
+  readonly chance: number;
+  readonly isBlind: boolean;
+}
+
+/** One sentence for a channel: what happened to the strength, the chance that it is enough, what to do about it. */
 export function channelSentence(
-  channel: Pick<ChannelVerdict, 'verdict' | 'yieldKeptFraction'>,
+  { verdict, yieldKeptFraction, chance, isBlind }: ChannelAnswer,
   allowanceFraction: number,
 ): string {
-  const { nominal, low, high } = channel.yieldKeptFraction;
-  const digits = digitsApart(1 - allowanceFraction, channel.verdict === 'lost' ? [high] : [low, high]);
-  const say = (fraction: number): string => formatPercent(fraction, digits);
-  const needed = say(1 - allowanceFraction);
+  const { nominal, low, high } = yieldKeptFraction;
+  const needed = formatPercent(1 - allowanceFraction);
+  const band = `between ${formatPercent(low)} and ${formatPercent(high)}`;
   const change =
     nominal > 1.005
-      ? `Yield has risen to about ${formatPercent(nominal)} of what it was (the casting aged further and lost some ductility)`
+      ? `Yield has risen to about ${formatPercent(nominal)} of what it was, ${band} (the metal aged further and lost some ductility)`
       : nominal > 0.995
-        ? 'Yield is as good as unchanged'
-        : `About ${formatPercent(nominal)} of the yield is left`;
-  switch (channel.verdict) {
+        ? `Yield is as good as unchanged, ${band}`
+        : `About ${formatPercent(nominal)} of the yield is left, ${band}`;
+  const that = `the chance that it keeps the ${needed} you asked for is ${formatChance(chance)}`;
+  if (isBlind && verdict === 'uncertain')
+    return `${change} as far as it was recorded, but not all of it was.`;
+  switch (verdict) {
     case 'kept':
-      return `${change}; even the worst case, ${say(low)}, stays above the ${needed} you asked for.`;
+      return `${change}; ${that}.`;
     case 'lost':
-      return `${change}; even the best case, ${say(high)}, is below the ${needed} you asked for.`;
+      return `${change}; ${that}${isBlind ? ', and the record does not even hold all the heat' : ''}.`;
     case 'uncertain':
-      // Only what the record left out keeps such a part from being cleared.
-      if (low >= 1 - allowanceFraction)
-        return `${change} as far as the record goes, but it does not go far enough.`;
-      return `${change}, but it may be as low as ${say(low)} or as high as ${say(high)}, and you asked for ${needed}: measure before you decide.`;
+      return `${change}; ${that}: measure before you decide.`;
   }
 }
 
-/** Digits at which no value reads like what is needed: "90 % is below the 90 %" would be nonsense. */
-function digitsApart(needed: number, values: readonly number[]): number {
-  const most = 3;
-  for (let digits = 0; digits < most; digits++)
-    if (values.every((value) => formatPercent(value, digits) !== formatPercent(needed, digits)))
-      return digits;
-  return most;
-}
+/** The rule by which the word follows from the chance, as it is printed beside it. */
+export const WORD_RULE = `Kept from a chance of ${formatPercent(KEPT_FROM)} on, lost up to ${formatPercent(LOST_UP_TO)}; between them, measure.`;
 
-/** One sentence for the whole log: the worst probe speaks. */
+/** One sentence for the whole log: the worst probe speaks, then the part as a whole. */
 export function verdictSentence(
   verdict: VerdictWord,
   channels: readonly Pick<ChannelVerdict, 'name' | 'verdict'>[],
+  notJudged: readonly NotJudged[] = [],
 ): string {
   const named = (word: VerdictWord): string =>
     channels
@@ -56,13 +60,22 @@ export function verdictSentence(
       .map(({ name }) => name)
       .join(', ');
   const [lost, uncertain] = [named('lost'), named('uncertain')];
-  const also = lost && uncertain ? ` Uncertain at ${uncertain}.` : '';
+  const also = [
+    ...(lost && uncertain ? [`Uncertain at ${uncertain}.`] : []),
+    ...(notJudged.length > 0 ? [`Not judged: ${notJudged.map(({ name }) => name).join(', ')}.`] : []),
+  ];
+  return [wordSentence(verdict, lost, uncertain), ...also].join(' ');
+}
+
+function wordSentence(verdict: VerdictWord, lost: string, uncertain: string): string {
   switch (verdict) {
     case 'kept':
       return 'The temper held wherever a probe looked.';
     case 'lost':
-      return `The temper is lost at ${lost}.${also}`;
+      return `The temper is lost at ${lost}.`;
     case 'uncertain':
-      return `Nothing is shown lost, but the log cannot clear ${uncertain}: measure there before you decide.`;
+      return uncertain
+        ? `The log cannot clear ${uncertain}: measure there before you decide.`
+        : 'Each probe by itself is likely fine, but not surely all of them together: measure at the weakest before you decide.';
   }
 }

@@ -1,7 +1,5 @@
-import type { ChannelVerdict, VerdictWord } from './verdict';
-
-/** Verdicts in the order in which they count. */
-export const WORST_FIRST: readonly VerdictWord[] = ['lost', 'uncertain', 'kept'];
+import { WORST_FIRST } from '../strength';
+import type { ChannelVerdict } from './verdict';
 
 /** The channel with the worst verdict, of equals the one with the lowest low side of strength kept. */
 export function worstChannel<Channel extends Pick<ChannelVerdict, 'verdict' | 'yieldKeptFraction'>>(

@@ -1,8 +1,33 @@
+export { acrossDraws } from './acrossDraws';
+export { condense } from './condense';
+export { multipleAt, placeInRange, temperaturesAt } from './drawOf';
+export { editExposure } from './editExposure';
 export { type ArrheniusClock, cumulativeEquivalentTime, equivalentTime } from './equivalentTime';
+export {
+  asExposure,
+  type BlindTime,
+  checkExposure,
+  type Doubt,
+  type DoubtKind,
+  type Exposure,
+  exactly,
+  type RunsDoubt,
+  type ShiftDoubt,
+  type Spread,
+} from './exposure';
 export { type ExposureShare, exposureShare } from './exposureShare';
 export { findPasses, type PassOptions } from './findPasses';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
+export {
+  fixingDoubt,
+  type Probe,
+  type ProbeRecord,
+  probeExposure,
+  USUAL_WIRE,
+  wireDoubts,
+  wireToleranceC,
+} from './record';
 export { type SamplingLoss, samplingLoss } from './samplingLoss';
 export { type SamplingNeed, slowestInterval } from './slowestInterval';
 export { coolingRate, heatingRate } from './steepestRate';

@@ -22,11 +22,8 @@ export {
   type FrozenPrediction,
   frozenPredictions,
 } from './evidence';
-export { type AllowedTime, allowedTimes } from './map/allowedTimes';
 export { type Practice, type PracticeLine, type Practices, practicesFor } from './map/practices';
-export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './map/strengthMap';
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
-export { withLowerLine } from './map/withLowerLine';
 export {
   type ArrheniusTime,
   advanceMetal,

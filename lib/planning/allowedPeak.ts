@@ -1,56 +1,61 @@
-import { loadAlloy } from '../alloy';
-import { peak } from '../exposure';
+import { type AlloyCard, loadAlloy } from '../alloy';
+import { asExposure, type Exposure, editExposure, peak } from '../exposure';
 import { shiftTemperature, type ThermalHistory } from '../history';
-import { type SofteningTrajectory, softeningModel } from '../kinetics';
 import { formatPercent, type Judged, judged, TemperbookError } from '../quantity';
-import { DEFAULT_ALLOWANCE, type JudgeOptions, precipitateLines, precipitateSets } from '../strength';
+import { DEFAULT_ALLOWANCE, KEPT_FROM, LOST_UP_TO, ROUTINE_DRAWS, strengthAfter } from '../strength';
+
+/** What `allowedPeak` needs to know. */
+export interface AllowedPeakOptions {
+  readonly alloy: AlloyCard | string;
+  readonly temper: string;
+  /** Yield loss that is accepted, fraction; default 0.1. */
+  readonly allowanceFraction?: number;
+  /** Air round the part, °C. */
+  readonly ambientC: number;
+}
 
 /** Shares of the way up to melting that are tried before the answer is bisected. */
-const STEPS = 60;
-const BISECTIONS = 20;
+const STEPS = 24;
+const BISECTIONS = 10;
 
 /**
- * How hot this metal may get in this job: the history with its rise above ambient scaled up or down until the yield
- * kept falls to 1 − allowance. A peak limit made for the times of the job, where a shop rule knows none. `nominal`
- * by the softening model, `high` by the high line of its band; `low` by its low line and by what the precipitate
- * model says, as in `judge`: the hottest up to which none of them loses more. Never above the solidus.
- * @throws TemperbookError as `judge`, and for a history that never rises above ambient.
+ * How hot this metal may get in this job: the exposure with its rise above ambient scaled up or down until the chance of
+ * staying within the allowance falls to 95 % (`low`: count on that), to half (`nominal`), to 5 % (`high`). A peak limit made for
+ * the times of the job, where a shop rule knows none. The first fall counts: what a longer or hotter heat may give back does
+ * not. Never above the solidus.
+ * @throws TemperbookError as `strengthAfter`, and for a history that never rises above ambient.
  */
 export function allowedPeak(
-  history: ThermalHistory,
-  {
-    alloy,
-    temper,
-    allowanceFraction = DEFAULT_ALLOWANCE,
-    ambientC,
-  }: Pick<JudgeOptions, 'alloy' | 'temper' | 'allowanceFraction'> & { readonly ambientC: number },
+  given: Exposure | ThermalHistory,
+  { alloy, temper, allowanceFraction = DEFAULT_ALLOWANCE, ambientC }: AllowedPeakOptions,
 ): Judged {
+  const exposure = asExposure(given);
   const card = loadAlloy(alloy);
-  const topC = peak(history).tempC;
+  const topC = peak(exposure.history).tempC;
   const riseK = topC - ambientC;
   if (!(riseK > 0))
     throw new TemperbookError('This metal is not heated', {
       found: `a peak of ${topC.toFixed(1)} °C`,
       expected: `more than the ${ambientC} °C around it`,
     });
-  const model = softeningModel(card);
-  const start = model.start(temper);
   const meltK = card.thermal.solidusC.value - ambientC;
-  const needed = 1 - allowanceFraction;
-  type Line = (end: SofteningTrajectory) => Float64Array;
-  const scaledTo = (toK: number): ThermalHistory =>
-    shiftTemperature(history, (tempC) => (toK / riseK - 1) * Math.max(0, tempC - ambientC));
-  const holdsBy = (line: Line) => (toK: number) => {
-    const kept = line(model.advance(start, scaledTo(toK)));
-    return kept[kept.length - 1]! >= needed;
-  };
-  const lowHolds = holdsBy((end) => end.yieldKeptLow);
-  const sets = precipitateSets(card, temper);
-  const particlesHold = (toK: number): boolean =>
-    precipitateLines(sets, scaledTo(toK)).every(
-      ({ yieldKeptFraction: kept }) => kept === undefined || kept.low >= needed,
+  const chances = new Map<number, number>();
+  const chanceAt = (toK: number): number => {
+    const known = chances.get(toK);
+    if (known !== undefined) return known;
+    const scaled = editExposure(exposure, (history) =>
+      shiftTemperature(history, (tempC) => (toK / riseK - 1) * Math.max(0, tempC - ambientC)),
     );
-  const hottest = (holds: (toK: number) => boolean): number => {
+    const { chanceOfRecorded } = strengthAfter(
+      scaled,
+      { alloy: card, temper },
+      { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true },
+    );
+    chances.set(toK, chanceOfRecorded);
+    return chanceOfRecorded;
+  };
+  const hottest = (chance: number): number => {
+    const holds = (toK: number): boolean => chanceAt(toK) >= chance;
     let low = 0;
     while (low < meltK && holds(low + meltK / STEPS)) low += meltK / STEPS;
     let high = Math.min(meltK, low + meltK / STEPS);
@@ -61,12 +66,8 @@ export function allowedPeak(
     }
     return ambientC + Math.min(meltK, low);
   };
-  return judged(
-    hottest(holdsBy((end) => end.yieldKeptFraction)),
-    [hottest((toK) => lowHolds(toK) && particlesHold(toK)), hottest(holdsBy((end) => end.yieldKeptHigh))],
-    '°C',
-    [
-      `Peak at which a job of this course leaves ${formatPercent(needed)} of the yield of ${card.designation}-${temper}, just after cooling.`,
-    ],
-  );
+  const needed = formatPercent(1 - allowanceFraction);
+  return judged(hottest(0.5), [hottest(KEPT_FROM), hottest(LOST_UP_TO)], '°C', [
+    `Peak at which a job of this course leaves ${needed} of the yield of ${card.designation}-${temper}, just after cooling: at the low end in 95 of 100 draws, at the high end in 5.`,
+  ]);
 }

@@ -1,6 +1,7 @@
+import { multipleAt, USUAL_WIRE, wireToleranceC } from '../exposure';
 import { type Judged, judged } from '../quantity';
-import { combineEffects, effect, USUAL_WIRE, undefinedTolerance } from '../strength';
-import { type Attachment, attachmentError, type ToleranceClass, toleranceC } from '../thermocouple';
+import { evenSpread, weightedQuantiles } from '../statistics';
+import { type Attachment, attachmentError, type ToleranceClass } from '../thermocouple';
 
 /** A probe, and the limit of the metal that it is to watch. */
 export interface ProbeAndLimit {
@@ -20,6 +21,7 @@ export interface ProbeAndLimit {
  * conductivity is known to about 10 % (see the alloy cards), and steep falls follow it.
  */
 const FALL_DOUBT = 0.1;
+const DRAWS = 400;
 
 /**
  * What a probe reads when metal elsewhere is at its limit. Peaks scale nearly together when a job gets more or less
@@ -27,12 +29,12 @@ const FALL_DOUBT = 0.1;
  *
  *   R = T_a + (1 − f) r (T_limit − T_a),  r = rise at the probe / rise of the metal that matters,
  *
- * f what the attachment reads low by. The band adds as squares: r over the heats of the job, a tenth of the fall from
- * one place to the other, a probe off its place by `placedWithinMm`, the attachment, the wire. Whoever stops at
- * `low` is on the safe side of all of them.
+ * f what the fixing reads low by. Nominal with every doubt in its middle; `low` and `high` are 5 and 95 % of draws of r over the
+ * heats of the job, the fall from one place to the other within a tenth, a probe off its place by `placedWithinMm`, the
+ * fixing, the wire. Whoever stops at `low` is on the safe side in 95 of 100.
  *
  * With r 0.8, a limit of 227 °C, air of 20 °C and a perfect probe it is 20 + 0.8 · 207 = 185.6 °C.
- * @throws TemperbookError for an unknown attachment.
+ * @throws TemperbookError for an unknown fixing.
  */
 export function readingAtLimit(
   { ratio, kPerMm }: { readonly ratio: Judged; readonly kPerMm: number },
@@ -47,22 +49,20 @@ export function readingAtLimit(
 ): Judged {
   const f = attachmentError(attachment);
   const riseK = limitC - ambientC;
-  const read = (r: number, lowBy: number): number => ambientC + (1 - lowBy) * r * riseK;
-  const nominal = read(ratio.nominal, f.value);
-  const wireK =
-    toleranceC(thermocouple.standard, thermocouple.class, thermocouple.type, nominal) ??
-    undefinedTolerance(nominal);
+  const nominal = ambientC + (1 - f.value) * ratio.nominal * riseK;
+  const wireK = wireToleranceC(thermocouple, nominal);
   // `kPerMm` is of the job as planned; at the limit the whole field is as much higher or lower as its peak.
   const offPlaceK = placedWithinMm * Math.abs(kPerMm) * (riseK / (criticalPeakC - ambientC));
   const fallK = FALL_DOUBT * Math.abs(1 - ratio.nominal) * riseK;
-  const { low, high } = combineEffects(nominal, [
-    effect('heat', nominal, [read(ratio.low, f.value), read(ratio.high, f.value)]),
-    effect('fall', nominal, [nominal - fallK, nominal + fallK]),
-    effect('place', nominal, [nominal - offPlaceK, nominal + offPlaceK]),
-    effect('attachment', nominal, [read(ratio.nominal, f.low), read(ratio.nominal, f.high)]),
-    effect('wire', nominal, [nominal - wireK, nominal + wireK]),
-  ]);
-  return judged(nominal, [low, high], '°C', [
-    `The attachment reads low by up to ${(100 * f.high).toFixed(1)} % of the rise, the wire is good to ${wireK.toFixed(1)} °C, the place to ${placedWithinMm} mm.`,
+  const heats = { shape: 'peaked', low: ratio.low, likely: ratio.nominal, high: ratio.high } as const;
+  const fixing = { shape: 'peaked', low: f.low, likely: f.value, high: f.high } as const;
+  const readings = Float64Array.from({ length: DRAWS }, (_, i) => {
+    const place = (dimension: number): number => evenSpread(i, dimension);
+    const aside = (dimension: number): number => 2 * place(dimension) - 1;
+    const metalK = multipleAt(heats, place(0)) * riseK + aside(1) * fallK + aside(2) * offPlaceK;
+    return ambientC + (1 - multipleAt(fixing, place(3))) * metalK + aside(4) * wireK;
+  });
+  return judged(nominal, weightedQuantiles(readings, [0.05, 0.95]), '°C', [
+    `The fixing reads low by up to ${(100 * f.high).toFixed(1)} % of the rise, the wire is good to ${wireK.toFixed(1)} °C, the place to ${placedWithinMm} mm.`,
   ]);
 }

@@ -1,59 +1,37 @@
 import { type AlloyCard, loadAlloy } from '../alloy';
-import { shiftTemperature, type ThermalHistory } from '../history';
-import { type Judged, judged, TemperbookError } from '../quantity';
-import {
-  combineEffects,
-  DEFAULT_ALLOWANCE,
-  type Effect,
-  effect,
-  effectSentences,
-  type JudgeOptions,
-  recordCases,
-  type Treated,
-  type Treatment,
-  treated,
-  vickersHardness,
-} from '../strength';
-import type { Attachment, ToleranceClass } from '../thermocouple';
+import { acrossDraws, peak } from '../exposure';
+import { type Judged, judged, knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { weightedQuantiles } from '../statistics';
+import { DEFAULT_ALLOWANCE } from '../strength';
+import { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
 import { type SoftReach, softReach } from './softReach';
-
-/** A place away from the weld with its thermal history, as `alongTraverse` gives it. */
-export interface SoftZonePlace {
-  readonly distanceMm: number;
-  readonly history: ThermalHistory;
-  /** The place melted: it is weld metal and not judged. */
-  readonly molten?: boolean;
-  readonly doubtful?: boolean;
-  /** How much hotter the face under the arc was than the history says, K; default 0. */
-  readonly faceExcessK?: number;
-}
-
-/** One source of doubt about the heat: the histories of all places, in their order, in each of its cases. */
-export interface HeatDoubt {
-  readonly of: string;
-  readonly cases: readonly (readonly ThermalHistory[])[];
-}
+import {
+  type AfterTreatment,
+  afterTreatments,
+  TREATMENTS,
+  type Treatment,
+  treatmentNames,
+} from './treatments';
+import { vickersHardness } from './vickersHardness';
 
 /** What `softZone` needs to know. */
-export interface SoftZoneOptions extends Pick<JudgeOptions, 'alloy' | 'temper' | 'allowanceFraction'> {
-  /** Air round the part, °C. */
-  readonly ambientC: number;
-  /** Independent doubts about the heat, such as one for each pair of `fittedCases`. */
-  readonly doubts?: readonly HeatDoubt[];
-  /** The probes the heat was fitted to: what they read low by, the fit and all its histories are low by. */
-  readonly fittedTo?: { readonly attachment?: Attachment; readonly thermocouple?: ToleranceClass };
+export interface SoftZoneOptions extends HeatKnown {
+  readonly alloy: AlloyCard | string;
+  readonly temper: string;
+  /** Yield loss that is accepted, fraction; default 0.1. */
+  readonly allowanceFraction?: number;
 }
 
 /** One place of the soft zone. */
 export interface SoftZonePoint {
   readonly distanceMm: number;
   readonly peakC: Judged;
-  /** Yield over yield before welding. */
+  /** Yield over yield before welding: median, 5 and 95 %. */
   readonly kept: Readonly<Record<Treatment, Judged>>;
+  /** Chance that the loss stays within the allowance. */
+  readonly chanceKept: Readonly<Record<Treatment, number>>;
   /** Vickers hardness to expect; absent for castings, which have no such relation. */
   readonly vickers?: Readonly<Record<Treatment, Judged>>;
-  /** Share of the hardening that dissolved: the part that rest and ageing bring back. */
-  readonly dissolvedFraction: number;
   readonly doubtful: boolean;
 }
 
@@ -71,25 +49,36 @@ export interface SoftZone {
   readonly notes: readonly string[];
 }
 
+const OPTIONS = ['alloy', 'temper', 'allowanceFraction', 'ambientC', 'doubts', 'fittedTo'];
+
 /**
- * How far the soft zone of a weld reaches: strength kept at every place of a traverse as welded, after three
- * weeks on the shelf and after ageing again, through the softening model.
- *
- * The band holds, as independent effects: the softening model, the doubts about the heat given, the probes the
- * heat was fitted to (`fittedTo`), and the hotter face of metal not evenly warm through its thickness. The reach
- * is the outermost place with less than 1 − allowance left.
- * @throws TemperbookError as `considerRecovery`, for fewer than two places that did not melt, for places not
- * nearest first, and for a doubt that does not hold every place.
+ * How far the soft zone of a weld reaches: strength kept at every place of a traverse as welded, after three weeks on the
+ * shelf and after ageing again. Each place is an exposure (`placeExposure`), its strength comes from `strengthAfter`. The
+ * reach is the outermost place with less than 1 − allowance left.
+ * @throws TemperbookError for options it does not know, an alloy or temper without an ageing practice, fewer than two places
+ * that did not melt, places not nearest first, and a doubt that does not hold every place.
  */
-export function softZone(places: readonly SoftZonePlace[], options: SoftZoneOptions): SoftZone {
-  const { temper, allowanceFraction = DEFAULT_ALLOWANCE, doubts = [] } = options;
+export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOptions): SoftZone {
+  const options = knownOptions(given, OPTIONS, 'softZone');
+  const { temper, doubts = [] } = options;
+  const allowanceFraction = requireNumber(
+    options.allowanceFraction ?? DEFAULT_ALLOWANCE,
+    'Allowed loss of yield (as a fraction, 0.1 for 10 %)',
+    { low: 0, high: 1 },
+  );
   const card = loadAlloy(options.alloy);
   checkPlaces(places, doubts);
-  const treat = treated(card, temper);
+  const treatments = treatmentNames(card, temper);
   const points = places.flatMap((place, k) => {
     if (place.molten) return [];
-    const cases = doubts.map(({ of, cases }) => ({ of, histories: cases.map((all) => all[k]!) }));
-    return [pointOf(place, [...cases, ...recordDoubts(place, options)], treat, card)];
+    const exposure = placeExposure(place, k, options);
+    const after = afterTreatments(exposure, { alloy: card, temper }, allowanceFraction);
+    const top = peak(place.history).tempC;
+    const peaks = weightedQuantiles(
+      acrossDraws(exposure, (history) => peak(history).tempC),
+      [0.05, 0.95],
+    );
+    return [pointOf(place, judged(top, peaks, '°C', exposure.because), after, card)];
   });
   const reach = (treatment: Treatment): SoftReach =>
     softReach(
@@ -101,90 +90,36 @@ export function softZone(places: readonly SoftZonePlace[], options: SoftZoneOpti
     temper,
     allowanceFraction,
     points,
-    reach: { asWelded: reach('asWelded'), rested: reach('rested'), reaged: reach('reaged') },
-    treatments: treat.names,
+    reach: byTreatment(reach),
+    treatments,
     notes: notesOf(places, card),
   };
 }
 
-interface PlaceDoubt {
-  readonly of: string;
-  readonly histories: readonly ThermalHistory[];
+function byTreatment<T>(of: (treatment: Treatment) => T): Record<Treatment, T> {
+  return Object.fromEntries(TREATMENTS.map((treatment) => [treatment, of(treatment)])) as Record<
+    Treatment,
+    T
+  >;
 }
 
 function pointOf(
-  { distanceMm, history, doubtful = false }: SoftZonePlace,
-  doubts: readonly PlaceDoubt[],
-  { run, kept }: Treated,
+  { distanceMm, doubtful = false }: SoftZonePlace,
+  peakC: Judged,
+  after: AfterTreatment,
   card: AlloyCard,
 ): SoftZonePoint {
-  const end = run(history);
-  const now = kept(end);
-  const peaks = doubts.map(({ of, histories }) => effect(of, top(history), histories.map(top)));
-  const inCases = doubts.map(({ of, histories }) => ({ of, kept: histories.map((h) => kept(run(h))) }));
-  const banded = (treatment: Treatment): Judged => {
-    const { nominal, low, high, because } = now[treatment];
-    const effects: Effect[] = [
-      effect('the softening model', nominal, [low, high]),
-      ...inCases.map((doubt) =>
-        effect(
-          doubt.of,
-          nominal,
-          doubt.kept.map((k) => k[treatment].nominal),
-        ),
-      ),
-    ];
-    const band = combineEffects(nominal, effects);
-    return judged(nominal, [band.low, band.high], '1', [...effectSentences(effects), ...because]);
-  };
-  const all = { asWelded: banded('asWelded'), rested: banded('rested'), reaged: banded('reaged') };
-  const hottest = combineEffects(top(history), peaks);
-  const { startYieldMPa } = end.state.overageing;
-  const vickers = (treatment: Treatment): Judged => vickersHardness(all[treatment], startYieldMPa);
   return {
     distanceMm,
-    peakC: judged(top(history), [hottest.low, hottest.high], '°C', ['From the heat flow.']),
-    kept: all,
+    peakC,
+    kept: byTreatment((treatment) => after[treatment].yieldKeptFraction),
+    chanceKept: byTreatment((treatment) => after[treatment].chanceOfRecorded),
     ...(card.family === 'Al-Mg-Si wrought'
-      ? {
-          vickers: { asWelded: vickers('asWelded'), rested: vickers('rested'), reaged: vickers('reaged') },
-        }
+      ? { vickers: byTreatment((treatment) => vickersHardness(after[treatment].yieldMPa)) }
       : {}),
-    dissolvedFraction: end.state.dissolved.nominal,
     doubtful,
   };
 }
-
-/** What the probes of the log and plan view itself leave open at a place. */
-function recordDoubts(
-  { history, faceExcessK = 0 }: SoftZonePlace,
-  { ambientC, fittedTo }: SoftZoneOptions,
-): PlaceDoubt[] {
-  const { timeS } = history;
-  const rise = top(history) - ambientC;
-  const { cooler, hotter, readLow } = recordCases({
-    history,
-    probe: { ambientC, sampled: false, ...fittedTo },
-    neighbours: [],
-    spanS: [timeS[0]!, timeS[timeS.length - 1]!],
-  });
-  return [
-    ...(fittedTo
-      ? [
-          { of: 'the wire of the probes', histories: [cooler, hotter] },
-          { of: 'probes that read low', histories: [readLow] },
-        ]
-      : []),
-    ...(faceExcessK > 0 && rise > 0
-      ? [{ of: 'the hotter face under the arc', histories: [hotFace(history, ambientC, faceExcessK / rise)] }]
-      : []),
-  ];
-}
-
-const hotFace = (history: ThermalHistory, ambientC: number, share: number): ThermalHistory =>
-  shiftTemperature(history, (tempC) => share * Math.max(0, tempC - ambientC));
-
-const top = ({ tempC }: ThermalHistory): number => tempC.reduce((a, b) => Math.max(a, b));
 
 function notesOf(places: readonly SoftZonePlace[], card: AlloyCard): string[] {
   const melted = places.filter(({ molten }) => molten).map(({ distanceMm }) => distanceMm);

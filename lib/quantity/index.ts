@@ -1,9 +1,13 @@
+export { formatChance } from './chance';
 export { type DataProblem, dataCheck, refuseProblems } from './dataProblems';
 export { type ErrorPlace, TemperbookError } from './error';
 export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
 export { type Judged, judged } from './judged';
+export { knownOptions } from './knownOptions';
+export { nearestName } from './nearestName';
 export type { HowKnown, Sourced } from './sourced';
+export { celsiusOf } from './temperature';
 export {
   celsiusToFahrenheit,
   celsiusToKelvin,

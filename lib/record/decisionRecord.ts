@@ -1,7 +1,8 @@
-import type { ChannelVerdict, Verdict, VerdictWord } from '../decision';
+import type { ChannelVerdict, Verdict } from '../decision';
 import type { Figure } from '../figure';
 import type { Fault, LeftAside, RowAccount } from '../log';
 import type { Judged } from '../quantity';
+import type { VerdictWord } from '../strength';
 import type { JobSheet } from './jobSheet';
 
 /** Name and version of the record's form; a reader of JSON files tells by it what it has before it. */
@@ -76,6 +77,8 @@ export interface RecordedFigure {
 export interface ConsideredOption {
   readonly name: string;
   readonly yieldKeptFraction: Judged;
+  /** Chance that the loss stays within the allowance; null where a record is blind. */
+  readonly chanceKept?: number | null;
   readonly verdict?: VerdictWord;
   /** Time it takes or took, s. */
   readonly timeS?: number;

@@ -5,7 +5,7 @@ import { type Html, html, trusted } from './html/html';
 import { PAGE_STYLE } from './html/pageStyle';
 import { headline } from './html/parts';
 import { assumptions, cautions, jobLines, logAccount, signOff, versions } from './html/sourceSections';
-import { decision, limits, next, options, passes, probes, reasons, remarks } from './html/verdictSections';
+import { decision, limits, next, notJudged, options, passes, probes, reasons } from './html/verdictSections';
 
 /**
  * A record as one HTML page that needs nothing else: no network, no other file, and for reading not even
@@ -45,7 +45,7 @@ ${options(record.options, verdict)}
 ${others.map((figure, i) => picture(figure, i + 2))}
 ${decision(record)}
 ${reasons(verdict)}
-${remarks(verdict)}
+${notJudged(verdict)}
 ${limits(verdict)}
 ${passes(verdict)}
 ${jobLines(job)}

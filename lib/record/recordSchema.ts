@@ -53,10 +53,12 @@ const channelVerdict = open({
   passShare: listOf(number),
   coveredS: number,
   uncoveredS: number,
-  models: listOf(open({ model: text, governs: { type: 'boolean' }, reason: text })),
+  asReadFraction: number,
+  chanceKept: { anyOf: [number, { type: 'null' }] },
+  blind: listOf(open({ fromS: number, toS: number, because: text })),
+  doubts: listOf(open({ kind: text, of: text, drop: number, rise: number })),
   budget: open({ timeAtLimitS: judged, sentence: text }),
   settle: listOf(text),
-  remarks: listOf(open({ model: text, quantity: text, text })),
 });
 
 /** JSON Schema (draft 7) of a decision record's JSON file. */
@@ -79,6 +81,8 @@ export const recordSchema = {
         temper: text,
         allowanceFraction: { type: 'number', minimum: 0, maximum: 1 },
         verdict: word,
+        chanceKept: { anyOf: [number, { type: 'null' }] },
+        notJudged: listOf(open({ name: text, because: text })),
         sentence: text,
         channels: { ...listOf(channelVerdict), minItems: 1 },
         assumptions: listOf(
@@ -98,7 +102,10 @@ export const recordSchema = {
         }),
       ),
       options: listOf(
-        closed({ name: text, yieldKeptFraction: judged }, { verdict: word, timeS: number, remark: text }),
+        closed(
+          { name: text, yieldKeptFraction: judged },
+          { chanceKept: { anyOf: [number, { type: 'null' }] }, verdict: word, timeS: number, remark: text },
+        ),
       ),
       signOff: listOf(closed({ role: text }, { name: text, date: text })),
     },

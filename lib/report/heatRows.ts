@@ -1,9 +1,8 @@
-import { type Placement, VERDICT_IN_WORDS } from '../decision';
+import { VERDICT_IN_WORDS } from '../decision';
 import type { Calibration, CalibrationUnknown } from '../heatflow';
-import { type ProbeAndLimit, readingAtLimit, type SoftZone } from '../planning';
+import { type Placement, type ProbeAndLimit, readingAtLimit, type SoftZone, TREATMENTS } from '../planning';
 import { formatDuration, formatKept, formatTemp, formatTempSpan } from '../quantity';
 import type { CodeAnswer, HazExtent } from '../section';
-import { TREATMENTS } from '../strength';
 import { type AttachmentKind, attachmentError } from '../thermocouple';
 import type { TableRow } from './table';
 

@@ -11,7 +11,7 @@ export {
   softZoneRows,
 } from './heatRows';
 export { allowedTimeRows } from './mapRows';
-export { faultRows, modelRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
+export { doubtRows, faultRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
 export type { ResidualRow } from './residualRow';
 export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';

@@ -1,12 +1,7 @@
-import {
-  type ChannelVerdict,
-  type RecoveryOption,
-  type ScenarioResult,
-  VERDICT_IN_WORDS,
-  type Verdict,
-} from '../decision';
+import { type ChannelVerdict, type ScenarioResult, VERDICT_IN_WORDS, type Verdict } from '../decision';
 import type { ThermalLog } from '../log';
-import { formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
+import type { RecoveryOption } from '../planning';
+import { formatChance, formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
 import { faultsByKind } from './faultsByKind';
 import type { TableRow } from './table';
 
@@ -16,6 +11,7 @@ export function verdictRows(verdict: Verdict): TableRow[] {
     Probe: channel.name,
     Verdict: VERDICT_IN_WORDS[channel.verdict],
     'Strength kept': formatKept(channel.yieldKeptFraction),
+    'Chance it is enough': channel.chanceKept === null ? 'not known' : formatChance(channel.chanceKept),
     Peak: formatTemp(channel.peakC.nominal),
     ...aboveLimit(channel),
   }));
@@ -48,15 +44,14 @@ export function passRows(verdict: Verdict): TableRow[] {
   );
 }
 
-/** One row per probe and model: its answer, whether it governs, and why. */
-export function modelRows(verdict: Verdict): TableRow[] {
-  return verdict.channels.flatMap(({ name, models }) =>
-    models.map(({ model, yieldKeptFraction, governs, reason }) => ({
+/** One row per probe and doubt: how far it moves the answer by itself. */
+export function doubtRows(verdict: Verdict): TableRow[] {
+  return verdict.channels.flatMap(({ name, doubts }) =>
+    doubts.map(({ of, drop, rise }) => ({
       Probe: name,
-      Model: model,
-      'Strength kept': yieldKeptFraction ? formatKept(yieldKeptFraction) : 'left out',
-      Governs: governs ? 'yes' : '',
-      Why: reason,
+      'Doubt about': of,
+      Down: formatPercent(drop),
+      Up: formatPercent(rise),
     })),
   );
 }

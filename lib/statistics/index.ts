@@ -1,6 +1,7 @@
 export { adaptiveMetropolis, type Chain, type ChainPlan } from './adaptiveMetropolis';
 export { censoredResidual } from './censoredResidual';
 export { type ConformityLimits, conformityProbability, guardFactor, type MeasuredValue } from './conformity';
+export { EVEN_SPREAD_DIMENSIONS, evenSpread } from './evenSpread';
 export {
   type FittedUnknown,
   type FitUnknown,
@@ -15,3 +16,4 @@ export { tProbability, tQuantile } from './studentT';
 export { mean, standardDeviation } from './summary';
 export { type RobustLine, theilSen } from './theilSen';
 export { type TolerancePromise, toleranceFactor } from './toleranceFactor';
+export { effectiveNumber, weightedQuantile, weightedQuantiles, weightedShare } from './weighted';

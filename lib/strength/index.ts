@@ -1,19 +1,19 @@
-export { keptAfterReageing, keptAfterRest, keptAtEnd, THREE_WEEKS_S } from './afterWelding';
 export type { Assumption } from './assumption';
-export { combineEffects, type Effect, effect, effectSentences } from './effects';
-export { type ChannelOptions, DEFAULT_ALLOWANCE, type JudgeOptions } from './judgeOptions';
-export { measuredOf, measuredYield } from './measuredYield';
-export type { ModelLine } from './modelLine';
-export { modelLines } from './modelLines';
-export { precipitateLines } from './precipitateLines';
-export { type AgedStart, precipitateSets } from './precipitateSets';
+export { type Contribution, contributions } from './contributions';
+export { jointChance } from './jointChance';
+export { type MeasuredBefore, measuredOf, measuredYield } from './measuredYield';
+export { drawMetals, type Metal, type MetalDraws } from './metal';
+export { type Draws, runDraws } from './runDraws';
 export {
-  type ProbeDoubt,
-  probeAssumptions,
-  type RecordCases,
-  recordCases,
-  USUAL_WIRE,
-  undefinedTolerance,
-} from './recordCases';
-export { ageingPractice, TREATMENTS, type Treated, type Treatment, treated } from './treatments';
-export { vickersHardness } from './vickersHardness';
+  CLOSE_DRAWS,
+  DEFAULT_ALLOWANCE,
+  isCloseToRule,
+  MOST_DRAWS,
+  ROUTINE_DRAWS,
+  type StrengthAfter,
+  type StrengthOptions,
+  type StrengthTrack,
+  strengthAfter,
+} from './strengthAfter';
+export { bandOfDraws } from './summary';
+export { KEPT_FROM, LOST_UP_TO, type VerdictWord, WORST_FIRST, wordOf } from './verdictWord';

@@ -1,16 +1,20 @@
 import type { AlloyCard } from '../alloy';
 import { yieldOfVickers } from '../kinetics';
 import { TemperbookError } from '../quantity';
-import type { ChannelOptions } from './judgeOptions';
 
-type Measured = Pick<ChannelOptions, 'measuredYieldMPa' | 'measuredHardnessHV'>;
+/** What was measured of the part before the heat; one of the two. */
+export interface MeasuredBefore {
+  readonly measuredYieldMPa?: number;
+  /** Vickers, wrought metal only (`yieldOfVickers`). */
+  readonly measuredHardnessHV?: number;
+}
 
 /**
  * The yield measured before welding, MPa, whichever way it was measured; none when nothing was.
  * @throws TemperbookError when both are given, and as `yieldOfVickers`.
  */
 export function measuredYield(
-  { measuredYieldMPa, measuredHardnessHV }: Measured,
+  { measuredYieldMPa, measuredHardnessHV }: MeasuredBefore,
   card: AlloyCard,
 ): number | undefined {
   if (measuredHardnessHV === undefined) return measuredYieldMPa;
@@ -23,6 +27,6 @@ export function measuredYield(
 }
 
 /** What was measured of one channel: its own measurement, of either kind, replaces that of the whole log. */
-export function measuredOf(all: Measured, own: Measured = {}): Measured {
+export function measuredOf(all: MeasuredBefore, own: MeasuredBefore = {}): MeasuredBefore {
   return own.measuredYieldMPa === undefined && own.measuredHardnessHV === undefined ? all : own;
 }

@@ -8,6 +8,7 @@ export type AttachmentKind =
   | 'clamped with paste'
   | 'clamped dry'
   | 'taped'
+  | 'under a washer or bolt'
   | 'hand-held probe'
   | 'not stated';
 
@@ -46,10 +47,16 @@ const ATTACHMENTS: { readonly [kind in AttachmentKind]: Sourced } = {
     'practice',
     `${PRACTICE}; several °C per NPL guidance on surface probes`,
   ),
-  'not stated': fraction(
-    [0.0015, 0.05, 0.2],
+  'under a washer or bolt': fraction(
+    [0.01, 0.05, 0.15],
     'practice',
-    'from welded wires to a dry clamp, because nobody said',
+    `${PRACTICE}; pressed flat, without paste`,
+  ),
+  // Nobody said: never kinder than any fixing somebody might have said.
+  'not stated': fraction(
+    [0.03, 0.12, 0.25],
+    'practice',
+    'the loosest of the others at every point: nobody said how the probe was fixed',
   ),
 };
 

@@ -118,7 +118,7 @@ describe('a record opened offline', () => {
             ...first!,
             sentence: long,
             settle: [long],
-            models: [{ model: long, governs: true, reason: long }],
+            doubts: [{ kind: 'metal', of: long, drop: 0.1, rise: 0 }],
           },
           ...rest,
         ],

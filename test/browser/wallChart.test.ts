@@ -4,7 +4,8 @@ import path from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { mapFigure } from '../../lib/figure';
-import { practicesFor, strengthMap } from '../../lib/kinetics';
+import { practicesFor } from '../../lib/kinetics';
+import { strengthMap } from '../../lib/planning';
 import { writeWallChart } from '../../lib/record';
 import { startChromium } from './chromiumPage';
 

@@ -1,12 +1,9 @@
 import path from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { loadAlloy } from '../../lib/alloy';
-import { judge } from '../../lib/decision';
-import { isothermal, join, thermalHistory } from '../../lib/history';
-import { weldCycle } from '../../lib/kinetics';
+import { type JudgeOptions, judge } from '../../lib/decision';
+import { isothermal, join, resample, thermalHistory } from '../../lib/history';
 import { readLog } from '../../lib/log';
-import type { JudgeOptions } from '../../lib/strength';
 
 const a356: JudgeOptions = { alloy: 'A356.0', temper: 'T6', attachment: 'welded wires' };
 const only = (history: Parameters<typeof judge>[0], options: JudgeOptions = a356) =>
@@ -31,7 +28,7 @@ describe('judge', () => {
   it('calls the temper lost after an hour at 400 °C', () => {
     const { verdict, sentence, settle } = only(soak(400, 3600));
     expect(verdict).toBe('lost');
-    expect(sentence).toMatch(/even the best case/);
+    expect(sentence).toMatch(/the chance that it keeps the 90 % you asked for is < 1 %/);
     expect(settle).toEqual([]);
   });
 
@@ -69,7 +66,7 @@ describe('judge', () => {
   });
 
   it('does not clear a spot whose probe stopped while the others were hot', () => {
-    const log = logOf({ steady: soak(230, 1200), gone: thermalHistory([0, 10], [20, 120]) });
+    const log = logOf({ steady: resample(soak(230, 1200), 1), gone: thermalHistory([0, 10], [20, 120]) });
     const [steady, gone] = judge(log, a356).channels;
     expect(steady!.uncoveredS).toBe(0);
     expect(gone!.verdict).toBe('uncertain');
@@ -78,9 +75,14 @@ describe('judge', () => {
   });
 
   it('forgives a gap while everything was cool', () => {
-    const gappy = thermalHistory([0, 100, 400, 1000], [20, 25, 25, 22], [1]);
+    const gappy = thermalHistory([0, 100, 103, 1000], [20, 25, 25, 22], [1]);
     expect(only(gappy).verdict).toBe('kept');
-    expect(only(gappy).uncoveredS).toBe(300);
+    expect(only(gappy).uncoveredS).toBe(3);
+  });
+
+  it('does not clear five minutes that nobody saw', () => {
+    const gappy = thermalHistory([0, 100, 400, 1000], [20, 25, 25, 22], [1]);
+    expect(only(gappy)).toMatchObject({ verdict: 'uncertain', chanceKept: null, uncoveredS: 300 });
   });
 
   it('leaves less budget after heat, and none beyond the allowance', () => {
@@ -91,7 +93,7 @@ describe('judge', () => {
   });
 
   it('gives one answer per channel and the worst for the log', () => {
-    const log = logOf({ cool: isothermal(20, 3600), hot: soak(420, 3600 - 80) });
+    const log = logOf({ cool: resample(isothermal(20, 3600), 5), hot: soak(420, 3600 - 80) });
     const verdict = judge(log, a356);
     expect(verdict.channels.map((c) => c.verdict)).toEqual(['kept', 'lost']);
     expect(verdict.verdict).toBe('lost');
@@ -191,36 +193,8 @@ function logOf(channels: Record<string, ReturnType<typeof isothermal>>): ReturnT
 }
 
 describe('judge at the edges of what the models know', () => {
-  it('leaves the precipitate sets out above 500 °C, by name, and says that metal melts', () => {
-    const { models, sentence } = only(isothermal(600, 60));
-    const sets = models.filter(({ model }) => model.startsWith('precipitate'));
-    expect(sets.every(({ yieldKeptFraction }) => yieldKeptFraction === undefined)).toBe(true);
-    expect(sentence).toMatch(/begins to melt/);
-  });
-
-  it('leaves out the set that was never fitted to the alloy', () => {
-    const { models } = only(soak(220, 3600), { alloy: '6082', temper: 'T6', attachment: 'welded wires' });
-    expect(models.find(({ model }) => model.endsWith('calibrated set'))!.reason).toMatch(/^Left out: .*6082/);
-  });
-
-  // What a longer heat gives back is not measured, so it never clears what a shorter one could not.
-  it('does not count on what retrogression gives back, and says why', () => {
-    const held = (durationS: number) => {
-      const timeS = Array.from({ length: durationS + 1 }, (_, s) => s);
-      return only(
-        thermalHistory(
-          timeS,
-          timeS.map(() => 254.4),
-        ),
-      );
-    };
-    const [short, long] = [held(20), held(180)];
-    expect(long.yieldKeptFraction.low).toBeLessThanOrEqual(short.yieldKeptFraction.low);
-    expect(long.verdict).toBe('uncertain');
-    const line = long.models.find(({ model }) => model.endsWith('calibrated set'))!;
-    expect(line.yieldKeptFraction!.low).toBeLessThan(line.yieldKeptFraction!.nominal - 0.05);
-    expect(line.reason).toMatch(/retrogression/);
-    expect(long.yieldKeptFraction.because.join(' ')).toMatch(/% at its lowest: the band reaches to it/);
+  it('says that metal melts', () => {
+    expect(only(isothermal(600, 60)).sentence).toMatch(/begins to melt/);
   });
 
   it('cannot clear a log that starts in the heat or ends in it, nor take hot metal for the air', () => {
@@ -245,24 +219,10 @@ describe('judge at the edges of what the models know', () => {
     expect(cut.channels[0]!.budget.sentence).toMatch(/count on none/);
   });
 
-  it('has no band below what metal can be', () => {
-    const card = loadAlloy('A356.0');
-    const least = Math.min(card.overageing.curves.T6!.floorYieldMPa.low, card.dissolution.floorYieldMPa.low);
-    for (const tempC of [380, 420, 460]) {
-      const { low } = only(weldCycle({ peakC: tempC, nearPeakS: 2 })).yieldKeptFraction;
-      expect(low * card.tempers.T6!.yieldMPa.value).toBeGreaterThanOrEqual(least - 1e-9);
-    }
-  });
-
   it('draws the band it judges by, at the end of the track', () => {
     const { track, yieldKeptFraction } = only(soak(250, 30));
     expect(track.low.at(-1)).toBe(yieldKeptFraction.low);
     expect(track.high.at(-1)).toBe(yieldKeptFraction.high);
-  });
-
-  it('never says that 90 % is below 90 %', () => {
-    for (let tempC = 255; tempC < 270; tempC += 1)
-      expect(only(weldCycle({ peakC: tempC, nearPeakS: 60 })).sentence).not.toMatch(/\b90 %.*\b90 %/);
   });
 
   it('takes a hardness for the start, and refuses nonsense in plain words', () => {

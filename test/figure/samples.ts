@@ -1,8 +1,9 @@
-import type { ChannelVerdict, StrengthTrack, Verdict, VerdictWord } from '../../lib/decision';
+import type { ChannelVerdict, Verdict } from '../../lib/decision';
 import type { Pass } from '../../lib/exposure';
 import { type ThermalHistory, thermalHistory } from '../../lib/history';
 import type { Fault, LogChannel, ThermalLog } from '../../lib/log';
 import { judged } from '../../lib/quantity';
+import type { StrengthTrack, VerdictWord } from '../../lib/strength';
 
 /** Invented job on the foot of a folding mast: three passes and a repair, at half-second rows. */
 export const PASS_STARTS_S = [60, 300, 560, 900] as const;
@@ -182,6 +183,8 @@ function sampleChannel(
   const above = peakC > 227 ? 38 : 0;
   return {
     name,
+    alloy: 'A356.0',
+    temper: 'T6',
     verdict,
     sentence,
     yieldKeptFraction: kept,
@@ -211,24 +214,13 @@ function sampleChannel(
     passShare: [0.14, 0.21, 0.28, 0.37],
     coveredS: history.timeS[history.timeS.length - 1]! - history.timeS[0]!,
     uncoveredS: name === 'TC2' ? 71 : 0,
-    models: [
-      {
-        model: 'over-ageing curve',
-        yieldKeptFraction: kept,
-        governs: true,
-        reason: 'It is fitted to measured losses between 150 and 300 °C, where this trace spent its heat.',
-      },
-      {
-        model: 'dissolution rule',
-        yieldKeptFraction: judged(0.99, [0.97, 1], '', ['Peak below 300 °C.']),
-        governs: false,
-        reason: 'It informs only: less than 1 % of the precipitates dissolved.',
-      },
-      {
-        model: 'precipitate model',
-        governs: false,
-        reason: 'Left out: the silicon of this casting is outside the range it was checked for.',
-      },
+    asReadFraction: kept.nominal,
+    chanceKept: verdict === 'kept' ? 0.995 : 0.62,
+    ultimateKeptFraction: null,
+    blind: [],
+    doubts: [
+      { kind: 'metal', of: 'how this metal answers heat', drop: 0.04, rise: 0.03 },
+      { kind: 'fixing', of: 'a probe that reads low by its fixing', drop: 0.02, rise: 0.01 },
     ],
     budget: {
       timeAtLimitS: judged(above ? 0 : 840, [0, above ? 60 : 1500], 's', ['At the shop limit.']),
@@ -238,16 +230,6 @@ function sampleChannel(
     },
     settle,
     track: sampleTrack(history, lossFraction),
-    remarks:
-      name === 'TC1'
-        ? [
-            {
-              model: 'over-ageing curve',
-              quantity: 'heating rate',
-              text: 'The fastest heating was 42 K/s; the curve was checked up to 10 K/s, so the loss at the peaks is less certain.',
-            },
-          ]
-        : [],
   };
 }
 
@@ -264,6 +246,8 @@ export function sampleVerdict(log: ThermalLog = sampleLog()): Verdict {
     temper: 'T6',
     allowanceFraction: 0.1,
     verdict: 'uncertain',
+    chanceKept: 0.62,
+    notJudged: [{ name: 'air', because: 'It reads the air, not the part.' }],
     sentence: 'The temper at TC1 may have lost more than the 10 % allowed; the other probes kept theirs.',
     channels: [
       sampleChannel(

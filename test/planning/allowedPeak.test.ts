@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thinPlateHistory } from '../../lib/heatflow';
 import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
-import { softeningModel } from '../../lib/kinetics';
 import { allowedPeak } from '../../lib/planning';
+import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
 
 const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
@@ -26,12 +26,12 @@ describe('allowedPeak', () => {
   const topOf = (h: ThermalHistory) => Math.max(...h.tempC);
 
   it('is the peak at which exactly the allowance is used up', () => {
-    const model = softeningModel('6061');
     const share = (allowed.nominal - 20) / (topOf(history) - 20);
     const scaled = shiftTemperature(history, (tempC) => (share - 1) * (tempC - 20));
-    const kept = model.advance(model.start('T6'), scaled).yieldKeptFraction;
+    const kept = strengthAfter(scaled, { alloy: '6061', temper: 'T6' }, { draws: 400 }).yieldKeptFraction;
     expect(topOf(scaled)).toBeCloseTo(allowed.nominal, 9);
-    expect(kept.at(-1)).toBeCloseTo(0.9, 4);
+    // Half of 400 draws: the median lies between two of them.
+    expect(kept.nominal).toBeCloseTo(0.9, 3);
     expect(allowed.low).toBeLessThan(allowed.nominal);
     expect(allowed.high).toBeGreaterThan(allowed.nominal);
   });
@@ -48,7 +48,7 @@ describe('allowedPeak', () => {
           more.nominal + 1e-3,
         );
       }),
-      { numRuns: inFull ? 25 : 4 },
+      { numRuns: inFull ? 10 : 1 },
     );
   }, 120_000);
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { mapFigure } from '../../lib/figure';
-import { strengthMap } from '../../lib/kinetics';
+import { strengthMap } from '../../lib/planning';
 import { wallChartHtml, writeWallChart } from '../../lib/record';
 
 const figure = mapFigure(strengthMap({ alloy: '6061', temper: 'T6', rows: 10, columns: 10 }));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { placementSentence, probePlacement } from '../../lib/decision';
+import { placementSentence } from '../../lib/decision';
 import type { Calibration } from '../../lib/heatflow';
 import { thermalHistory } from '../../lib/history';
-import { softZone, softZoneSentence } from '../../lib/planning';
+import { probePlacement, softZone, softZoneSentence } from '../../lib/planning';
 import { judged } from '../../lib/quantity';
 import {
   attachmentRows,

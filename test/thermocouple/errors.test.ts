@@ -85,6 +85,7 @@ describe('attachmentError', () => {
     'clamped dry',
     'taped',
     'hand-held probe',
+    'under a washer or bolt',
     'not stated',
   ];
 
@@ -98,9 +99,11 @@ describe('attachmentError', () => {
     expect(['derived', 'practice']).toContain(known);
   });
 
-  it('spans with "not stated" everything from a welded wire to a dry clamp', () => {
-    expect(attachmentError('not stated').low).toBe(attachmentError('welded wires').low);
-    expect(attachmentError('not stated').high).toBe(attachmentError('clamped dry').high);
+  it('is never kinder to a fixing nobody stated than to any that somebody might have', () => {
+    const unsaid = attachmentError('not stated');
+    for (const kind of kinds)
+      for (const end of ['low', 'value', 'high'] as const)
+        expect(unsaid[end]).toBeGreaterThanOrEqual(attachmentError(kind)[end]);
   });
 
   it('the derived bands are what the fin model gives over the stated losses and contacts', () => {

@@ -1,8 +1,7 @@
 import { findTemper, loadAlloy } from '../../alloy';
 import { vickersOfYield } from '../../kinetics';
-import type { SoftZone } from '../../planning';
+import { type SoftZone, TREATMENTS, type Treatment } from '../../planning';
 import { formatPercent, type Judged, TemperbookError } from '../../quantity';
-import { TREATMENTS, type Treatment } from '../../strength';
 import type { Figure } from '../figure';
 import { type ProfileOptions, profileFigure } from './profileFigure';
 

@@ -1,6 +1,6 @@
-import type { StrengthTrack } from '../../decision';
 import { lastAtOrBefore, thermalHistory, thinForPlot } from '../../history';
 import { formatPercent } from '../../quantity';
+import type { StrengthTrack } from '../../strength';
 import type { Trace } from '../figure';
 import { endLabels } from '../parts/endLabels';
 import { type Naming, namingOf, shortName } from '../parts/naming';

@@ -1,4 +1,4 @@
-import type { StrengthTrack } from '../../decision';
+import type { StrengthTrack } from '../../strength';
 import type { Figure } from '../figure';
 import { requireSome } from '../parts/requireSome';
 import { gapsOf } from './gapsOf';

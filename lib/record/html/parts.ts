@@ -1,5 +1,5 @@
-import type { VerdictWord } from '../../decision';
 import { formatDuration, formatPercent, formatTemp, type HowKnown, type Judged } from '../../quantity';
+import type { VerdictWord } from '../../strength';
 import { type Html, html, trusted } from './html';
 
 /** The verdict as the page says it, and its sign: told apart by shape, not only by colour. */

@@ -69,20 +69,18 @@ export function next({ channels }: RecordedVerdict): Html[] {
   ];
 }
 
-/** How each probe's answer came about: what makes its band, what each model says, which one decides. */
+/** How each probe's answer came about: what the record leaves open and what each doubt does by itself. */
 export function reasons({ channels }: RecordedVerdict): Html {
   return section(
     'How the verdict was reached',
     channels.map(
-      ({ name, sentence, yieldKeptFraction, models }) =>
-        html`<div class="keep"><h3>${name}</h3><p>${sentence}</p>${list(yieldKeptFraction.because)}${table(
-          ['Model', 'Strength kept', 'Its part', 'Why'],
-          models.map((line) => [
-            line.model,
-            line.yieldKeptFraction ? keptText(line.yieldKeptFraction) : 'no answer',
-            line.governs ? html`<b>decides</b>` : line.yieldKeptFraction ? 'informs' : 'left out',
-            line.reason,
-          ]),
+      ({ name, sentence, yieldKeptFraction, asReadFraction, doubts }) =>
+        html`<div class="keep"><h3>${name}</h3><p>${sentence}</p>${list([
+          `The record exactly as it was read would leave ${formatPercent(asReadFraction)}.`,
+          ...yieldKeptFraction.because,
+        ])}${table(
+          ['Doubt about', 'Brings it down by', 'Up by'],
+          doubts.map(({ of, drop, rise }) => [of, formatPercent(drop), formatPercent(rise)]),
         )}</div>`,
     ),
   );
@@ -144,13 +142,16 @@ export function passes({ channels }: RecordedVerdict): Html | undefined {
   ]);
 }
 
-/** Where a model was asked outside what it was checked for. */
-export function remarks({ channels }: RecordedVerdict): Html | undefined {
-  const rows = channels.flatMap(({ name, remarks: found }) =>
-    found.map(({ model, quantity, text }) => [name, `${model}: ${quantity}`, text]),
-  );
-  return rows.length > 0
-    ? section('Outside the range of a model', table(['Probe', 'What', 'What it means'], rows))
+/** Channels that were not judged, and why. */
+export function notJudged({ notJudged: left }: RecordedVerdict): Html | undefined {
+  return left.length > 0
+    ? section(
+        'Not judged',
+        table(
+          ['Channel', 'Why'],
+          left.map(({ name, because }) => [name, because]),
+        ),
+      )
     : undefined;
 }
 

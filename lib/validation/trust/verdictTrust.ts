@@ -8,8 +8,8 @@ import type { TrustRow } from './modelTrust';
 const LABORATORY = { ambientC: 20, attachment: 'welded wires' } as const;
 
 /**
- * Every measured soak of an aged temper judged like a log: what a user of `judge` would have been told, all models
- * and the doubt of a well fixed probe together. Its clock is that of the model that governs, so it has none of its own.
+ * Every measured soak of an aged temper judged like a log: what a user of `judge` would have been told, plausible metals
+ * and the doubt of a well fixed probe together. It has no one clock.
  */
 export function verdictTrust(): TrustRow[] {
   return measuredFacts().flatMap((fact): TrustRow[] => {
@@ -38,7 +38,7 @@ export function verdictTrust(): TrustRow[] {
         residual: censoredResidual(nominal, kind, value, standardError),
         insideBand: (kind === 'below' || high >= value) && (kind === 'atLeast' || low <= value),
         timeFactor: null,
-        remarks: channel!.remarks.map(({ text }) => text),
+        remarks: [],
       },
     ];
   });

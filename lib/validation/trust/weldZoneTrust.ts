@@ -1,8 +1,9 @@
 import { loadAlloy } from '../../alloy';
-import { softeningModel, weldCycle } from '../../kinetics';
-import { type Judged, judged } from '../../quantity';
+import { isothermal } from '../../history';
+import { weldCycle } from '../../kinetics';
+import type { Judged } from '../../quantity';
 import { hazKnockDown } from '../../section';
-import { keptAfterRest } from '../../strength';
+import { ROUTINE_DRAWS, strengthAfter } from '../../strength';
 
 /** The weakest metal beside a weld: what the kit says of it and what the code gives. */
 export interface WeldZoneRow {
@@ -22,9 +23,10 @@ const NEAR_PEAK_S = 2;
 const FROM_C = 250;
 const STEP_C = 5;
 const DAY_S = 86_400;
+const SHELF_C = 20;
 
 /**
- * The soft zone of a MIG-welded T6 profile against EN 1999-1-1 table 3.2: the softening model over all peaks from
+ * The soft zone of a MIG-welded T6 profile against EN 1999-1-1 table 3.2: `strengthAfter` over all peaks from
  * 250 °C to melting, with natural ageing for the days the code waits. The code gives a characteristic value, the
  * model one for a typical part. This code gives none for a casting.
  */
@@ -48,16 +50,15 @@ export function weldZoneTrust(): WeldZoneRow[] {
 
 function weakestPlace(alloy: string, restS: number): { readonly peakC: number; readonly yieldMPa: Judged } {
   const card = loadAlloy(alloy);
-  const model = softeningModel(card);
-  const start = model.start('T6');
-  const { startYieldMPa } = start.overageing;
   const count = Math.floor((card.thermal.solidusC.value - FROM_C) / STEP_C);
   const places = Array.from({ length: count }, (_, k) => {
     const peakC = FROM_C + k * STEP_C;
-    const end = model.advance(start, weldCycle({ peakC, nearPeakS: NEAR_PEAK_S }));
-    const { nominal, low, high, because } = keptAfterRest(end.state, card, restS);
-    const mpa = (kept: number): number => kept * startYieldMPa;
-    return { peakC, yieldMPa: judged(mpa(nominal), [mpa(low), mpa(high)], 'MPa', because) };
+    const { yieldMPa } = strengthAfter(
+      isothermal(SHELF_C, restS),
+      { alloy: card, temper: 'T6' },
+      { earlier: [weldCycle({ peakC, nearPeakS: NEAR_PEAK_S })], draws: ROUTINE_DRAWS, endOnly: true },
+    );
+    return { peakC, yieldMPa };
   });
   return places.reduce((weakest, place) =>
     place.yieldMPa.nominal < weakest.yieldMPa.nominal ? place : weakest,

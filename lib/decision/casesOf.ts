@@ -1,0 +1,143 @@
+import { loadAlloy, meltsFromC } from '../alloy';
+import { condense, type Exposure } from '../exposure';
+import { checkHistory, type ThermalHistory } from '../history';
+import type { LogChannel, ThermalLog } from '../log';
+import { knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { measuredOf, measuredYield } from '../strength';
+import { type ChannelCase, probeCase } from './judgeChannel';
+import { CHANNEL_OPTIONS, type ChannelOptions, type JudgeOptions } from './judgeOptions';
+import type { NotJudged } from './verdict';
+
+type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
+
+/** The channels that can be judged, and those that cannot with the reason. */
+export interface Cases {
+  readonly cases: readonly ChannelCase[];
+  readonly notJudged: readonly NotJudged[];
+}
+
+/**
+ * Every channel of a record ready to judge: what its metal saw (`probeExposure`), and what the metal is.
+ * @throws TemperbookError as `judge`.
+ */
+export function casesOf(
+  record: ThermalLog | ThermalHistory | Exposure,
+  options: JudgeOptions,
+  allowanceFraction: number,
+): Cases {
+  const channels = channelsOf(record);
+  checkChannelOptions(channels, options.byChannel ?? {});
+  const trusted = channels.filter(({ history }) => history.timeS.length > 0);
+  const spanS = spanOf(trusted);
+  const ambientC =
+    options.ambientC === undefined
+      ? airRound(coldestEarly(trusted, spanS[0]))
+      : requireNumber(options.ambientC, 'The air round the part in °C', { low: -90, high: 600 });
+  const neighbours = new Map(trusted.map((one) => [one.name, condense(one.history)]));
+  const cases: ChannelCase[] = [];
+  const notJudged: NotJudged[] = [];
+  for (const { name, history } of channels) {
+    const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
+    if (history.timeS.length === 0) {
+      notJudged.push({ name, because: 'It has no reading that can be trusted: look at its faults.' });
+      continue;
+    }
+    if (own.role === 'air') {
+      notJudged.push({ name, because: 'It reads the air, not the part.' });
+      continue;
+    }
+    const alloy = loadAlloy(own.alloy ?? options.alloy);
+    const common = {
+      name,
+      spanS,
+      card: alloy,
+      temper: own.temper ?? options.temper,
+      measuredYieldMPa: measuredYield(measuredOf(options, options.byChannel?.[name]), alloy),
+      earlier: options.earlier ?? [],
+      allowanceFraction,
+      limitC: options.limitC,
+    };
+    cases.push(
+      'doubts' in record
+        ? { ...common, history, exposure: record }
+        : probeCase({
+            ...common,
+            record: {
+              history,
+              neighbours: [...neighbours].flatMap(([other, condensed]) =>
+                other === name ? [] : [condensed],
+              ),
+              spanS,
+              probe: {
+                ambientC,
+                thermocouple: options.thermocouple,
+                attachment: own.attachment,
+                isOven: options.isOven,
+                areMeans: options.areMeans,
+                isPlan: !('channels' in record),
+              },
+              earlierIsKnown: (options.earlier ?? []).length > 0,
+              meltsFromC: meltsFromC(alloy),
+            },
+          }),
+    );
+  }
+  if (cases.length === 0)
+    throw new TemperbookError('This log has no channel that can be judged', {
+      file: 'channels' in record ? record.source.name : undefined,
+      found: notJudged.map(({ name, because }) => `${name}: ${because}`).join(' ') || 'no channel at all',
+      remedy: 'Look at the faults of each channel; options of the reader can change limits and units',
+    });
+  return { cases, notJudged };
+}
+
+function channelsOf(record: ThermalLog | ThermalHistory | Exposure): NamedHistory[] {
+  if (typeof record !== 'object' || record === null)
+    throw new TemperbookError('There is nothing to judge', {
+      found: String(record),
+      expected: 'a log (readLog), a thermal history or an exposure',
+    });
+  if ('channels' in record) return [...record.channels];
+  const history = 'doubts' in record ? record.history : record;
+  checkHistory(history);
+  return [{ name: 'history', history }];
+}
+
+function checkChannelOptions(
+  channels: readonly NamedHistory[],
+  byChannel: Readonly<Record<string, ChannelOptions>>,
+): void {
+  const names = channels.map(({ name }) => name);
+  for (const [name, own] of Object.entries(byChannel)) {
+    if (!names.includes(name))
+      throw new TemperbookError('Options are given for a channel the log does not have', {
+        found: `"${name}"`,
+        expected: `one of ${names.map((n) => `"${n}"`).join(', ')}`,
+      });
+    knownOptions(own, CHANNEL_OPTIONS, `judge, for the channel "${name}",`);
+  }
+}
+
+function spanOf(channels: readonly NamedHistory[]): [number, number] {
+  let from = Number.POSITIVE_INFINITY;
+  let to = Number.NEGATIVE_INFINITY;
+  for (const { history } of channels) {
+    from = Math.min(from, history.timeS[0]!);
+    to = Math.max(to, history.timeS[history.timeS.length - 1]!);
+  }
+  return [from, to];
+}
+
+/** Warmer than this the coldest reading is metal, not air, °C; then a cool shop is the worst case. */
+const WARMEST_AIR_C = 40;
+const COOL_SHOP_C = 20;
+const airRound = (coldestC: number): number => (coldestC > WARMEST_AIR_C ? COOL_SHOP_C : coldestC);
+
+/** The air round the part as the log shows it: the coldest reading of the first minute. */
+function coldestEarly(channels: readonly NamedHistory[], startS: number): number {
+  let coldest = Number.POSITIVE_INFINITY;
+  for (const { history } of channels)
+    for (let i = 0; i < history.timeS.length && (i === 0 || history.timeS[i]! <= startS + 60); i++)
+      coldest = Math.min(coldest, history.tempC[i]!);
+  return coldest;
+}

@@ -1,0 +1,23 @@
+import type { Exposure } from '../exposure';
+import type { ThermalLog } from '../log';
+import { knownOptions, TemperbookError } from '../quantity';
+import { DEFAULT_ALLOWANCE } from '../strength';
+import { casesOf } from './casesOf';
+import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
+
+/**
+ * What the metal under one probe of a log saw, as `judge` takes it: ready to be edited (`editExposure`), compared
+ * (`compareScenarios`) or taken further (`considerRecovery`) with everything its record leaves open.
+ * @throws TemperbookError as `judge`, and for a channel that the log does not have or that cannot be judged.
+ */
+export function exposureOf(log: ThermalLog, channel: string, given: JudgeOptions): Exposure {
+  const options = knownOptions(given, JUDGE_OPTIONS, 'exposureOf');
+  const { cases } = casesOf(log, options, DEFAULT_ALLOWANCE);
+  const found = cases.find(({ name }) => name === channel);
+  if (found) return found.exposure;
+  throw new TemperbookError('The log has no such channel to judge', {
+    file: log.source.name,
+    found: `"${channel}"`,
+    expected: `one of ${cases.map(({ name }) => `"${name}"`).join(', ')}`,
+  });
+}

@@ -1,0 +1,61 @@
+import type { AlloyCard } from '../alloy';
+import type { Exposure } from '../exposure';
+import type { ThermalHistory } from '../history';
+import type { Attachment, ToleranceClass } from '../thermocouple';
+
+/** What one probe sits on and how it is fixed, where it differs from the rest of the log. */
+export interface ChannelOptions {
+  readonly alloy?: AlloyCard | string;
+  readonly temper?: string;
+  /** Yield measured on this part before welding, MPa; otherwise the card's typical value. */
+  readonly measuredYieldMPa?: number;
+  /** Or its Vickers hardness before welding, wrought metal only (`yieldOfVickers`). */
+  readonly measuredHardnessHV?: number;
+  readonly attachment?: Attachment;
+  /** What the probe reads: metal of the part (default), or the air round it, which is not judged. */
+  readonly role?: 'part' | 'air';
+}
+
+/** What `judge` needs to know. */
+export interface JudgeOptions extends ChannelOptions {
+  readonly alloy: AlloyCard | string;
+  readonly temper: string;
+  /** Yield loss the shop accepts, fraction; default 0.1. */
+  readonly allowanceFraction?: number;
+  /** The shop's temperature limit, °C or as '440F'; default the card's (440 °F for the 356 family, common practice). */
+  readonly limitC?: number | string;
+  readonly thermocouple?: ToleranceClass;
+  /** Air around the part, °C; default the coldest reading of the log's first minute. */
+  readonly ambientC?: number;
+  /** By channel name. */
+  readonly byChannel?: Readonly<Record<string, ChannelOptions>>;
+  /** Heats the part had before this one, in their order: they count, and a warm start hides nothing then. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** The log of an oven or a furnace: heat comes and goes over minutes, so readings may be far apart. */
+  readonly isOven?: boolean;
+  /** Readings that are means over their interval. */
+  readonly areMeans?: boolean;
+}
+
+/** The options of one channel, as `judge` knows them. */
+export const CHANNEL_OPTIONS = [
+  'alloy',
+  'temper',
+  'measuredYieldMPa',
+  'measuredHardnessHV',
+  'attachment',
+  'role',
+] as const satisfies readonly (keyof ChannelOptions)[];
+
+/** All options of `judge`. */
+export const JUDGE_OPTIONS = [
+  ...CHANNEL_OPTIONS,
+  'allowanceFraction',
+  'limitC',
+  'thermocouple',
+  'ambientC',
+  'byChannel',
+  'earlier',
+  'isOven',
+  'areMeans',
+] as const satisfies readonly (keyof JudgeOptions)[];

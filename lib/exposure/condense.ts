@@ -1,0 +1,99 @@
+import { stretches, type ThermalHistory } from '../history';
+import { celsiusToKelvin, GAS_CONSTANT, kelvinToCelsius } from '../quantity';
+
+/** Histories up to this many samples are left as they are. */
+const ENOUGH = 500;
+/** Readings this close together, K, stand for one another where metal softens, and where it is cold. */
+const ALIKE_K = 1;
+const ALIKE_COLD_K = 4;
+/** Or this many standard deviations of the readings' noise. */
+const NOISE_WIDTHS = 8;
+/** Middle of the activation energies of softening, J/mol. */
+const ACTIVATION_J_PER_MOL = 200_000;
+/** Below this nothing happens in days, and the plain mean will do, °C. */
+const COLD_C = 100;
+
+/**
+ * A long history with fewer samples that heats metal alike. Neighbouring readings within 1 K (4 K where
+ * cold, or within the noise) become one point at their mean time, with the temperature whose Arrhenius rate is their mean rate,
+ *
+ *   T* = −(Q/R) / ln⟨exp(−Q/(R T))⟩,   Q = 200 kJ/mol.
+ *
+ * With another activation energy a point's rate is off by at most ½ σ² (Q/RT²)(ΔQ/RT²): for ΔQ 30 kJ/mol at 250 °C and
+ * readings spread evenly over 4 K, 0.1 %. The ends of each stretch and the hottest reading stay. One pass.
+ */
+export function condense(history: ThermalHistory): ThermalHistory {
+  if (history.timeS.length <= ENOUGH) return history;
+  const { timeS, tempC } = history;
+  const noisy = NOISE_WIDTHS * noiseOf(tempC);
+  const top = hottestOf(tempC);
+  const times: number[] = [];
+  const temps: number[] = [];
+  const gapAfter: number[] = [];
+  for (const [k, { first, last }] of stretches(history).entries()) {
+    if (k > 0) gapAfter.push(times.length - 1);
+    times.push(timeS[first]!);
+    temps.push(tempC[first]!);
+    let i = first + 1;
+    while (i < last) {
+      const from = i;
+      let coldest = tempC[i]!;
+      let hottest = coldest;
+      for (i++; i < last && from !== top && i !== top; i++) {
+        const temp = tempC[i]!;
+        const width = Math.max(hottest < COLD_C ? ALIKE_COLD_K : ALIKE_K, noisy);
+        if (Math.max(hottest, temp) - Math.min(coldest, temp) > width) break;
+        coldest = Math.min(coldest, temp);
+        hottest = Math.max(hottest, temp);
+      }
+      times.push(meanOf(timeS, from, i));
+      temps.push(alike(tempC, from, i, hottest));
+    }
+    if (last > first) {
+      times.push(timeS[last]!);
+      temps.push(tempC[last]!);
+    }
+  }
+  return {
+    timeS: Float64Array.from(times),
+    tempC: Float64Array.from(temps),
+    ...(gapAfter.length > 0 ? { gapAfter: Uint32Array.from(gapAfter) } : {}),
+  };
+}
+
+function hottestOf(tempC: Float64Array): number {
+  let top = 0;
+  for (let i = 1; i < tempC.length; i++) if (tempC[i]! > tempC[top]!) top = i;
+  return top;
+}
+
+function meanOf(values: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += values[i]!;
+  return sum / (to - from);
+}
+
+/** The temperature that heats like the readings from `from` to `to` together, °C. */
+function alike(tempC: Float64Array, from: number, to: number, hottestC: number): number {
+  if (to - from === 1) return tempC[from]!;
+  if (hottestC < COLD_C) return meanOf(tempC, from, to);
+  const b = ACTIVATION_J_PER_MOL / GAS_CONSTANT;
+  const atTop = b / celsiusToKelvin(hottestC);
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += Math.exp(atTop - b / celsiusToKelvin(tempC[i]!));
+  return kelvinToCelsius(b / (atTop - Math.log(sum / (to - from))));
+}
+
+/** Readings this far apart along the file are compared for noise: enough of them for a median. */
+const NOISE_SAMPLES = 2000;
+
+/** Standard deviation of the readings' noise, K: from second differences, by their median size (robust against passes). */
+function noiseOf(tempC: Float64Array): number {
+  const step = Math.max(1, Math.floor((tempC.length - 2) / NOISE_SAMPLES));
+  const bends: number[] = [];
+  for (let i = 1; i < tempC.length - 1; i += step)
+    bends.push(Math.abs(tempC[i - 1]! - 2 * tempC[i]! + tempC[i + 1]!));
+  bends.sort((a, b) => a - b);
+  // |x| of a normal has its median at 0.6745 σ, and the second difference √6 times the noise.
+  return bends[bends.length >> 1]! / (0.6745 * Math.sqrt(6));
+}

@@ -1,0 +1,93 @@
+import { checkHistory, type ThermalHistory } from '../history';
+import { TemperbookError } from '../quantity';
+import { condense } from './condense';
+
+/** What a doubt is about. Each kind has one owner, and one stream of draws that every channel and door shares. */
+export type DoubtKind =
+  | 'wire'
+  | 'drift'
+  | 'fixing'
+  | 'between readings'
+  | 'gap'
+  | 'start'
+  | 'cooling to come'
+  | 'heat flow'
+  | 'hotter face'
+  | 'set point'
+  | 'reading';
+
+/** How far a doubt goes, as a multiple z of its shift: evenly from `low` to `high`, or piled up at `likely`. */
+export type Spread =
+  | { readonly shape: 'even'; readonly low: number; readonly high: number }
+  | { readonly shape: 'peaked'; readonly low: number; readonly likely: number; readonly high: number }
+  | { readonly shape: 'normal'; readonly mean: number; readonly sd: number };
+
+/** One thing a record leaves open: the metal was hotter than it says by z · `shiftK`, z spread as `spread` says. */
+export interface ShiftDoubt {
+  readonly kind: DoubtKind;
+  /** What it is about, in words. */
+  readonly of: string;
+  readonly spread: Spread;
+  /** K at every sample of the history, for z = 1. */
+  readonly shiftK: Float64Array;
+}
+
+/** A doubt given as so many equally likely ways the heat may have run, such as the draws of a fit. */
+export interface RunsDoubt {
+  readonly kind: DoubtKind;
+  readonly of: string;
+  /** Per way: how much hotter it was than the history says, K at every sample. */
+  readonly runsK: readonly Float64Array[];
+}
+
+export type Doubt = ShiftDoubt | RunsDoubt;
+
+/** Time of which nothing bounds how hot the metal got. */
+export interface BlindTime {
+  readonly fromS: number;
+  readonly toS: number;
+  /** Why, in a sentence that says what to do about it. */
+  readonly because: string;
+}
+
+/**
+ * What metal saw: a history as it was read or planned, what its record leaves open, where it is blind, and why.
+ * A probe of a log, a place in a heat-flow run, a plan, a furnace chart and an earlier record each make one.
+ */
+export interface Exposure {
+  readonly history: ThermalHistory;
+  readonly doubts: readonly Doubt[];
+  readonly blind: readonly BlindTime[];
+  /** What was assumed or bounded, in sentences. */
+  readonly because: readonly string[];
+}
+
+/** An exposure known to the last degree: a plan as it stands, a schedule. */
+export function exactly(history: ThermalHistory): Exposure {
+  checkHistory(history);
+  return { history, doubts: [], blind: [], because: [] };
+}
+
+/** Whatever was given as an exposure; a long history is condensed (`condense`). */
+export function asExposure(given: Exposure | ThermalHistory): Exposure {
+  if ('doubts' in given) return checkExposure(given);
+  checkHistory(given);
+  return exactly(condense(given));
+}
+
+/**
+ * The exposure itself when every doubt fits its history.
+ * @throws TemperbookError on a shift of another length than the history, or one that is not a number.
+ */
+export function checkExposure(exposure: Exposure): Exposure {
+  checkHistory(exposure.history);
+  const samples = exposure.history.timeS.length;
+  for (const doubt of exposure.doubts)
+    for (const shiftK of 'runsK' in doubt ? doubt.runsK : [doubt.shiftK])
+      if (shiftK.length !== samples || !shiftK.every(Number.isFinite))
+        throw new TemperbookError(`The doubt about ${doubt.of} does not fit its history`, {
+          found: `${shiftK.length} shifts${shiftK.length === samples ? ', not all of them numbers' : ''}`,
+          expected: `${samples} numbers, one for each sample`,
+        });
+  return exposure;
+}

@@ -1,0 +1,124 @@
+import { join, type ThermalHistory, tempAt, thermalHistory } from '../../history';
+import { formatTemp } from '../../quantity';
+import { straightLine } from '../../statistics';
+import type { BlindTime, Doubt } from '../exposure';
+import type { ProbeRecord } from './probe';
+
+/** What came before the first reading and comes after the last. */
+export interface EndFindings {
+  readonly blind: readonly BlindTime[];
+  /** The cooling still to come, joined to the end of the record; absent where it ended cool. */
+  readonly tail?: ThermalHistory;
+  readonly because: readonly string[];
+}
+
+/** A record that ends above this has its cooling still to come, °C. */
+const STILL_HOT_C = 100;
+/** Warmer than this at the start the metal was heated before, whatever the slope, °C. */
+const HEATED_BEFORE_C = 150;
+/** Falling from more than this above the air, the metal was hotter before the log began, K. */
+const WARM_START_K = 20;
+/** Slopes are read over this long, s, and count beyond this, K/s (1.2 K a minute). */
+const SLOPE_OVER_S = 60;
+const SLOPE_K_PER_S = 0.02;
+/** The slowest cooling that is assumed for a part in still air, time constant in s. */
+const SLOWEST_TAU_S = 1800;
+const TAIL_POINTS = 24;
+const TAIL_TIME_CONSTANTS = 3;
+
+/**
+ * What the ends of a record leave open. A start that falls from above the room, or in the heat, hides what was before; an
+ * end above 100 °C that does not fall hides what comes after. An end above 100 °C that falls has its cooling counted:
+ * T = T_a + (T_end − T_a) exp(−t/τ), τ from the fall of its last minute, three times as slow at worst.
+ */
+export function logEnds({ history, probe, spanS, earlierIsKnown = false }: ProbeRecord): EndFindings {
+  const { timeS, tempC } = history;
+  const last = timeS.length - 1;
+  const firstC = tempC[0]!;
+  const lastC = tempC[last]!;
+  const blind: BlindTime[] = [];
+  const startSlope = slopeOver(history, timeS[0]!, timeS[0]! + SLOPE_OVER_S);
+  const falls = startSlope < -SLOPE_K_PER_S && firstC > probe.ambientC + WARM_START_K;
+  if (!earlierIsKnown && timeS[0]! <= spanS[0] && (firstC > HEATED_BEFORE_C || falls))
+    blind.push({
+      fromS: timeS[0]!,
+      toS: timeS[0]!,
+      because: `The log starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
+    });
+  // A probe that stopped before the log did has a gap there, not an end.
+  if (timeS[last]! < spanS[1] || lastC <= Math.max(STILL_HOT_C, probe.ambientC))
+    return { blind, because: [] };
+  const endSlope = slopeOver(history, timeS[last]! - SLOPE_OVER_S, timeS[last]!);
+  if (endSlope > -SLOPE_K_PER_S) {
+    const course = endSlope > SLOPE_K_PER_S ? 'still rising' : 'and does not fall';
+    blind.push({
+      fromS: timeS[last]!,
+      toS: timeS[last]!,
+      because: `The log ends at ${formatTemp(lastC)}, ${course}: how hot and for how long it went on is not recorded. Log until the part is below ${formatTemp(STILL_HOT_C)}, or measure there.`,
+    });
+    return { blind, because: [] };
+  }
+  const tauS = Math.min(SLOWEST_TAU_S, (lastC - probe.ambientC) / -endSlope);
+  return {
+    blind,
+    tail: coolingFrom(lastC, probe.ambientC, tauS),
+    because: [
+      `The log ends at ${formatTemp(lastC)}: it is taken to cool on as in its last minute, at worst three times as slowly.`,
+    ],
+  };
+}
+
+/** The record with its tail, and the doubt of a slower cooling. */
+export function withTail(
+  record: ThermalHistory,
+  tail: ThermalHistory,
+  ambientC: number,
+): { readonly history: ThermalHistory; readonly doubt: Doubt } {
+  const history = join([record, tail]);
+  const from = record.timeS.length;
+  const fromS = record.timeS[from - 1]!;
+  const lastC = record.tempC[from - 1]!;
+  const rise = lastC - ambientC;
+  return {
+    history,
+    doubt: {
+      kind: 'cooling to come',
+      of: 'the cooling after the log ended',
+      spread: { shape: 'even', low: 0, high: 1 },
+      // A time constant three times as long: the share of the rise left is the cube root.
+      shiftK: history.tempC.map((temp, i) =>
+        history.timeS[i]! <= fromS || i < from
+          ? 0
+          : rise * Math.cbrt(Math.max(0, temp - ambientC) / rise) - (temp - ambientC),
+      ),
+    },
+  };
+}
+
+function coolingFrom(fromC: number, ambientC: number, tauS: number): ThermalHistory {
+  // Three times as slow needs three times as long.
+  const endS = 3 * TAIL_TIME_CONSTANTS * tauS;
+  const timeS = Float64Array.from({ length: TAIL_POINTS + 1 }, (_, k) => (endS * k * k) / TAIL_POINTS ** 2);
+  return thermalHistory(
+    timeS,
+    timeS.map((t) => ambientC + (fromC - ambientC) * Math.exp(-t / tauS)),
+  );
+}
+
+/** Least-squares slope of the readings between two times, K/s; of the two nearest where there are fewer than three. */
+function slopeOver(history: ThermalHistory, fromS: number, toS: number): number {
+  const { timeS, tempC } = history;
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let i = 0; i < timeS.length; i++)
+    if (timeS[i]! >= fromS && timeS[i]! <= toS) {
+      x.push(timeS[i]! - fromS);
+      y.push(tempC[i]!);
+    }
+  if (x.length < 3) {
+    const a = Math.max(timeS[0]!, fromS);
+    const b = Math.min(timeS[timeS.length - 1]!, toS);
+    return b > a ? (tempAt(history, b) - tempAt(history, a)) / (b - a) : 0;
+  }
+  return straightLine(x, y).slope;
+}

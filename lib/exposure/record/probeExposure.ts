@@ -1,0 +1,51 @@
+import { formatPercent, formatTemp } from '../../quantity';
+import { attachmentError } from '../../thermocouple';
+import { condense } from '../condense';
+import type { Doubt, Exposure } from '../exposure';
+import { peak } from '../peak';
+import { betweenReadings, hiddenPeakDoubt, type IntervalFindings } from './betweenReadings';
+import { fixingDoubt } from './fixingDoubt';
+import { gapDoubt, gapDoubts } from './gapDoubts';
+import { type EndFindings, logEnds, withTail } from './logEnds';
+import { type ProbeRecord, USUAL_WIRE } from './probe';
+import { wireDoubts, wireToleranceC } from './wireDoubts';
+
+/**
+ * What the metal under a probe saw: its record, condensed where it is long (`condense`), its gaps and ends as far as
+ * they are bounded, and what wire, fixing and interval leave open.
+ */
+export function probeExposure(record: ProbeRecord): Exposure {
+  const { probe } = record;
+  const { ambientC, thermocouple: wire = USUAL_WIRE, attachment = 'not stated' } = probe;
+  const interval = probe.isPlan ? NOTHING_MISSED : betweenReadings(record);
+  const ends = probe.isPlan ? WHOLE : logEnds(record);
+  const gaps = gapDoubts({ ...record, history: condense(record.history) });
+  const tailed = ends.tail ? withTail(gaps.history, ends.tail, ambientC) : undefined;
+  const history = tailed?.history ?? gaps.history;
+  const padded = new Float64Array(history.timeS.length);
+  padded.set(gaps.worstK);
+  const doubts: Doubt[] = [
+    ...wireDoubts(history, wire),
+    fixingDoubt(history, attachment, ambientC),
+    ...hiddenPeakDoubt(history, interval.missedPeakK, ambientC),
+    ...gapDoubt({ ...gaps, worstK: padded }),
+    ...(tailed ? [tailed.doubt] : []),
+  ];
+  const topC = peak(record.history).tempC;
+  const { low, high } = attachmentError(attachment);
+  return {
+    history,
+    doubts,
+    blind: [...ends.blind, ...interval.blind, ...gaps.blind],
+    because: [
+      `The wire is good to ±${wireToleranceC(wire, topC).toFixed(1)} °C at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
+      `The fixing "${typeof attachment === 'string' ? attachment : 'as given by the shop'}" reads low by ${formatPercent(low, 1)} to ${formatPercent(high, 1)} of the rise above the air: the peak read as ${formatTemp(topC)} may be up to ${formatTemp(topC + (high / (1 - high)) * Math.max(0, topC - ambientC))}.`,
+      ...interval.because,
+      ...gaps.because,
+      ...ends.because,
+    ],
+  };
+}
+
+const NOTHING_MISSED: IntervalFindings = { missedPeakK: 0, blind: [], because: [] };
+const WHOLE: EndFindings = { blind: [], because: [] };

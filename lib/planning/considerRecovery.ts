@@ -1,0 +1,145 @@
+import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
+import { asExposure, type Exposure, peak } from '../exposure';
+import type { ThermalHistory } from '../history';
+import { quenchFactor } from '../kinetics';
+import { formatDuration, formatTemp, type Judged, TemperbookError } from '../quantity';
+import { weightedShare } from '../statistics';
+import {
+  bandOfDraws,
+  DEFAULT_ALLOWANCE,
+  type MeasuredBefore,
+  measuredYield,
+  type StrengthAfter,
+  type VerdictWord,
+  wordOf,
+} from '../strength';
+import { afterTreatments, ageingPractice, THREE_WEEKS_S } from './treatments';
+
+/** One way to go on with a part after the heat. */
+export interface RecoveryOption {
+  readonly name: string;
+  readonly yieldKeptFraction: Judged;
+  /** Chance that the loss stays within the allowance; null where the record is blind. */
+  readonly chanceKept: number | null;
+  readonly verdict: VerdictWord;
+  /** Time it takes in the furnace or on the shelf, s. */
+  readonly timeS: number;
+  /** What must hold for it, and what it cannot do. */
+  readonly remark: string;
+}
+
+/** What recovery is considered for. */
+export interface RecoveryOptions extends MeasuredBefore {
+  readonly alloy: AlloyCard | string;
+  readonly temper: string;
+  readonly allowanceFraction?: number;
+  /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
+  readonly quench?: ThermalHistory;
+}
+
+const SOLUTION_TREATMENT_S = 12 * 3600;
+
+/**
+ * What a quench ten times slower costs of the yield, MPa. A356: 32 to 33 MPa per decade of quench rate; 6063 about 10.
+ * Source: quench sensitivity of cast Al-7Si-0.4Mg, Metall. Mater. Trans. A (1996), abstract.
+ */
+const SLOWER_QUENCH_MPA = { 'Al-Si-Mg casting': 33, 'Al-Mg-Si wrought': 10 } as const;
+
+/**
+ * Strength after a new heat treatment, over that of the part before: draws of the temper over draws of the part, less what
+ * a quench nobody logged may cost (up to ten times slower), or what the C-curve takes from the cooling given.
+ */
+function afterQuench(
+  card: AlloyCard,
+  temper: string,
+  { draws: { startYieldMPa } }: StrengthAfter,
+  quench?: ThermalHistory,
+): { readonly kept: Float64Array; readonly because: readonly string[] } {
+  const typical = findTemper(card, temper).entry.yieldMPa;
+  const found = quench ? quenchFactor(quench, card) : undefined;
+  const slower = SLOWER_QUENCH_MPA[card.family];
+  const count = startYieldMPa.length;
+  const kept = startYieldMPa.map((before, i) => {
+    const made = typical.low + ((i + 0.5) / count) * (typical.high - typical.low);
+    // Every draw of the part meets draws of the quench spread over their range.
+    const lost = found ? 0 : slower * ((0.5 + i * Math.SQRT2) % 1);
+    return (made * (found?.strengthFraction ?? 1) - lost) / before;
+  });
+  return {
+    kept,
+    because: found
+      ? [
+          `Quench factor ${found.quenchFactor.toFixed(1)} of the cooling given.`,
+          ...found.remarks.map(({ text }) => text),
+        ]
+      : [
+          `As the card’s temper, less up to ${slower} MPa for a quench up to ten times slower, because nobody logged it.`,
+        ],
+  };
+}
+
+function checkSolid(card: AlloyCard, history: ThermalHistory): void {
+  const peakC = peak(history).tempC;
+  if (peakC < meltsFromC(card)) return;
+  throw new TemperbookError(`Metal of ${card.designation} that melted has no temper to bring back`, {
+    found: `a peak of ${formatTemp(peakC)}`,
+    expected: `less than ${formatTemp(meltsFromC(card))}`,
+    remedy: 'Look for a fault of the probe; metal that began to melt is for repair or scrap',
+  });
+}
+
+/**
+ * The ways to go on after welding, for the metal of one exposure: accept as it is, accept after three weeks on the shelf,
+ * age again, or the full heat treatment. The first three are `strengthAfter` going on from the weld: dissolved solute comes
+ * back in part; what coarsened only comes back through solution treatment and quench.
+ * @throws TemperbookError as `strengthAfter`, when the card gives no ageing practice for the temper, for metal that melted,
+ * and as `quenchFactor`.
+ */
+export function considerRecovery(
+  given: Exposure | ThermalHistory,
+  { alloy, temper, allowanceFraction = DEFAULT_ALLOWANCE, quench, ...measured }: RecoveryOptions,
+): RecoveryOption[] {
+  const exposure = asExposure(given);
+  const card = loadAlloy(alloy);
+  const { tempC, timeS } = ageingPractice(card, temper);
+  checkSolid(card, exposure.history);
+  const { asWelded, rested, reaged } = afterTreatments(
+    exposure,
+    { alloy: card, temper, measuredYieldMPa: measuredYield(measured, card) },
+    allowanceFraction,
+  );
+  const option = (name: string, after: StrengthAfter, spentS: number, remark: string): RecoveryOption => ({
+    name,
+    yieldKeptFraction: after.yieldKeptFraction,
+    chanceKept: after.chanceKept,
+    verdict: after.word,
+    timeS: spentS,
+    remark,
+  });
+  const full = afterQuench(card, temper, asWelded, quench);
+  const needed = 1 - allowanceFraction;
+  const chance = weightedShare((i) => full.kept[i]! >= needed, full.kept.length);
+  return [
+    option('Accept as it is', asWelded, 0, 'Nothing to do.'),
+    option(
+      'Accept after three weeks',
+      rested,
+      THREE_WEEKS_S,
+      'Dissolved solute hardens at room temperature; coarsened particles do not.',
+    ),
+    option(
+      `Age again, ${formatDuration(timeS)} at ${formatTemp(tempC)}`,
+      reaged,
+      timeS,
+      'Brings back part of what dissolved. What over-aged stays soft, and all the rest ages on.',
+    ),
+    {
+      name: 'Full heat treatment: solution, quench, age',
+      yieldKeptFraction: bandOfDraws(full.kept, '1', full.because),
+      chanceKept: chance,
+      verdict: wordOf(chance, false),
+      timeS: SOLUTION_TREATMENT_S + timeS,
+      remark: `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(meltsFromC(card))}, where it begins to melt.`,
+    },
+  ];
+}

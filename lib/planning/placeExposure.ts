@@ -1,0 +1,100 @@
+import { condense, type Doubt, type Exposure, fixingDoubt, USUAL_WIRE, wireDoubts } from '../exposure';
+import { type ThermalHistory, tempAt } from '../history';
+import type { Attachment, ToleranceClass } from '../thermocouple';
+
+/** A place away from the weld with its thermal history, as `alongTraverse` gives it. */
+export interface SoftZonePlace {
+  readonly distanceMm: number;
+  readonly history: ThermalHistory;
+  /** The place melted: it is weld metal and not judged. */
+  readonly molten?: boolean;
+  readonly doubtful?: boolean;
+  /** How much hotter the face under the arc was than the history says, K; default 0. */
+  readonly faceExcessK?: number;
+}
+
+/** One source of doubt about the heat: the histories of all places, in their order, in each of its cases. */
+export interface HeatDoubt {
+  readonly of: string;
+  readonly cases: readonly (readonly ThermalHistory[])[];
+}
+
+/** What is known of how the heat of the places was found. */
+export interface HeatKnown {
+  /** Air round the part, °C. */
+  readonly ambientC: number;
+  /** Independent doubts about the heat, such as one for each pair of `fittedCases`, or the draws of a fit. */
+  readonly doubts?: readonly HeatDoubt[];
+  /** The probes the heat was fitted to: what they read low by, the fit and all its histories are low by. */
+  readonly fittedTo?: { readonly attachment?: Attachment; readonly thermocouple?: ToleranceClass };
+}
+
+/** Levels at which the way from one case of a doubt to the other is drawn. */
+const LEVELS = 9;
+
+/**
+ * What metal at a place in a heat-flow run saw: its history; each doubt about the heat anywhere between its cases; the probes
+ * the heat was fitted to; and the face under the arc, up to `faceExcessK` hotter.
+ */
+export function placeExposure(
+  place: SoftZonePlace,
+  index: number,
+  { ambientC, doubts = [], fittedTo }: HeatKnown,
+): Exposure {
+  const history = condense(place.history);
+  const { faceExcessK = 0 } = place;
+  const probes: Doubt[] = fittedTo
+    ? [
+        ...wireDoubts(history, fittedTo.thermocouple ?? USUAL_WIRE),
+        fixingDoubt(history, fittedTo.attachment ?? 'not stated', ambientC),
+      ]
+    : [];
+  return {
+    history,
+    doubts: [
+      ...doubts.map(({ of, cases }) =>
+        heatDoubt(
+          of,
+          history,
+          cases.map((all) => all[index]!),
+        ),
+      ),
+      ...probes,
+      ...faceDoubt(history, ambientC, faceExcessK),
+    ],
+    blind: [],
+    because: ['From the heat flow.'],
+  };
+}
+
+/** Anywhere between the cases, in their order, with the history as it stands among them. */
+function heatDoubt(of: string, history: ThermalHistory, cases: readonly ThermalHistory[]): Doubt {
+  const nothing = new Float64Array(history.timeS.length);
+  const shifts = cases.map((other) => shiftTo(history, other));
+  const [first = nothing, last = nothing] = shifts;
+  const stops = shifts.length > 2 ? shifts : shifts.length === 1 ? [nothing, first] : [first, nothing, last];
+  if (shifts.length > 2) return { kind: 'heat flow', of, runsK: stops };
+  const runsK = Array.from({ length: LEVELS }, (_, level) => {
+    const at = (level / (LEVELS - 1)) * (stops.length - 1);
+    const k = Math.min(stops.length - 2, Math.floor(at));
+    return nothing.map((_, i) => stops[k]![i]! + (at - k) * (stops[k + 1]![i]! - stops[k]![i]!));
+  });
+  return { kind: 'heat flow', of, runsK };
+}
+
+/** How much hotter another run had the place, K at the history's own times: runs step on times of their own. */
+const shiftTo = ({ timeS, tempC }: ThermalHistory, other: ThermalHistory): Float64Array =>
+  tempC.map((temp, i) => tempAt(other, timeS[i]!) - temp);
+
+function faceDoubt({ tempC }: ThermalHistory, ambientC: number, faceExcessK: number): Doubt[] {
+  const rise = tempC.reduce((top, temp) => Math.max(top, temp), ambientC) - ambientC;
+  if (!(faceExcessK > 0 && rise > 0)) return [];
+  return [
+    {
+      kind: 'hotter face',
+      of: 'the hotter face under the arc',
+      spread: { shape: 'even', low: 0, high: 1 },
+      shiftK: tempC.map((temp) => (faceExcessK * Math.max(0, temp - ambientC)) / rise),
+    },
+  ];
+}

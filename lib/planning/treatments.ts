@@ -1,0 +1,60 @@
+import { type AlloyCard, findTemper } from '../alloy';
+import type { Exposure } from '../exposure';
+import { isothermal } from '../history';
+import { formatDuration, formatTemp, TemperbookError } from '../quantity';
+import { type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
+
+/** What may be done with the part after welding, in the order of effort. */
+export type Treatment = 'asWelded' | 'rested' | 'reaged';
+/** All of them, in the order of effort. */
+export const TREATMENTS: readonly Treatment[] = ['asWelded', 'rested', 'reaged'];
+
+/** Three weeks on the shelf: by then most of what comes back at room temperature has come back, s. */
+export const THREE_WEEKS_S = 21 * 86_400;
+const SHELF_C = 20;
+
+/** Strength after each treatment. */
+export type AfterTreatment = Readonly<Record<Treatment, StrengthAfter>>;
+
+/**
+ * Strength after welding as it is, after three weeks on the shelf, and after ageing again by the card's practice: the same
+ * draws of record and metal go on from where the weld left them.
+ * @throws TemperbookError when the card has no ageing practice for the temper.
+ */
+export function afterTreatments(
+  welded: Exposure,
+  metal: Metal & { readonly alloy: AlloyCard },
+  allowanceFraction: number,
+): AfterTreatment {
+  const { tempC, timeS } = ageingPractice(metal.alloy, metal.temper);
+  const options = { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true };
+  const then = { ...options, earlier: [welded] };
+  return {
+    asWelded: strengthAfter(welded, metal, options),
+    rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), metal, then),
+    reaged: strengthAfter(isothermal(tempC, timeS), metal, then),
+  };
+}
+
+/** What each treatment is, in words. @throws TemperbookError as `ageingPractice`. */
+export function treatmentNames(card: AlloyCard, temper: string): Readonly<Record<Treatment, string>> {
+  const { tempC, timeS } = ageingPractice(card, temper);
+  return {
+    asWelded: 'as welded',
+    rested: 'after three weeks',
+    reaged: `aged again ${formatDuration(timeS)} at ${formatTemp(tempC)}`,
+  };
+}
+
+/** How a temper is aged, by its card. @throws TemperbookError when the card does not say. */
+export function ageingPractice(
+  card: AlloyCard,
+  temper: string,
+): { readonly tempC: number; readonly timeS: number } {
+  const { name, entry } = findTemper(card, temper);
+  if (entry.ageing) return { tempC: entry.ageing.tempC.value, timeS: entry.ageing.timeS.value };
+  throw new TemperbookError(`${card.designation} has no ageing practice for this temper`, {
+    found: name,
+    remedy: 'Choose an artificially aged temper, or add the practice to your own card',
+  });
+}

@@ -1,0 +1,93 @@
+import { requireNumber, TemperbookError } from '../quantity';
+
+/**
+ * The value below which a share of the weight lies: values sorted, each standing for its weight, straight lines
+ * between the middles of neighbours. Equal weights give Hazen's sample quantile.
+ *
+ * Range: probability 0 to 1; weights ≥ 0, not all 0; absent weights are equal.
+ * Source: Hazen (1914), type 5 in Hyndman and Fan, Am. Stat. 50 (1996) 361.
+ * @throws TemperbookError on no value, weights of another length, or weights that add up to nothing.
+ * @example weightedQuantile(Float64Array.of(1, 2, 3, 4), 0.5) // 2.5
+ */
+export function weightedQuantile(values: Float64Array, probability: number, weights?: Float64Array): number {
+  return weightedQuantiles(values, [probability], weights)[0]!;
+}
+
+/** Several quantiles of one sample, sorted once; see `weightedQuantile`. */
+export function weightedQuantiles(
+  values: Float64Array,
+  probabilities: readonly number[],
+  weights?: Float64Array,
+): number[] {
+  const total = totalWeight(values, weights);
+  for (const probability of probabilities) requireNumber(probability, 'Probability', { low: 0, high: 1 });
+  if (!weights) {
+    const sorted = Float64Array.from(values).sort();
+    return probabilities.map((probability) => {
+      const at = Math.min(sorted.length - 1, Math.max(0, probability * sorted.length - 0.5));
+      const below = Math.floor(at);
+      const above = Math.min(sorted.length - 1, below + 1);
+      return sorted[below]! + (at - below) * (sorted[above]! - sorted[below]!);
+    });
+  }
+  const order = Uint32Array.from(values, (_, i) => i)
+    .filter((i) => weights[i]! > 0)
+    .sort((a, b) => values[a]! - values[b]!);
+  return probabilities.map((probability) => {
+    const wanted = probability * total;
+    let before = 0;
+    let previousMiddle = Number.NEGATIVE_INFINITY;
+    let previous = values[order[0]!]!;
+    for (const i of order) {
+      const middle = before + weights[i]! / 2;
+      const value = values[i]!;
+      if (middle >= wanted)
+        return previousMiddle === Number.NEGATIVE_INFINITY
+          ? value
+          : previous + ((wanted - previousMiddle) / (middle - previousMiddle)) * (value - previous);
+      before += weights[i]!;
+      previousMiddle = middle;
+      previous = value;
+    }
+    return previous;
+  });
+}
+
+/** Share of the weight for which `holds` is true, 0 to 1. */
+export function weightedShare(
+  holds: (index: number) => boolean,
+  count: number,
+  weights?: Float64Array,
+): number {
+  let all = 0;
+  let held = 0;
+  for (let i = 0; i < count; i++) {
+    const weight = weights ? weights[i]! : 1;
+    all += weight;
+    if (holds(i)) held += weight;
+  }
+  return held / all;
+}
+
+/**
+ * How many equally weighted draws would say as much: (Σ w)² / Σ w².
+ * Source: Kish, Survey Sampling, Wiley 1965.
+ */
+export function effectiveNumber(weights: Float64Array): number {
+  let sum = 0;
+  let squares = 0;
+  for (const weight of weights) {
+    sum += weight;
+    squares += weight * weight;
+  }
+  return squares === 0 ? 0 : (sum * sum) / squares;
+}
+
+function totalWeight(values: Float64Array, weights?: Float64Array): number {
+  const total = weights ? weights.reduce((a, b) => a + b, 0) : values.length;
+  if (values.length === 0 || (weights && weights.length !== values.length) || !(total > 0))
+    throw new TemperbookError('A weighted sample needs values, and weights that are not all nothing', {
+      found: `${values.length} values${weights ? `, ${weights.length} weights adding up to ${total}` : ''}`,
+    });
+  return total;
+}

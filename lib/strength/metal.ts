@@ -1,0 +1,28 @@
+import { type AlloyCard, loadAlloy } from '../alloy';
+import { checkStartYield, type PlausibleMetal, plausibleMetals } from '../kinetics';
+
+/** What the metal is: an alloy in a temper, and what was measured of this part before the heat. */
+export interface Metal {
+  readonly alloy: AlloyCard | string;
+  readonly temper: string;
+  /** Yield measured on this part before the heat, MPa. */
+  readonly measuredYieldMPa?: number;
+}
+
+/** The plausible metals behind a `Metal`, ready to be run. */
+export interface MetalDraws {
+  readonly measuredYieldMPa?: number;
+  /** Member i goes with draw i of the record. */
+  readonly metals: readonly PlausibleMetal[];
+  readonly because: readonly string[];
+}
+
+/**
+ * The first `count` plausible metals of an alloy and temper, in the order that all doors share.
+ * @throws TemperbookError as `plausibleMetals`, and for a measured yield that the temper cannot have.
+ */
+export function drawMetals({ alloy, temper, measuredYieldMPa }: Metal, count: number): MetalDraws {
+  const sample = plausibleMetals(loadAlloy(alloy), temper, count);
+  if (measuredYieldMPa !== undefined) checkStartYield(sample, measuredYieldMPa);
+  return { measuredYieldMPa, metals: sample.metals, because: sample.because };
+}

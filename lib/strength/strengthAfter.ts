@@ -1,0 +1,176 @@
+import { asExposure, type BlindTime, type Exposure } from '../exposure';
+import type { ThermalHistory } from '../history';
+import { type Judged, requireNumber } from '../quantity';
+import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics';
+import { type Contribution, contributions } from './contributions';
+import { drawMetals, type Metal } from './metal';
+import { type Draws, runDraws } from './runDraws';
+import { bandOfDraws } from './summary';
+import { KEPT_FROM, LOST_UP_TO, type VerdictWord, wordOf } from './verdictWord';
+
+/** Draws by routine, and how many more where a chance lies close to the rule. */
+export const ROUTINE_DRAWS = 400;
+export const CLOSE_DRAWS = 1600;
+export const MOST_DRAWS = 4000;
+
+/** Yield loss that is accepted unless somebody says otherwise, fraction. */
+export const DEFAULT_ALLOWANCE = 0.1;
+
+/** What else `strengthAfter` may be told. */
+export interface StrengthOptions {
+  /** Yield loss that is accepted, fraction; default 0.1. */
+  readonly allowanceFraction?: number;
+  /** Heats the part had before, in their order. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** How much each draw weighs in the light of readings; default all alike. */
+  readonly weightsOf?: (draws: Draws) => Float64Array;
+  /** Number of draws; default 400, and up to 4,000 where the chance lies close to the rule. */
+  readonly draws?: number;
+  /** Leave out the course in time and what each doubt contributes: only the end is asked for. */
+  readonly endOnly?: boolean;
+}
+
+/** Strength along an exposure: plain arrays of equal length. */
+export interface StrengthTrack {
+  readonly timeS: Float64Array;
+  readonly nominal: Float64Array;
+  readonly low: Float64Array;
+  readonly high: Float64Array;
+}
+
+/** What became of the strength. */
+export interface StrengthAfter {
+  /** Yield now over yield before: median, 5 and 95 % of the draws. Of the recorded part where the record is blind. */
+  readonly yieldKeptFraction: Judged;
+  /** Ultimate strength likewise; null where no source carries it. */
+  readonly ultimateKeptFraction: Judged | null;
+  readonly yieldMPa: Judged;
+  /** The middle metal on the record exactly as it was read. */
+  readonly asReadFraction: number;
+  /** Share of draws within the allowance; null where part of the record is blind. */
+  readonly chanceKept: number | null;
+  /** The same for what was recorded, blind or not. */
+  readonly chanceOfRecorded: number;
+  readonly word: VerdictWord;
+  readonly blind: readonly BlindTime[];
+  readonly contributions: readonly Contribution[];
+  readonly track: StrengthTrack;
+  readonly draws: Draws;
+  /** By draw; absent where nothing weighs. */
+  readonly weights?: Float64Array;
+  /** How many equally likely draws say as much. */
+  readonly effectiveDraws: number;
+  readonly because: readonly string[];
+}
+
+/** The course in time is drawn with about so many points. */
+const TRACK_POINTS = 300;
+/** A chance this many Monte Carlo errors from the rule needs no more draws. */
+const CLOSE_ERRORS = 3;
+const FEW_EFFECTIVE = 200;
+
+/**
+ * The strength metal keeps after an exposure: draw i of the record (every doubt at its place, `placeInRange`) run through
+ * plausible metal i, so the band holds what the record hides and how the metal answers, each once. Nothing else in the kit
+ * makes strength; every door asks here.
+ *
+ * 400 draws, in low-discrepancy order; 1,600, then 4,000, where the chance lies within three Monte Carlo errors of the rule
+ * (`wordOf`) or readings leave fewer than 200 effective draws.
+ * @throws TemperbookError as `drawMetals`, for an allowance outside 0 to 1, and doubts that do not fit their history.
+ * @example strengthAfter(isothermal(20, 3600), { alloy: '6061', temper: 'T6' }).chanceKept // 1
+ */
+export function strengthAfter(
+  exposure: Exposure | ThermalHistory,
+  metal: Metal,
+  options: StrengthOptions = {},
+): StrengthAfter {
+  const allowance = requireNumber(
+    options.allowanceFraction ?? DEFAULT_ALLOWANCE,
+    'Allowed loss of yield (as a fraction, 0.1 for 10 %)',
+    { low: 0, high: 1 },
+  );
+  const all = [...(options.earlier ?? []), exposure].map(asExposure);
+  const run = (count: number): StrengthAfter => runOnce(all, metal, count, allowance, options);
+  let answer = run(options.draws ?? ROUTINE_DRAWS);
+  for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
+    if (needsMore(answer)) answer = run(count);
+  return answer;
+}
+
+function runOnce(
+  all: readonly Exposure[],
+  metal: Metal,
+  count: number,
+  allowance: number,
+  { weightsOf, endOnly = false }: StrengthOptions,
+): StrengthAfter {
+  const metals = drawMetals(metal, count);
+  const last = all[all.length - 1]!;
+  const lookAt = endOnly ? new Uint32Array(0) : samplesToShow(last.history);
+  const run = runDraws(all, metals, { lookAt });
+  const weights = weightsOf?.(run);
+  const blind = all.flatMap((one) => one.blind);
+  const needed = 1 - allowance;
+  const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
+  const asRead = runDraws(
+    all.map((one) => ({ ...one, doubts: [] })),
+    { ...metals, metals: metals.metals.slice(0, AS_READ_DRAWS) },
+  );
+  const because = [...all.flatMap((one) => one.because), ...metals.because];
+  const lines = run.onTheWay.map(
+    (values) => weightedQuantiles(values, [0.05, 0.5, 0.95], weights) as [number, number, number],
+  );
+  return {
+    yieldKeptFraction: bandOfDraws(run.yieldKept, '1', because, weights),
+    ultimateKeptFraction: run.ultimateKept ? bandOfDraws(run.ultimateKept, '1', because, weights) : null,
+    yieldMPa: bandOfDraws(
+      run.yieldKept.map((kept, i) => kept * run.startYieldMPa[i]!),
+      'MPa',
+      because,
+      weights,
+    ),
+    asReadFraction: weightedQuantiles(asRead.yieldKept, [0.5])[0]!,
+    chanceKept: blind.length > 0 ? null : chance,
+    chanceOfRecorded: chance,
+    word: wordOf(chance, blind.length > 0),
+    blind,
+    contributions: endOnly ? [] : contributions(all, metals),
+    track: {
+      timeS: Float64Array.from(lookAt, (i) => last.history.timeS[i]!),
+      low: Float64Array.from(lines, ([low]) => low),
+      nominal: Float64Array.from(lines, ([, nominal]) => nominal),
+      high: Float64Array.from(lines, ([, , high]) => high),
+    },
+    draws: run,
+    ...(weights ? { weights } : {}),
+    effectiveDraws: weights ? effectiveNumber(weights) : count,
+    because,
+  };
+}
+
+/** Metals for the line as read: its median needs no more. */
+const AS_READ_DRAWS = 200;
+
+function needsMore({ chanceOfRecorded: p, effectiveDraws }: StrengthAfter): boolean {
+  return effectiveDraws < FEW_EFFECTIVE || isCloseToRule(p, effectiveDraws);
+}
+
+/** Whether so many draws cannot tell on which side of the rule a chance lies. */
+export function isCloseToRule(chance: number, effectiveDraws: number): boolean {
+  const error = Math.sqrt(Math.max(chance * (1 - chance), 1 / effectiveDraws) / effectiveDraws);
+  return [KEPT_FROM, LOST_UP_TO].some((rule) => Math.abs(chance - rule) < CLOSE_ERRORS * error);
+}
+
+/** About 300 samples to show: first, last, and the hottest of every stretch of equally many samples. */
+function samplesToShow({ tempC }: ThermalHistory): Uint32Array {
+  const last = tempC.length - 1;
+  const every = Math.max(1, Math.ceil(tempC.length / TRACK_POINTS));
+  const chosen = new Set<number>([0, last]);
+  for (let from = 0; from <= last; from += every) {
+    let hottest = from;
+    for (let i = from; i < Math.min(from + every, last + 1); i++)
+      if (tempC[i]! > tempC[hottest]!) hottest = i;
+    chosen.add(hottest);
+  }
+  return Uint32Array.from([...chosen].sort((a, b) => a - b));
+}

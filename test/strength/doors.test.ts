@@ -1,0 +1,185 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { compareScenarios, judge } from '../../lib/decision';
+import {
+  condense,
+  type Exposure,
+  editExposure,
+  exactly,
+  fixingDoubt,
+  USUAL_WIRE,
+  wireDoubts,
+} from '../../lib/exposure';
+import { insertWait, isothermal, resample, type ThermalHistory, thermalHistory } from '../../lib/history';
+import { weldCycle } from '../../lib/kinetics';
+import { softZone } from '../../lib/planning';
+import { strengthAfter } from '../../lib/strength';
+
+const METALS = [
+  { alloy: 'A356.0', temper: 'T6' },
+  { alloy: '6061', temper: 'T6' },
+] as const;
+const TUBE = METALS[1];
+
+/** A history as a well fixed probe would have read it. */
+const read = (history: ThermalHistory): Exposure => ({
+  ...exactly(history),
+  doubts: [...wireDoubts(history, USUAL_WIRE), fixingDoubt(history, 'peened hole', 20)],
+});
+const cycle = (peakC: number, nearPeakS: number): Exposure => read(weldCycle({ peakC, nearPeakS }));
+const heats = fc.record({
+  peakC: fc.double({ min: 180, max: 420, noNaN: true }),
+  nearPeakS: fc.double({ min: 1, max: 120, noNaN: true }),
+});
+
+describe('one exposure, one strength', () => {
+  it.each(METALS)('$alloy: the same band and chance at every door', (metal) => {
+    fc.assert(
+      fc.property(heats, ({ peakC, nearPeakS }) => {
+        const exposure = cycle(peakC, nearPeakS);
+        const { yieldKeptFraction: few } = strengthAfter(exposure, metal, { draws: 400 });
+        const all = strengthAfter(exposure, metal);
+        const judged = judge(exposure, metal).channels[0]!;
+        const [scenario] = compareScenarios([{ name: 'as it ran', history: exposure }], metal);
+        for (const door of [judged, scenario!.verdict]) {
+          expect(door.chanceKept).toBe(all.chanceKept);
+          expect(door.yieldKeptFraction.nominal).toBe(all.yieldKeptFraction.nominal);
+          expect(door.yieldKeptFraction.low).toBe(all.yieldKeptFraction.low);
+        }
+        // The soft zone makes exposures of its own: the history as the heat flow gives it.
+        const bare = strengthAfter(exactly(exposure.history), metal, { draws: 400 }).yieldKeptFraction;
+        const [place] = softZone(
+          [
+            { distanceMm: 10, history: exposure.history },
+            { distanceMm: 20, history: isothermal(20, 10) },
+          ],
+          { ...metal, ambientC: 20 },
+        ).points;
+        expect(place!.kept.asWelded.nominal).toBe(bare.nominal);
+        expect(place!.kept.asWelded.low).toBe(bare.low);
+        // More draws refine the same answer: they go on in one sequence.
+        expect(Math.abs(few.low - all.yieldKeptFraction.low)).toBeLessThan(0.02);
+      }),
+      { numRuns: 3 },
+    );
+  });
+
+  it('an edit of a history keeps its doubts', () => {
+    const exposure = cycle(290, 20);
+    const { timeS } = exposure.history;
+    const same = editExposure(exposure, (history) => resample(history, 0.5));
+    const longer = editExposure(exposure, (history) =>
+      insertWait(
+        history,
+        { atS: timeS[timeS.length - 1]!, waitS: 600 },
+        { ambientC: 20, timeConstantS: 300 },
+      ),
+    );
+    for (const edited of [same, longer]) {
+      expect(edited.doubts.map(({ kind }) => kind)).toEqual(exposure.doubts.map(({ kind }) => kind));
+      const [before, after] = [exposure, edited].map((one) => strengthAfter(one, TUBE, { draws: 400 }));
+      expect(Math.abs(before!.chanceKept! - after!.chanceKept!)).toBeLessThanOrEqual(0.02);
+      expect(Math.abs(before!.yieldKeptFraction.low - after!.yieldKeptFraction.low)).toBeLessThan(0.01);
+    }
+  });
+
+  it.each(METALS)(
+    '$alloy: resampling, splitting and the order of doubts move the chance by at most 0.02',
+    (metal) => {
+      fc.assert(
+        fc.property(heats, fc.double({ min: 0.1, max: 0.9, noNaN: true }), ({ peakC, nearPeakS }, share) => {
+          const { history } = cycle(peakC, nearPeakS);
+          const chance = (exposure: Exposure, earlier: Exposure[] = []): number =>
+            strengthAfter(exposure, metal, { draws: 400, earlier, endOnly: true }).chanceKept!;
+          const whole = chance(read(history));
+          expect(Math.abs(chance(read(resample(history, 0.2))) - whole)).toBeLessThanOrEqual(0.02);
+          const turned = read(history);
+          const reversed = chance({ ...turned, doubts: [...turned.doubts].reverse() });
+          expect(Math.abs(reversed - whole)).toBeLessThanOrEqual(1 / 400 + 1e-9);
+          const cut = Math.floor(share * (history.timeS.length - 2)) + 1;
+          const part = (from: number, to: number): Exposure =>
+            read(thermalHistory(history.timeS.slice(from, to), history.tempC.slice(from, to)));
+          const split = chance(part(cut, history.timeS.length), [part(0, cut + 1)]);
+          expect(Math.abs(split - whole)).toBeLessThanOrEqual(0.02);
+        }),
+        { numRuns: 3 },
+      );
+    },
+  );
+
+  it('the order of channels changes nothing', () => {
+    const channel = (name: string, peakC: number) => ({
+      name,
+      unit: '°C' as const,
+      sourceUnit: '°C',
+      history: resample(weldCycle({ peakC, nearPeakS: 10 }), 0.5),
+      faults: [],
+    });
+    const log = (channels: ReturnType<typeof channel>[]) => ({
+      source: { name: 'made up', bytes: 0, sha256: '' },
+      channels: channels.map((one) => ({
+        ...one,
+        rows: Uint32Array.from(one.history.timeS, (_, i) => i + 1),
+      })),
+      leftAside: [],
+      rows: { read: 0, kept: 0, flagged: 0, rejected: 0 },
+      rowFaults: [],
+      intervalS: 0.5,
+      notes: [],
+      openReadings: [],
+      statements: {},
+    });
+    const [a, b] = [channel('a', 250), channel('b', 310)];
+    const options = { ...TUBE, attachment: 'peened hole' } as const;
+    const [one, other] = [judge(log([a, b]), options), judge(log([b, a]), options)];
+    expect(other.chanceKept).toBe(one.chanceKept);
+    expect(other.channels[1]).toEqual(one.channels[0]);
+  });
+
+  it('a plan keeps what it keeps, whatever number of points it is drawn with', () => {
+    const plan = thermalHistory([0, 30, 60, 200, 800], [20, 280, 280, 120, 30]);
+    const [few, many] = [plan, resample(plan, 1)].map((history) =>
+      judge(history, { ...TUBE, attachment: 'welded wires' }),
+    );
+    expect(Math.abs(few!.chanceKept! - many!.chanceKept!)).toBeLessThanOrEqual(0.02);
+    const low = (verdict: typeof few): number => verdict!.channels[0]!.yieldKeptFraction.low;
+    expect(Math.abs(low(few) - low(many))).toBeLessThan(0.005);
+  });
+
+  it('eight bakes, each harmless, are not harmless together', () => {
+    const bake = isothermal(200, 40 * 60);
+    const keptAfter = (times: number) =>
+      strengthAfter(bake, TUBE, { earlier: new Array(times - 1).fill(bake), draws: 400 });
+    for (let times = 2; times <= 8; times++) {
+      expect(keptAfter(times).yieldKeptFraction.nominal).toBeLessThan(
+        keptAfter(times - 1).yieldKeptFraction.nominal,
+      );
+      expect(keptAfter(times).chanceKept!).toBeLessThanOrEqual(keptAfter(times - 1).chanceKept!);
+    }
+    // One after the other is one long bake.
+    const once = strengthAfter(isothermal(200, 8 * 40 * 60), TUBE, { draws: 400 });
+    expect(keptAfter(8).yieldKeptFraction.nominal).toBeCloseTo(once.yieldKeptFraction.nominal, 6);
+  });
+});
+
+describe('condense', () => {
+  it('moves the chance of a noisy hour at 10 Hz by at most 0.02', () => {
+    let seed = 1;
+    const noise = (): number => {
+      seed = (seed * 16_807) % 2_147_483_647;
+      return seed / 2_147_483_647 - 0.5;
+    };
+    const timeS = Float64Array.from({ length: 36_000 }, (_, i) => i / 10);
+    const smooth = timeS.map((t) => 20 + 240 * Math.exp(-(((t - 1800) / 500) ** 2)));
+    const noisy = thermalHistory(
+      timeS,
+      smooth.map((temp) => temp + 4 * noise()),
+    );
+    const chance = (history: ThermalHistory): number =>
+      strengthAfter(read(history), TUBE, { draws: 400, endOnly: true }).chanceKept!;
+    const short = condense(noisy);
+    expect(short.timeS.length).toBeLessThan(4000);
+    expect(Math.abs(chance(short) - chance(noisy))).toBeLessThanOrEqual(0.02);
+    expect(Math.abs(chance(short) - chance(thermalHistory(timeS, smooth)))).toBeLessThanOrEqual(0.02);
+  });
+});

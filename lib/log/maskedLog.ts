@@ -133,7 +133,7 @@ function given<T extends object>(limits: T | undefined): Partial<T> {
 function rowAccount(
   channels: readonly ChannelData[],
   trusted: readonly (readonly Stretch[])[],
-  { length, rejects }: LogTable,
+  { length, rejected }: LogTable,
 ): RowAccount {
   const isFlagged = new Uint8Array(length);
   let flagged = 0;
@@ -145,5 +145,5 @@ function rowAccount(
         flagged++;
       }
   });
-  return { read: length + rejects.length, kept: length - flagged, flagged, rejected: rejects.length };
+  return { read: length + rejected, kept: length - flagged, flagged, rejected };
 }

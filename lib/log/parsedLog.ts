@@ -101,7 +101,7 @@ function tooWide({ width }: Dialect, reading: Reading): TemperbookError {
   });
 }
 
-function tooFew({ length, rejects, row }: LogTable, reading: Reading): TemperbookError {
+function tooFew({ length, rejects, rejected, row }: LogTable, reading: Reading): TemperbookError {
   const { file } = reading;
   const first = rejects[0];
   const place = first ? { row: first.row, column: first.column } : length > 0 ? { row: row[0]! } : {};
@@ -109,7 +109,7 @@ function tooFew({ length, rejects, row }: LogTable, reading: Reading): Temperboo
     file,
     ...place,
     found: first
-      ? `${length} usable and ${rejects.length} unusable rows; in the first unusable one ${first.reason}`
+      ? `${length} usable and ${rejected} unusable rows; in the first unusable one ${first.reason}`
       : `${length} row${length === 1 ? '' : 's'}`,
     expected: 'at least 2 rows with a time and a reading',
     remedy: first

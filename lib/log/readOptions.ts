@@ -58,6 +58,8 @@ export interface ReadOptions {
   /** Numbers that mean "no reading", in the file's own unit; replaces `DEFAULT_SENTINELS`. */
   readonly sentinels?: readonly number[];
   readonly limits?: ReadLimits;
+  /** Called now and then, at most twice a second, once reading has taken two seconds, with the share of the file read. */
+  readonly onProgress?: (share: number) => void;
   /** Kinds of fault to let through after a look at the trace: the readings stay in the history. */
   readonly accept?: readonly FaultKind[];
 }
@@ -90,6 +92,7 @@ const KNOWN: Readonly<Record<keyof ReadOptions, string>> = {
   thermocouple: 'an object { type, referenceC or referenceColumn }',
   sentinels: 'a list of numbers',
   limits: 'an object with lowC, highC, maxRateCPerS or gapS, numbers',
+  onProgress: 'a function',
   accept: 'a list of fault kinds',
 };
 
@@ -144,6 +147,7 @@ const ACCEPTS: Readonly<Record<keyof ReadOptions, (x: unknown) => boolean>> = {
   limits: (x) =>
     onlyKeys(x, ['lowC', 'highC', 'maxRateCPerS', 'gapS']) &&
     Object.values(x as object).every((v) => v === undefined || (typeof v === 'number' && !Number.isNaN(v))),
+  onProgress: (x) => typeof x === 'function',
   accept: (x) => Array.isArray(x) && x.every(isText),
 };
 

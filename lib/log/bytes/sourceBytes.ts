@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
+import { freemem } from 'node:os';
 import { basename } from 'node:path';
 import { TemperbookError } from '../../quantity';
 
@@ -64,12 +65,39 @@ function asBuffer(source: unknown, file: string): Buffer {
 
 function open(path: string, file: string): Buffer {
   try {
+    refuseTooLarge(statSync(path).size, availableMemory(), file);
     return readFileSync(path);
   } catch (cause) {
+    if (cause instanceof TemperbookError) throw cause;
     throw new TemperbookError('The file cannot be opened', {
       file,
       found: cause instanceof Error ? cause.message : String(cause),
       remedy: 'Check the path, and that the file is a file of under 2 GB you may read',
     });
   }
+}
+
+/** The file, its numbers as doubles with a place and a mark each, and a second copy while channels are compacted. */
+const BYTES_PER_BYTE = 4;
+const MEGA = 1e6;
+
+/**
+ * Refuses a file that cannot be read in the memory there is, before it is read.
+ * @throws TemperbookError with the size that would do.
+ */
+export function refuseTooLarge(bytes: number, availableBytes: number, file: string): void {
+  if (bytes * BYTES_PER_BYTE <= availableBytes) return;
+  const mega = (n: number) => `${Math.floor(n / MEGA)} MB`;
+  throw new TemperbookError('The file is too large for the memory there is', {
+    file,
+    found: `${mega(bytes)}, with ${mega(availableBytes)} of memory free`,
+    expected: `at most ${mega(availableBytes / BYTES_PER_BYTE)}`,
+    remedy: 'Cut the log into parts and read them one by one, or export it at a longer interval',
+  });
+}
+
+function availableMemory(): number {
+  const limit = process.constrainedMemory?.() ?? 0;
+  const own = limit > 0 && limit < Number.MAX_SAFE_INTEGER ? limit - process.memoryUsage.rss() : freemem();
+  return Math.min(own, freemem());
 }

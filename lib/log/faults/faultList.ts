@@ -3,7 +3,7 @@ import { lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import type { FaultKind } from '../faultKind';
 import type { GapPolicy } from '../gapPolicy';
-import type { LogTable, Reject } from '../rows/logTable';
+import type { LogTable, RejectRun } from '../rows/logTable';
 import type { Fault } from '../thermalLog';
 import { type ChannelData, distrusted, type Limits, type Stretch } from './channelData';
 import { ABSENT, FAULT_KINDS } from './faultCodes';
@@ -183,23 +183,25 @@ function bridging({ before, after }: Run, { every }: ChannelData, { gaps, timeS 
 const sentence = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}.`;
 
 /** Rejected rows and gaps of the clock, in the order of the file. */
-export function rowFaults(rejects: readonly Reject[], context: FaultContext): Fault[] {
+export function rowFaults(rejects: readonly RejectRun[], context: FaultContext): Fault[] {
   const { table, timeS, text, gaps, clockColumn } = context;
   const place = rejects.length > 0 ? timeOfRow(table, timeS) : () => [0, 0] as const;
   const faults: Fault[] = [];
   let open: { -readonly [K in keyof Fault]: Fault[K] } | undefined;
-  for (const { row, offset, kind, column, ...reject } of [...rejects].sort((a, b) => a.row - b.row)) {
-    const [fromS, toS] = place(row);
-    const reason = sentence(reject.reason);
+  for (const run of [...rejects].sort((a, b) => a.row - b.row)) {
+    const { row, lastRow, rows, offset, kind, column } = run;
+    const fromS = place(row)[0];
+    const toS = place(lastRow)[1];
+    const reason = sentence(run.reason);
     if (open && open.kind === kind && open.reason === reason && open.lastRow === row - 1) {
-      open.lastRow = row;
+      open.lastRow = lastRow;
       open.toS = Math.max(open.toS, toS);
-      open.readings++;
+      open.readings += rows;
       continue;
     }
     const line = lineAt(text.bytes, offset, row);
     const value = text.decode(line.from, Math.min(line.to, line.from + LONGEST_VALUE)).trim();
-    open = { kind, row, lastRow: row, column, value, reason, fromS, toS, readings: 1 };
+    open = { kind, row, lastRow, column, value, reason, fromS, toS, readings: rows };
     faults.push(open);
   }
   for (const i of gaps.afterRow) {

@@ -10,6 +10,17 @@ export interface Reject {
   readonly reason: string;
 }
 
+/** Rejected rows that follow each other for one reason. */
+export interface RejectRun extends Reject {
+  lastRow: number;
+  rows: number;
+  reason: string;
+}
+
+/** With more runs than this, rows of one kind that follow each other share a run whatever their reasons. */
+const MOST_RUNS = 1000;
+const MANY_REASONS = 'the rows are no rows of readings, each for a reason of its own';
+
 /** A place from which the file starts over with a header of its own. */
 export interface BlockStart {
   /** Index of the block's first row in the table. */
@@ -35,7 +46,9 @@ export class LogTable {
   readonly marks: Uint8Array[];
   /** Cold-end readings, for channels in mV. */
   reference?: Float64Array;
-  readonly rejects: Reject[] = [];
+  /** Rejected rows, in runs; `rejected` counts the rows. */
+  readonly rejects: RejectRun[] = [];
+  rejected = 0;
   readonly blocks: BlockStart[] = [];
 
   constructor(channels: number, capacity: number, withReference: boolean) {
@@ -45,6 +58,22 @@ export class LogTable {
     this.cells = Array.from({ length: channels }, () => new Float64Array(capacity));
     this.marks = Array.from({ length: channels }, () => new Uint8Array(capacity));
     if (withReference) this.reference = new Float64Array(capacity);
+  }
+
+  /** Takes a row into the account of those not used. */
+  reject({ row, offset, kind, column, reason }: Reject): void {
+    this.rejected++;
+    const last = this.rejects[this.rejects.length - 1];
+    if (last && last.lastRow === row - 1 && last.kind === kind && last.column === column) {
+      const isMany = this.rejects.length > MOST_RUNS;
+      if (last.reason === reason || isMany) {
+        if (last.reason !== reason) last.reason = MANY_REASONS;
+        last.lastRow = row;
+        last.rows++;
+        return;
+      }
+    }
+    this.rejects.push({ row, lastRow: row, rows: 1, offset, kind, column, reason });
   }
 
   /** Makes room for at least one more row. */

@@ -13,6 +13,9 @@ interface OddLine extends LineSpan {
   readonly text: string;
 }
 
+/** Lines a header repeated in mid-file has at most; of a longer one only the end is looked at. */
+const LONGEST_HEADER = 200;
+
 const COMMENT = /^\s*(?:#|%|\/\/)/;
 
 /**
@@ -27,14 +30,16 @@ export function readRows(
   headerLines: readonly string[],
   reading: Reading,
 ): LogTable {
-  const { notes } = reading;
+  const { notes, options } = reading;
+  const onChunk = progress(text.bytes.length, options.onProgress);
   const table = new LogTable(plan.channels.length, capacityFor(text, first), plan.reference !== undefined);
+  const names = new Set(plan.header.names.filter((name) => name !== ''));
   const known = new Set(headerLines.map((line) => line.trim()));
   const intervalS = plan.clock.kind === 'rows' ? plan.clock.intervalS : undefined;
   const clock = new ClockReader(plan.clock, plan.dialect.decimal, text);
   const lastEnd = endOfLastLine(text.bytes);
   const readerFor = (columns: readonly HeaderColumn[], width: number) =>
-    new RowReader(text, layoutOf(plan, columns, width), clock, table, { lastEnd, intervalS });
+    new RowReader(text, layoutOf(plan, columns, width), clock, table, { lastEnd, intervalS, onChunk });
   const ownReader = readerFor(plan.header.columns, plan.dialect.width);
   const ownFields = fieldsOf(plan, plan.header.columns);
   let reader = ownReader;
@@ -56,7 +61,7 @@ export function readRows(
         group.map(({ text: line }) => line),
       );
       repeats++;
-    } else for (const line of group) table.rejects.push(notARow(line, plan));
+    } else for (const line of group) table.reject(notARow(line, plan));
     group = [];
     isHeader = false;
   };
@@ -65,24 +70,28 @@ export function readRows(
   let row = first.row;
   while (at < text.bytes.length) {
     const place = { at: table.length, row };
-    const taken = table.length + table.rejects.length;
+    onChunk(at);
+    const taken = table.length + table.rejected;
     ({ at, row } = reader.read(at, row));
-    if (table.length + table.rejects.length > taken && group.length > 0) closeGroup(place);
+    if (table.length + table.rejected > taken && group.length > 0) closeGroup(place);
     if (at >= text.bytes.length) break;
     const span = lineAt(text.bytes, at, row);
     const line = { ...span, text: text.decode(span.from, span.to) };
     at = span.next;
     row++;
     if (line.text.trim() === '') continue;
-    const names = repeatedNames(line.text, plan);
-    if (COMMENT.test(line.text) && !names) {
+    const repeated = repeatedNames(line.text, plan, names);
+    if (COMMENT.test(line.text) && !repeated) {
       comments++;
       continue;
     }
     group.push(line);
-    if (known.has(line.text.trim()) || names) isHeader = true;
-    if (names) {
-      const columns = blockColumns(line.text, plan, names, reading, line.row);
+    // A header is short: lines far above it are no part of it.
+    if (!isHeader && group.length > 2 * LONGEST_HEADER)
+      for (const early of group.splice(0, LONGEST_HEADER)) table.reject(notARow(early, plan));
+    if (known.has(line.text.trim()) || repeated) isHeader = true;
+    if (repeated) {
+      const columns = blockColumns(line.text, plan, repeated, reading, line.row);
       reader = columns ? readerFor(columns, columns.length) : ownReader;
       fields = columns ? fieldsOf(plan, columns) : ownFields;
     }
@@ -97,6 +106,21 @@ export function readRows(
       `The header starts over ${count(repeats, 'time')} in the file; the rows of all blocks are read as one log.`,
     );
   return table;
+}
+
+/** A log that is read at once needs no word of it, ms. */
+const SILENT_MS = 2000;
+const EVERY_MS = 500;
+
+function progress(bytes: number, tell: ((share: number) => void) | undefined): (at: number) => void {
+  if (!tell) return () => undefined;
+  let next = Date.now() + SILENT_MS;
+  return (at) => {
+    const now = Date.now();
+    if (now < next) return;
+    next = now + EVERY_MS;
+    tell(at / bytes);
+  };
 }
 
 const count = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
@@ -127,11 +151,19 @@ function capacityFor({ bytes }: LogText, first: LineSpan): number {
 }
 
 /** Fields of a line that has at least half of the names of the names row. */
-function repeatedNames(line: string, { header, dialect }: ReadPlan): string[] | undefined {
-  if (header.names.length === 0 || line.length > 65_536) return undefined;
+function repeatedNames(
+  line: string,
+  { dialect }: ReadPlan,
+  names: ReadonlySet<string>,
+): string[] | undefined {
+  if (names.size === 0 || line.length > 65_536) return undefined;
   const fields = splitFields(line.replace(/^\s*(?:#|%|\/\/)\s*/, ''), dialect.delimiter);
-  const names = new Set(header.names.filter((name) => name !== ''));
-  const found = new Set(fields.map((field) => field.toLowerCase()).filter((field) => names.has(field)));
+  if (fields.length * 2 < names.size) return undefined;
+  const found = new Set<string>();
+  for (const field of fields) {
+    const name = field.toLowerCase();
+    if (names.has(name)) found.add(name);
+  }
   return found.size > 0 && found.size * 2 >= names.size ? fields : undefined;
 }
 

@@ -4,7 +4,7 @@ import type { LogTable } from './logTable';
 export function rejectRows(table: LogTable, indices: readonly number[], reason: string): void {
   const out = new Set(indices);
   for (const i of indices)
-    table.rejects.push({ row: table.row[i]!, offset: table.offset[i]!, kind: 'clock', column: '', reason });
+    table.reject({ row: table.row[i]!, offset: table.offset[i]!, kind: 'clock', column: '', reason });
   const order = new Uint32Array(table.length - out.size);
   let kept = 0;
   for (let i = 0; i < table.length; i++) if (!out.has(i)) order[kept++] = i;

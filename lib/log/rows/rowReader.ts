@@ -27,6 +27,8 @@ export interface ReadGivens {
   readonly lastEnd: number;
   /** With no clock in the file: time from row to row, s. */
   readonly intervalS: number | undefined;
+  /** Told where in the file the reader is, every few chunks. */
+  readonly onChunk: (at: number) => void;
 }
 
 /**
@@ -72,6 +74,7 @@ export class RowReader {
     while (isPlain && place.at < this.given.lastEnd) {
       const until = Math.min(place.at + CHUNK_BYTES, this.given.lastEnd);
       place = this.readPlain(place.at, place.row, until);
+      this.given.onChunk(place.at);
       if (place.at < until) return place;
     }
     // Lines parted by blanks are never plain, and the last line may have no end.

@@ -51,7 +51,7 @@ export class RowWriter {
         return false;
       }
       // A rejected row took its time all the same.
-      time = (n + table.rejects.length) * intervalS;
+      time = (n + table.rejected) * intervalS;
     } else if (Number.isNaN(clock)) {
       this.clear(n);
       return false;
@@ -60,7 +60,7 @@ export class RowWriter {
       const many = extra
         ? `the row has more than the ${most} fields that belong; which one is too many cannot be known, so none is used`
         : `the row has ${fields} of ${usual} fields; which one is missing cannot be known, so none is used`;
-      table.rejects.push({ row, offset, kind: 'missing field', column: '', reason: many });
+      table.reject({ row, offset, kind: 'missing field', column: '', reason: many });
       this.clear(n);
       return true;
     }

@@ -432,3 +432,18 @@ describe('a file that can be read in more ways than one', () => {
     expect(log.notes.some((note) => note.includes(`Option ${by} settles it`))).toBe(true);
   });
 });
+
+it('a channel that ends at a second header is told of', () => {
+  const log = readLog(
+    lines(
+      'Time (s),TC1 (°C),TC2 (°C)',
+      rows(40, (i) => `${i},${weld()(i).toFixed(1)},${weld(22, 60)(i).toFixed(1)}`),
+      'Time (s),TC1 (°C)',
+      rows(40, (i) => `${40 + i},${weld()(40 + i).toFixed(1)}`),
+    ),
+  );
+  expect(log.notes).toContain(
+    'Warning: from row 42 on the file has no column "TC2 (°C)"; nothing is known of it from there on.',
+  );
+  expect(log.channels[1]!.history.timeS.at(-1)).toBe(39);
+});

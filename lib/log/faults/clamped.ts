@@ -38,7 +38,8 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
   const { tempC, marks } = channel;
   if (!(high - low >= LEAST_SWING_C) || high <= ABOVE_ROOM_C) return;
   const mayBeLow = low > ABOVE_ROOM_C && hasRun(tempC, marks, low, BOTTOM_RUN);
-  if (low <= ABOVE_ROOM_C && !hasRun(tempC, marks, high, TOP_RUN)) return;
+  const mayBeFloor = low > ABOVE_ROOM_C && hasFloor(tempC, low);
+  if (!mayBeLow && !mayBeFloor && !hasRun(tempC, marks, high, TOP_RUN)) return;
 
   const count = trustedRows(marks, rows);
   const at = (j: number) => tempC[rows[j]!]!;
@@ -59,7 +60,7 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
       lowRuns,
       `the reading stays at exactly ${formatTemp(low, 1)}, the lowest it ever shows: the bottom of the instrument's range`,
     );
-  else if (low > ABOVE_ROOM_C) markFloor();
+  else if (mayBeFloor) markFloor();
   const sharp = highRuns.filter(isSharp);
   if (sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
     mark(
@@ -136,6 +137,13 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
     const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit;
     return runsIn && runsOut;
   }
+}
+
+/** Do enough readings lie just above the lowest to be a bottom with noise? */
+function hasFloor(tempC: Float64Array, low: number): boolean {
+  let held = 0;
+  for (let i = 0; i < tempC.length; i++) if (tempC[i]! - low <= FLOOR_C) held++;
+  return held >= FLOOR_ROWS && held >= FLOOR_SHARE * tempC.length;
 }
 
 /** Are there so many trusted readings in a row of exactly one value? */

@@ -29,7 +29,7 @@ export function detectFaults(
   reading: Reading,
 ): void {
   const rows = new Uint32Array(timeS.length);
-  markSwapped(channels, scans, lines, rows, reading);
+  markSwapped(channels, scans, lines, reading);
   channels.forEach((channel, k) => {
     const scan = scans[k]!;
     if (scan.largestStep >= STEEP_C) markSteep(channel, timeS, limits, rows);

@@ -23,6 +23,7 @@ interface Run {
 export function markFrozen(channels: readonly ChannelData[]): void {
   if (channels.length < 2) return;
   for (const own of channels) {
+    if (!mayHaveRun(own.tempC)) continue;
     const { runs, longestOther } = equalRuns(own);
     for (const { from, to } of runs) {
       if (to - from + 1 < LONGER_THAN_OTHERS * longestOther) continue;
@@ -35,6 +36,13 @@ export function markFrozen(channels: readonly ChannelData[]): void {
       );
     }
   }
+}
+
+/** A run of 20 covers two rows nine apart that stand at tens; few traces have even one such pair. */
+function mayHaveRun(tempC: Float64Array): boolean {
+  for (let i = 0; i + 9 < tempC.length; i += 10)
+    if (tempC[i] === tempC[i + 9] && tempC[i] === tempC[i + 4] && tempC[i] === tempC[i + 5]) return true;
+  return false;
 }
 
 function equalRuns({ tempC, marks }: ChannelData): { runs: Run[]; longestOther: number } {

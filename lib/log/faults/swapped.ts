@@ -1,6 +1,6 @@
 import { formatTemp, TemperbookError } from '../../quantity';
 import type { Reading } from '../reading';
-import { type ChannelData, trustedRows } from './channelData';
+import type { ChannelData } from './channelData';
 import { codeOf } from './faultCodes';
 import type { TraceScan } from './traceScan';
 
@@ -23,10 +23,9 @@ export function markSwapped(
   channels: readonly ChannelData[],
   scans: readonly TraceScan[],
   lines: Uint32Array,
-  rows: Uint32Array,
   { file, options, notes }: Reading,
 ): void {
-  const places = jumpRows(channels, scans, rows);
+  const places = jumpRows(channels, scans);
   for (const i of places) {
     const jumping = channels.filter((channel) => isJump(channel, i));
     if (jumping.length === 0) continue;
@@ -76,20 +75,13 @@ function markMoved(
 }
 
 /** Rows at which any channel steps far enough to be looked at; few, or none at all. */
-function jumpRows(
-  channels: readonly ChannelData[],
-  scans: readonly TraceScan[],
-  into: Uint32Array,
-): readonly number[] {
+function jumpRows(channels: readonly ChannelData[], scans: readonly TraceScan[]): readonly number[] {
   const found = new Set<number>();
   channels.forEach((channel, k) => {
     if (!(scans[k]!.largestStep >= JUMP_C)) return;
-    const count = trustedRows(channel.marks, into);
-    for (let j = 1; j < count; j++) {
-      const i = into[j]!;
-      if (into[j - 1] === i - 1 && Math.abs(channel.tempC[i]! - channel.tempC[i - 1]!) >= JUMP_C)
-        found.add(i);
-    }
+    const { tempC, marks } = channel;
+    for (let i = 1; i < tempC.length; i++)
+      if (Math.abs(tempC[i]! - tempC[i - 1]!) >= JUMP_C && marks[i] === 0 && marks[i - 1] === 0) found.add(i);
   });
   return [...found].sort((a, b) => a - b);
 }

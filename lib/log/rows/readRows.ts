@@ -190,6 +190,13 @@ function blockColumns(
   notes.push(
     `From row ${row} on the columns stand otherwise; they are found by name${strangers.length > 0 ? `, and ${strangers.join(', ')}, which the first header does not have, ${strangers.length === 1 ? 'is' : 'are'} left aside` : ''}.`,
   );
+  const gone = plan.channels
+    .filter(({ index }) => moved.every((column) => column.index !== index))
+    .map(({ name }) => `"${name}"`);
+  if (gone.length > 0)
+    notes.push(
+      `Warning: from row ${row} on the file has no column ${gone.join(', ')}; nothing is known of ${gone.length === 1 ? 'it' : 'them'} from there on.`,
+    );
   return moved;
 }
 

@@ -69,11 +69,17 @@ export function layFiller(model: PlateModel, arc: BurningArc, fillerMm2: number)
 /** Spreads an amount over the footprint around a place. */
 function layAt(model: PlateModel, arc: BurningArc, pose: ArcPose, amount: number, into: Float64Array): void {
   if (amount === 0) return;
-  const prints = [pose, ...beyondJoins(model, arc, pose)].map((seen) => footprint(model, arc, seen));
-  const sum = prints.reduce((total, { weight }) => total + weight, 0);
-  for (const { places, weights } of prints)
-    for (const [i, place] of places.entries())
-      into[(arc.face === 'top' ? model.topCell : model.bottomCell)[place]!]! += (amount * weights[i]!) / sum;
+  const cells = arc.face === 'top' ? model.topCell : model.bottomCell;
+  const beyond = model.joins.images.length > 0 ? beyondJoins(model, arc, pose) : [];
+  const prints = [pose, ...beyond].map((seen) => footprint(model, arc, seen));
+  let sum = 0;
+  for (const { weight } of prints) sum += weight;
+  for (const { firstPlace, wide, weights } of prints)
+    for (let i = 0; i < weights.length; i++) {
+      if (weights[i] === 0) continue;
+      const place = firstPlace + Math.floor(i / wide) * model.grid.columns + (i % wide);
+      into[cells[place]!]! += (amount * weights[i]!) / sum;
+    }
 }
 
 /** The arc as the metal beyond a joined edge sees it. */
@@ -84,32 +90,40 @@ function beyondJoins({ joins }: PlateModel, arc: BurningArc, { at, along }: ArcP
     .map(({ point, direction }) => ({ at: point(at), along: direction(along) }));
 }
 
+/** Weights of a footprint on a block of places, row by row. */
+interface Footprint {
+  readonly firstPlace: number;
+  readonly wide: number;
+  readonly weights: Float64Array;
+  readonly weight: number;
+}
+
 function footprint(
   { grid }: PlateModel,
   arc: BurningArc,
   { at, along: [alongX, alongY] }: ArcPose,
-): { readonly places: readonly number[]; readonly weights: readonly number[]; readonly weight: number } {
+): Footprint {
   const { columns, rows, cellMm, originMm, inPart } = grid;
   const reach = REACH * Math.max(arc.acrossMm, arc.aheadMm, arc.behindMm);
   const [x, y] = [at[0] - originMm[0], at[1] - originMm[1]];
   const from = (mm: number) => Math.max(0, Math.floor(mm / cellMm));
   const to = (mm: number, count: number) => Math.min(count - 1, Math.floor(mm / cellMm));
-  const places: number[] = [];
-  const weights: number[] = [];
+  const [left, right] = [from(x - reach), to(x + reach, columns)];
+  const [low, high] = [from(y - reach), to(y + reach, rows)];
+  const wide = Math.max(0, right - left + 1);
+  const weights = new Float64Array(wide * Math.max(0, high - low + 1));
   let weight = 0;
-  for (let row = from(y - reach); row <= to(y + reach, rows); row++)
-    for (let column = from(x - reach); column <= to(x + reach, columns); column++) {
-      const place = row * columns + column;
-      if (inPart[place] === 0) continue;
+  let i = 0;
+  for (let row = low; row <= high; row++)
+    for (let column = left; column <= right; column++, i++) {
+      if (inPart[row * columns + column] === 0) continue;
       const dx = (column + 0.5) * cellMm - x;
       const dy = (row + 0.5) * cellMm - y;
       const u = dx * alongX + dy * alongY;
       const w = dy * alongX - dx * alongY;
       const a = u > 0 ? arc.aheadMm : arc.behindMm;
-      const here = Math.exp(-3 * ((u / a) ** 2 + (w / arc.acrossMm) ** 2));
-      places.push(place);
-      weights.push(here);
-      weight += here;
+      weights[i] = Math.exp(-3 * ((u / a) ** 2 + (w / arc.acrossMm) ** 2));
+      weight += weights[i]!;
     }
-  return { places, weights, weight };
+  return { firstPlace: low * columns + left, wide, weights, weight };
 }

@@ -151,20 +151,18 @@ function piecesOf({
     seen[seed] = 1;
     for (let i = 0; i < piece.length; i++) {
       const cell = piece[i]!;
-      const ways: readonly [number, number][] = [
-        [cell + 1, faceRight[cell]!],
-        [cell - 1, faceRight[cell - 1]!],
-        [cell + grid.columns, faceUp[cell]!],
-        [cell - grid.columns, faceUp[cell - grid.columns]!],
-        [cell + plane, faceDeep[cell]!],
-        [cell - plane, faceDeep[cell - plane] ?? 0],
-        ...(joined.get(cell) ?? []).map((other): [number, number] => [other, 1]),
-      ];
-      for (const [other, conductance] of ways)
-        if (conductance > 0 && !seen[other]) {
-          seen[other] = 1;
-          piece.push(other);
-        }
+      const reach = (other: number, conductance: number) => {
+        if (!(conductance > 0) || seen[other]) return;
+        seen[other] = 1;
+        piece.push(other);
+      };
+      reach(cell + 1, faceRight[cell]!);
+      reach(cell - 1, faceRight[cell - 1]!);
+      reach(cell + grid.columns, faceUp[cell]!);
+      reach(cell - grid.columns, faceUp[cell - grid.columns]!);
+      reach(cell + plane, faceDeep[cell]!);
+      reach(cell - plane, faceDeep[cell - plane] ?? 0);
+      for (const other of joined.get(cell) ?? []) reach(other, 1);
     }
     pieces.push(piece);
   }

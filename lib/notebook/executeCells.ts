@@ -25,6 +25,9 @@ export type NotebookProgress =
   | { readonly state: 'finished'; readonly cell: CellPlace; readonly seconds: number }
   | { readonly state: 'output'; readonly cell: CellPlace; readonly piece: OutputPiece };
 
+/** How long a cell may run unless the caller says otherwise, s. */
+export const CELL_LIMIT_S = 600;
+
 /**
  * Executes the code cells of the notebook that was read from `path`, in a child process that starts in its
  * folder.
@@ -34,6 +37,7 @@ export function executeCells(
   path: string,
   notebook: Notebook,
   onProgress: (progress: NotebookProgress) => void,
+  cellLimitS: number = CELL_LIMIT_S,
 ): Promise<CellOutputs> {
   const cells = notebook.cells.flatMap((cell, index) =>
     cell.cell_type === 'code' ? [{ index, source: joinLines(cell.source) }] : [],
@@ -46,6 +50,9 @@ export function executeCells(
     stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
   });
   const lastWords = collectLastWords(child);
+  // A cell that never yields does not see that its parent is gone.
+  const endWithParent = () => child.kill('SIGKILL');
+  process.once('exit', endWithParent);
 
   return new Promise((resolveOutputs, reject) => {
     let current = cells[0]?.index ?? 0;
@@ -54,10 +61,13 @@ export function executeCells(
     const report = (state: 'running' | 'finished', seconds: number) =>
       onProgress({ state, cell: places.get(current)!, seconds });
     const runningS = () => (performance.now() - (startedMs ?? performance.now())) / 1000;
-    const alive = setInterval(() => {
-      if (runningS() >= 1) report('running', runningS());
-    }, 1000);
     const failed = (failure: Failure) => () => reject(new CellError(path, notebook, failure));
+    const alive = setInterval(() => {
+      if (runningS() > cellLimitS) {
+        outcome ??= failed({ index: current, message: tooLong(cellLimitS), through: [] });
+        child.kill('SIGKILL');
+      } else if (runningS() >= 1) report('running', runningS());
+    }, 1000);
 
     child.on('message', (event: RunEvent) => {
       if (event.kind === 'started') {
@@ -79,6 +89,7 @@ export function executeCells(
     });
     child.on('close', (code, signal) => {
       clearInterval(alive);
+      process.off('exit', endWithParent);
       const how = signal === null ? `ended with exit code ${code}` : `was killed (${signal})`;
       const message = [`the process ${how} while this cell ran`, ...lastWords].join('\n');
       (outcome ?? failed({ index: current, message, through: [] }))();
@@ -86,6 +97,9 @@ export function executeCells(
     child.send({ cells } satisfies RunRequest);
   });
 }
+
+const tooLong = (limitS: number) =>
+  `the cell ran longer than the ${limitS} s it may take, and was ended; allow more with cellLimitS, or make it shorter`;
 
 function placesOf(notebook: Notebook, cells: readonly CellSource[]): Map<number, CellPlace> {
   const isChosen = (index: number) => hasTag(notebook.cells[index]!, 'terminal');

@@ -67,11 +67,21 @@ export function readNotebook(path: string): Notebook {
   }
   let notebook: unknown;
   try {
-    notebook = JSON.parse(text);
+    notebook = JSON.parse(text.replace(/^\ufeff/, ''));
   } catch (error) {
     throw notANotebook(path, `text that is not JSON (${(error as Error).message})`);
   }
   if (!isNotebook(notebook)) throw notANotebook(path, 'other JSON, or an older format');
+  notebook.cells.forEach((cell, index) => {
+    const wrong = wrongCell(cell);
+    if (wrong !== undefined)
+      throw new TemperbookError(`cell ${index + 1} of the notebook is broken`, {
+        file: path,
+        found: wrong,
+        expected: 'a cell of nbformat 4 with cell_type, metadata and source',
+        remedy: 'Open the notebook in Jupyter and save it again',
+      });
+  });
   return notebook;
 }
 
@@ -87,22 +97,22 @@ function notANotebook(path: string, found: string): TemperbookError {
 function isNotebook(value: unknown): value is Notebook {
   if (typeof value !== 'object' || value === null) return false;
   const { nbformat, nbformat_minor, metadata, cells } = value as Partial<Notebook>;
-  return (
-    nbformat === 4 &&
-    typeof nbformat_minor === 'number' &&
-    typeof metadata === 'object' &&
-    Array.isArray(cells) &&
-    cells.every(isCell)
-  );
+  return nbformat === 4 && typeof nbformat_minor === 'number' && isObject(metadata) && Array.isArray(cells);
 }
 
-function isCell(cell: Partial<Cell> | null): cell is Cell {
-  return (
-    typeof cell === 'object' &&
-    ['code', 'markdown', 'raw'].includes(cell?.cell_type ?? '') &&
-    typeof cell?.metadata === 'object' &&
-    (typeof cell.source === 'string' || Array.isArray(cell.source))
-  );
+const isObject = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+const isTexts = (value: unknown) => Array.isArray(value) && value.every((item) => typeof item === 'string');
+
+/** What is wrong with a cell; undefined when nothing is. */
+function wrongCell(cell: Partial<Cell> | null): string | undefined {
+  if (!isObject(cell)) return `${JSON.stringify(cell)} in place of a cell`;
+  const { cell_type, metadata, source } = cell;
+  if (!['code', 'markdown', 'raw'].includes(cell_type ?? '')) return `cell_type ${JSON.stringify(cell_type)}`;
+  if (!isObject(metadata)) return `metadata ${JSON.stringify(metadata)}`;
+  if (metadata.tags !== undefined && !isTexts(metadata.tags)) return `tags ${JSON.stringify(metadata.tags)}`;
+  if (typeof source !== 'string' && !isTexts(source)) return `source ${JSON.stringify(source)}`;
+  return undefined;
 }
 
 /** The file's text as Jupyter writes it: one-space indent and a newline at the end. */

@@ -16,6 +16,8 @@ export interface RunOptions {
   readonly outFolder: string;
   /** Default `with code`. */
   readonly html?: 'with code' | 'results only';
+  /** Longest time a cell may run, s; default 600. */
+  readonly cellLimitS?: number;
   readonly onProgress?: (progress: NotebookProgress) => void;
 }
 
@@ -37,7 +39,12 @@ export async function runNotebook(path: string, options: RunOptions): Promise<No
   const source = readNotebook(path);
   const outFolder = prepareOutFolder(path, options.outFolder);
   const notebook = injectParameters(source, withOut(source, options.parameters ?? {}, outFolder));
-  const outputs = await executeCells(path, notebook, options.onProgress ?? (() => undefined));
+  const outputs = await executeCells(
+    path,
+    notebook,
+    options.onProgress ?? (() => undefined),
+    options.cellLimitS,
+  );
 
   const finished = withOutputs(notebook, outputs);
   const title = basename(path, '.ipynb');

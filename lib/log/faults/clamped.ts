@@ -18,6 +18,8 @@ const FLOOR_C = 0.6;
 const FLOOR_RUN = 100;
 const FLOOR_ROWS = 500;
 const FLOOR_SHARE = 0.2;
+/** A first look takes every so many rows. */
+const FLOOR_EVERY = 16;
 /** The clamped run is so many times longer than any other run of equal readings: a quiet plateau is not clamped. */
 const LONGER_THAN_OTHERS = 10;
 /** Steps of the reading (its last digit) per sample with which a trace runs into a clamp. */
@@ -139,11 +141,11 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
   }
 }
 
-/** Do enough readings lie just above the lowest to be a bottom with noise? */
+/** Do enough readings lie just above the lowest to look for a bottom with noise? */
 function hasFloor(tempC: Float64Array, low: number): boolean {
   let held = 0;
-  for (let i = 0; i < tempC.length; i++) if (tempC[i]! - low <= FLOOR_C) held++;
-  return held >= FLOOR_ROWS && held >= FLOOR_SHARE * tempC.length;
+  for (let i = 0; i < tempC.length; i += FLOOR_EVERY) if (tempC[i]! - low <= FLOOR_C) held += FLOOR_EVERY;
+  return held >= FLOOR_ROWS && held * 2 >= FLOOR_SHARE * tempC.length;
 }
 
 /** Are there so many trusted readings in a row of exactly one value? */

@@ -6,12 +6,16 @@ export {
   overageingEvidence,
 } from './evidence/overageingEvidence';
 export { type PrecipitateRow, precipitateEvidence } from './evidence/precipitateEvidence';
+export { compareForms, type FormScore } from './fits/compareForms';
 export { type AgeingFit, fitAgeingCurve } from './fits/fitAgeingCurve';
 export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './fits/fitOverageingCurve';
 export { fitPrecipitate } from './fits/fitPrecipitate';
 export { type AgeingResidual, ageingResiduals } from './residuals/ageingResiduals';
 export { type OverageingResidual, overageingResiduals } from './residuals/overageingResiduals';
 export { type PrecipitateResidual, precipitateResiduals } from './residuals/precipitateResiduals';
+export { type MemberScore, memberScores } from './scores/memberScores';
+export { type ScoreSummary, scoreSummary } from './scores/scoreSummary';
+export { type Spike, type SpikeChance, spikeChances, spikeHistory, spikes } from './scores/spikeGrid';
 export type { ClockFactor } from './trust/clockFactor';
 export { modelTrust, type TrustRow } from './trust/modelTrust';
 export { TESTED_MODELS, type TestedModel } from './trust/testedModels';

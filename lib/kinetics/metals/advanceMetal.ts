@@ -23,6 +23,12 @@ const AGEING_STEP = 0.25;
 const MOST_AGEING_STEPS = 32;
 /** Colder than this nothing dissolves, °C: at 150 °C it takes years. */
 const DISSOLVES_FROM_C = 150;
+/**
+ * Ageing was timed up to 230 °C; its clock is not carried beyond this, °C, where nuclei become rare: no source has an
+ * aged part harden in seconds at 250 to 300 °C.
+ */
+const AGES_FASTEST_C = 250;
+const AGES_FASTEST_INVERSE_K = 1 / (AGES_FASTEST_C + ZERO_C_IN_K);
 /** Solute and new particles below this share are none. */
 const NOTHING = 1e-9;
 
@@ -48,7 +54,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
   const solvusInverseK = 1 / (metal.solvusC + ZERO_C_IN_K);
 
   const { startYieldMPa, floorMPa, hardeningMPa, solutionMPa, naturalMPa, original } = state;
-  let { dose, delay, dissolution, soluble, clustered, aged, agedDose } = state;
+  let { dose, delay, dissolution, soluble, clustered, clusterable, aged, agedDose } = state;
   const hardens = hardeningMPa > 0;
 
   let gap = 0;
@@ -63,7 +69,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / STEP_K) : 1;
       if (soluble > NOTHING && hottest > COLD_C) {
-        const agesAt = Math.min(hottest, noAgeingFromC) + ZERO_C_IN_K;
+        const agesAt = Math.min(hottest, AGES_FASTEST_C) + ZERO_C_IN_K;
         const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
         if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));
       }
@@ -111,6 +117,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
           }
           if (freed > 0) {
             clustered *= soluble / (soluble + freed);
+            clusterable = (clusterable * soluble + freed) / (soluble + freed);
             soluble += freed;
           }
         }
@@ -118,7 +125,8 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
           const midC = endC - rise / (2 * steps);
           const midInverse = 1 / (midC + ZERO_C_IN_K);
           const clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
-          clustered -= (clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
+          clustered -=
+            (clusterable * clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
           if (midC > COLD_C && midC < noAgeingFromC) {
             const intact = original * (1 - Math.sqrt(dissolution));
             const left = delayedLeft(dose, power, delay);
@@ -128,7 +136,9 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
             const useful = hardeningShare(intact * (1 - left), soluble, coarseCatch);
             if (room > 0 && useful > 0) {
               // New particles form the more slowly the less drives them.
-              const ageingRate = ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * midInverse);
+              const ageingInverse = midC < AGES_FASTEST_C ? midInverse : AGES_FASTEST_INVERSE_K;
+              const ageingRate =
+                ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
               const formed = -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate);
               // What forms on a step sees half of its dose on average.
               agedDose = (aged * agedDose + (formed * doseGain) / 2) / (aged + formed);
@@ -146,7 +156,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
       startYieldMPa;
   }
   return {
-    state: { ...state, dose, delay, dissolution, soluble, clustered, aged, agedDose },
+    state: { ...state, dose, delay, dissolution, soluble, clustered, clusterable, aged, agedDose },
     yieldKept,
   };
 }

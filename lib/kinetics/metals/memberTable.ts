@@ -55,3 +55,11 @@ export const drawOfTable = ({ columns }: MemberTable, i: number): MemberDraw =>
     DrawColumn,
     number
   >;
+
+/** The text of a table as it is kept: one line a column. */
+export function memberText({ columns, ...head }: MemberTable): string {
+  const lines = Object.entries(columns).map(
+    ([name, values]) => `${JSON.stringify(name)}: ${JSON.stringify(values)}`,
+  );
+  return `${JSON.stringify(head).slice(0, -1)},\n"columns": {\n${lines.join(',\n')}\n}}\n`;
+}

@@ -22,6 +22,8 @@ export interface MetalState {
   /** Solute in solution, and how much of it is in clusters, 0 … 1. */
   readonly soluble: number;
   readonly clustered: number;
+  /** How much of it room temperature can bring into clusters: little after ageing, all of what heat dissolved since. */
+  readonly clusterable: number;
   /** Particles formed since, and what they have seen. */
   readonly aged: number;
   readonly agedDose: number;

@@ -41,6 +41,8 @@ export interface PlausibleMetal {
   readonly solutionMPa: number;
   /** What it adds on top once aged naturally, MPa. */
   readonly naturalMPa: number;
+  /** Share of the solute an aged temper has left that is in clusters before the heat, 0 … 1. */
+  readonly clusteredAtStart: number;
 
   /** Softening curve: time to half the hardening, of this part. */
   readonly softening: ArrheniusTime;

@@ -9,9 +9,6 @@ export interface MetalStart {
   readonly measuredYieldMPa?: number;
 }
 
-/** Naturally aged share of the solute that an artificially aged temper still holds. */
-const CLUSTERED_WHEN_AGED = 1;
-
 /**
  * The state of a plausible metal before any heat, by the kind of its temper:
  *
@@ -41,6 +38,7 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
     delay: metal.delay ? 0 : Number.MAX_VALUE,
     dissolution: 0,
     clustered: 0,
+    clusterable: 1,
     aged: 0,
     agedDose: 0,
   };
@@ -85,9 +83,10 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
     case 'as cast':
     case 'under-aged': {
       // start = floor + H p + (solution + natural)(1 − p), H = peak − floor
+      const clustered = metal.clusteredAtStart;
       const peak = Math.max(metal.peakYieldMPa * scale, start);
       const hardeningMPa = peak - floorMPa;
-      const dissolvedMPa = Math.min(solutionMPa + CLUSTERED_WHEN_AGED * naturalMPa, over);
+      const dissolvedMPa = Math.min(solutionMPa + clustered * naturalMPa, over);
       const original = Math.min(1, (over - dissolvedMPa) / Math.max(hardeningMPa - dissolvedMPa, 1e-9));
       return {
         ...common,
@@ -95,8 +94,10 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
         original,
         soluble: 1 - original,
         solutionMPa: Math.min(solutionMPa, dissolvedMPa),
-        naturalMPa: Math.max(0, dissolvedMPa - Math.min(solutionMPa, dissolvedMPa)),
-        clustered: CLUSTERED_WHEN_AGED,
+        naturalMPa:
+          clustered > 0 ? Math.max(0, dissolvedMPa - Math.min(solutionMPa, dissolvedMPa)) / clustered : 0,
+        clustered,
+        clusterable: clustered,
       };
     }
   }

@@ -1,17 +1,13 @@
-import { loadAlloy } from '../../../alloy';
 import { adaptiveMetropolis, seededRandom } from '../../../statistics';
 import { type EvidenceRow, evidenceHash, evidenceTable } from '../../evidence';
-import { advanceMetal } from '../advanceMetal';
 import { DRAW_COLUMNS, type MemberDraw, PRIOR_COLUMNS, SCORE_COLUMNS } from '../memberDraw';
 import type { MemberTable } from '../memberTable';
-import { metalOf, namedTemper } from '../metalOf';
 import type { MetalFamily } from '../plausibleMetal';
-import { startOfMetal } from '../startOfMetal';
 import { drawOrder } from './drawOrder';
 import { HANDBOOK_LOT, type Prior, UNSEEN_PRIORS } from './fitPriors';
-import { soak } from './fitRows';
 import { metalPosterior } from './metalPosterior';
 import { scoreSequence } from './scoreSequence';
+import { TELLING_QUESTIONS } from './tellingQuestions';
 import { ultimateDraws } from './ultimateDraws';
 
 export interface FitOptions {
@@ -55,7 +51,7 @@ const rounded = (x: number): number => Number(x.toPrecision(4));
 function drawFamily(
   family: MetalFamily,
   evidence: readonly EvidenceRow[],
-  { seed = FIT_SEED, draws = 2048, every = 40, warmUp = 30_000, onProgress }: FitOptions,
+  { seed = FIT_SEED, draws = 2048, every = 10, warmUp = 20_000, onProgress }: FitOptions,
 ): MemberDraw[] {
   const posterior = metalPosterior(family, evidence);
   const random = seededRandom(seed);
@@ -81,9 +77,8 @@ function drawFamily(
     const [ultimateA, ultimateB, ultimateC] = ultimate(seen, posterior.lotClock(x, HANDBOOK_LOT), random);
     return { ...seen, ultimateA, ultimateB, ultimateC };
   });
-  const telling = tellingQuestions();
   return drawOrder(
-    sample.map((draw) => telling.map((ask) => ask(draw))),
+    sample.map((draw) => TELLING_QUESTIONS.map(({ ask }) => ask(draw))),
     random,
   ).map((i) => sample[i]!);
 }
@@ -93,23 +88,4 @@ function fromPrior({ mean, sd, low, high }: Prior, random: { normal(): number })
     const x = mean + sd * random.normal();
     if ((low === undefined || x >= low) && (high === undefined || x <= high)) return x;
   }
-}
-
-/** Yield kept after heats that the kit is asked about: what the order of the draws is spread in. */
-function tellingQuestions(): ((draw: MemberDraw) => number)[] {
-  const asked = [
-    ['6061', 'T6', 300, 10],
-    ['A356.0', 'T6', 260, 600],
-    ['6061', 'T6', 230, 1800],
-    ['A356.0', 'T6', 350, 5],
-  ] as const;
-  return asked.map(([alloy, temper, tempC, timeS]) => {
-    const card = loadAlloy(alloy);
-    const named = namedTemper(card, temper);
-    const heat = soak(tempC, timeS);
-    return (draw) => {
-      const metal = metalOf(draw, card, named);
-      return advanceMetal(metal, startOfMetal(metal), heat).yieldKept[1]!;
-    };
-  });
 }

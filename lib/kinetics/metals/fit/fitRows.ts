@@ -1,11 +1,12 @@
 import { type AlloyCard, loadAlloy } from '../../../alloy';
-import { isothermal, type ThermalHistory, thermalHistory } from '../../../history';
+import { type ThermalHistory, thermalHistory } from '../../../history';
 import { censoredResidual } from '../../../statistics';
 import { type EvidenceRow, evidenceHistory } from '../../evidence';
 import { advanceMetal } from '../advanceMetal';
 import type { MemberDraw } from '../memberDraw';
 import { metalOf, type NamedTemper, namedTemper } from '../metalOf';
 import { startOfMetal } from '../startOfMetal';
+import { outcomeOfMetal } from '../yieldOfState';
 
 /** A row made ready for many predictions. */
 export interface ReadyRow {
@@ -49,10 +50,12 @@ function peakSearch({ id, exposure }: EvidenceRow): ThermalHistory {
 export function predictRow(
   draw: MemberDraw,
   { row, card, temper, history, startYieldMPa }: ReadyRow,
-  lotClockLn: number,
+  lotClockLn: number | undefined,
 ): number {
   const metal = metalOf(draw, card, temper, { lotClockLn, startYieldMPa });
-  const { yieldKept } = advanceMetal(metal, startOfMetal(metal), history);
+  const start = startOfMetal(metal);
+  const { state, yieldKept } = advanceMetal(metal, start, history);
+  if (row.property === 'ultimate') return outcomeOfMetal(metal, state, start).ultimateKept ?? Number.NaN;
   if (row.measured.kind === 'peak') return peakTime(yieldKept);
   const kept = yieldKept[yieldKept.length - 1]!;
   return row.unit === 'fraction' ? kept : kept * metal.startYieldMPa;
@@ -72,12 +75,14 @@ function peakTime(yields: Float64Array): number {
   return from * (to / from) ** (place / steps);
 }
 
-/** Measured less predicted in standard errors, recalled rows at twice their error; see `censoredResidual`. */
-export function rowResidual({ row: { measured, known } }: ReadyRow, predicted: number): number {
-  const error = measured.standardError * (known === 'memory' ? 2 : 1);
+/** Standard error of a row; what is recalled counts with twice its own. */
+export const rowStandardError = ({ row: { measured, known } }: ReadyRow): number =>
+  measured.standardError * (known === 'memory' ? 2 : 1);
+
+/** Measured less predicted in standard errors; see `censoredResidual`. */
+export function rowResidual(ready: ReadyRow, predicted: number): number {
+  const { measured } = ready.row;
+  const error = rowStandardError(ready);
   if (measured.kind === 'peak') return -Math.log(predicted) / error;
   return censoredResidual(predicted, measured.kind, measured.value, error);
 }
-
-/** A soak at one temperature, for questions to a draw. */
-export const soak = (tempC: number, timeS: number): ThermalHistory => isothermal(tempC, timeS);

@@ -73,9 +73,12 @@ export function metalPosterior(
     (draw as Record<string, number>).scatter = Math.exp(x[scatterAt]!);
     return draw as unknown as MemberDraw;
   };
+  // A lot's clock is sampled as a standard score: with few rows a lot, the chain then moves freely in the scatter.
   const lotClock = (x: Float64Array, lot: string): number => {
     const at = lotAt.get(lot);
-    return at === undefined ? 0 : x[at]!;
+    return at === undefined
+      ? 0
+      : x[at]! * (lot === HANDBOOK_LOT ? HANDBOOK_CLOCK_SD : Math.exp(x[scatterAt]!));
   };
 
   const logDensity = (x: Float64Array): number => {
@@ -87,10 +90,7 @@ export function metalPosterior(
     const scatter = Math.exp(x[scatterAt]!);
     // Half-normal in the scatter, which is sampled by its logarithm: + ln scatter.
     log += -((scatter / SCATTER_SCALE) ** 2) / 2 + x[scatterAt]!;
-    for (const lot of lots) {
-      const sd = lot === HANDBOOK_LOT ? HANDBOOK_CLOCK_SD : scatter;
-      log += -((x[lotAt.get(lot)!]! / sd) ** 2) / 2 - Math.log(sd);
-    }
+    for (const at of lotAt.values()) log -= x[at]! ** 2 / 2;
     const draw = drawOf(x);
     const handbook = new Map<number, number[]>();
     for (const ready of rows) {
@@ -114,7 +114,7 @@ export function metalPosterior(
       Math.log(0.6),
       ...lots.map(() => 0),
     ]),
-    scale: Float64Array.from([...priors.map(([, { sd }]) => sd / 4), 0.3, ...lots.map(() => 0.2)]),
+    scale: Float64Array.from([...priors.map(([, { sd }]) => sd / 4), 0.3, ...lots.map(() => 0.5)]),
     logDensity,
     drawOf,
     rows,

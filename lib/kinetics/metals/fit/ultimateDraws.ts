@@ -14,7 +14,7 @@ const PRIOR = { mean: [1, -0.6, 0.2], sd: [0.2, 0.6, 0.6] } as const;
 export function ultimateDraws(evidence: readonly EvidenceRow[] = evidenceTable()): UltimateDraw {
   const rows = evidence
     .filter(({ use, property, unit }) => use === 'fit' && property === 'ultimate' && unit === 'fraction')
-    .map(readyRow);
+    .map((row) => readyRow({ ...row, property: 'yield' }));
   const { O: soft, T6: hard } = loadAlloy('6061').tempers;
   return (draw, lotClockLn, random) => {
     const points = rows.map((ready) => ({

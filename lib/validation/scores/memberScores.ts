@@ -43,7 +43,8 @@ function scoreOf(row: EvidenceRow, predicted: RowPrediction, frozen: FrozenPredi
   const { median, measuredLow, measuredHigh } = predicted;
   const inside = (kind === 'below' || measuredHigh >= value) && (kind === 'atLeast' || measuredLow <= value);
   const sided = kind === 'atLeast' || kind === 'below';
-  const noise = normalQuantile(1 - ALPHA / 2) * standardError;
+  // What is recalled counts with twice its error, for the frozen band as for the members'.
+  const noise = normalQuantile(1 - ALPHA / 2) * standardError * (row.known === 'memory' ? 2 : 1);
   return {
     row,
     predicted,

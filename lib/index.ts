@@ -99,6 +99,7 @@ export * as heatflow from './heatflow';
 export * as sections from './section';
 export * as planning from './planning';
 export * as heattreat from './heattreat';
+export * as verify from './verify';
 export * as decisions from './decision';
 export * as validation from './validation';
 export * as tables from './report';

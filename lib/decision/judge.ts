@@ -3,6 +3,7 @@ import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { ThermalLog } from '../log';
 import { knownOptions, requireNumber } from '../quantity';
+import { effectiveNumber } from '../statistics';
 import {
   CLOSE_DRAWS,
   DEFAULT_ALLOWANCE,
@@ -14,6 +15,7 @@ import {
   WORST_FIRST,
   wordOf,
 } from '../strength';
+import { checkReadings, type Reading, type ReadingWeights, readingWeights } from '../verify';
 import { assumptionsOf } from './assumptions';
 import { casesOf } from './casesOf';
 import { CAUTIONS } from './cautions';
@@ -40,7 +42,11 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
   );
   const card = loadAlloy(options.alloy);
   const { cases, notJudged } = casesOf(record, options, allowanceFraction);
-  const strengths = enoughDraws(cases);
+  const readings = checkReadings(
+    options.readings ?? [],
+    cases.map(({ name }) => name),
+  );
+  const { strengths, readings: told, effectiveDraws } = weighed(cases, readings);
   const channels = cases.map((one, k) => channelVerdict(one, strengths[k]!));
   const isBlind = strengths.some(({ blind }) => blind.length > 0);
   const chance = jointChance(strengths, 1 - allowanceFraction);
@@ -55,21 +61,59 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
     sentence: verdictSentence(verdict, channels, notJudged),
     channels,
     notJudged,
+    ...(readings.length > 0 ? { readings: { given: readings, effectiveDraws, ...told } } : {}),
     assumptions: assumptionsOf(cases),
     cautions: CAUTIONS,
   };
 }
 
+interface Weighed {
+  readonly strengths: readonly StrengthAfter[];
+  readonly readings: Pick<ReadingWeights, 'contradicting' | 'because'>;
+  /** Draws that the readings leave, as equally likely ones. */
+  readonly effectiveDraws: number;
+}
+
+/** With fewer effective draws than this more are asked, and with fewer than the second readings no longer speak. */
+const FEW_EFFECTIVE = 200;
+const MUTE_BELOW = 100;
+
 /** Strength of every case, with as many draws as tell on which side of the rule every chance lies. */
-function enoughDraws(cases: readonly ChannelCase[]): StrengthAfter[] {
-  let strengths = cases.map((one) => strengthOf(one, ROUTINE_DRAWS));
+function weighed(cases: readonly ChannelCase[], readings: readonly Reading[]): Weighed {
+  let answer = withDraws(cases, readings, ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
+    const { strengths, effectiveDraws } = answer;
     const chances = [
       ...strengths.map(({ chanceOfRecorded }) => chanceOfRecorded),
       jointChance(strengths, 1 - cases[0]!.allowanceFraction),
     ];
-    if (!chances.some((chance) => isCloseToRule(chance, strengths[0]!.effectiveDraws))) break;
-    strengths = cases.map((one) => strengthOf(one, count));
+    const isClose = chances.some((chance) => isCloseToRule(chance, effectiveDraws));
+    if (effectiveDraws >= FEW_EFFECTIVE && !isClose) break;
+    answer = withDraws(cases, readings, count);
   }
-  return strengths;
+  return answer;
+}
+
+function withDraws(cases: readonly ChannelCase[], readings: readonly Reading[], count: number): Weighed {
+  const bare = cases.map((one) => strengthOf(one, count));
+  if (readings.length === 0)
+    return { strengths: bare, readings: { contradicting: [], because: [] }, effectiveDraws: count };
+  const { weights, ...told } = readingWeights(
+    readings,
+    cases.map(({ name, card }, k) => ({ name, card, draws: bare[k]!.draws })),
+  );
+  const effectiveDraws = effectiveNumber(weights);
+  if (effectiveDraws < MUTE_BELOW && count === MOST_DRAWS)
+    return {
+      strengths: bare,
+      effectiveDraws,
+      readings: {
+        ...told,
+        contradicting: [
+          ...told.contradicting,
+          `Hardly any draw of log and metal fits the readings (${Math.round(effectiveDraws)} of ${count}): they cannot weigh the verdict, which is without them.`,
+        ],
+      },
+    };
+  return { strengths: cases.map((one) => strengthOf(one, count, weights)), readings: told, effectiveDraws };
 }

@@ -42,11 +42,12 @@ export function probeCase(
   return { ...channel, history: channel.record.history, exposure: probeExposure(channel.record) };
 }
 
-/** What so many draws of one channel say. */
-export function strengthOf(channel: ChannelCase, draws: number): StrengthAfter {
+/** What so many draws of one channel say, weighed by readings where there are any. */
+export function strengthOf(channel: ChannelCase, draws: number, weights?: Float64Array): StrengthAfter {
   const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
   const metal: Metal = { alloy: card, temper, measuredYieldMPa };
-  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws });
+  const weightsOf = weights ? () => weights : undefined;
+  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws, weightsOf });
 }
 
 /** The verdict on one channel from what its draws came to (`strengthAfter`). */

@@ -2,6 +2,7 @@ import type { AlloyCard } from '../alloy';
 import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { Attachment, ToleranceClass } from '../thermocouple';
+import type { Reading } from '../verify';
 
 /** What one probe sits on and how it is fixed, where it differs from the rest of the log. */
 export interface ChannelOptions {
@@ -29,6 +30,8 @@ export interface JudgeOptions extends ChannelOptions {
   readonly ambientC?: number;
   /** By channel name. */
   readonly byChannel?: Readonly<Record<string, ChannelOptions>>;
+  /** Bench readings on this part after the heat: they weigh the draws of record and metal together. */
+  readonly readings?: readonly Reading[];
   /** Heats the part had before this one, in their order: they count, and a warm start hides nothing then. */
   readonly earlier?: readonly (Exposure | ThermalHistory)[];
   /** The log of an oven or a furnace: heat comes and goes over minutes, so readings may be far apart. */
@@ -56,6 +59,7 @@ export const JUDGE_OPTIONS = [
   'ambientC',
   'byChannel',
   'earlier',
+  'readings',
   'isOven',
   'areMeans',
 ] as const satisfies readonly (keyof JudgeOptions)[];

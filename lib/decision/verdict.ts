@@ -1,6 +1,7 @@
 import type { BlindTime, Pass } from '../exposure';
 import type { HowKnown, Judged } from '../quantity';
 import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
+import type { Reading } from '../verify';
 
 /** Crossing of one temperature limit. */
 export interface LimitCheck {
@@ -60,6 +61,17 @@ export interface NotJudged {
   readonly because: string;
 }
 
+/** Bench readings and what they did. */
+export interface WeighedReadings {
+  readonly given: readonly Reading[];
+  /** How many equally likely draws they leave. */
+  readonly effectiveDraws: number;
+  /** Readings that log and metal do not explain, in sentences. */
+  readonly contradicting: readonly string[];
+  /** What each says, in sentences. */
+  readonly because: readonly string[];
+}
+
 /** The judgement of a whole log. */
 export interface Verdict {
   readonly alloy: string;
@@ -73,6 +85,8 @@ export interface Verdict {
   readonly sentence: string;
   readonly channels: readonly ChannelVerdict[];
   readonly notJudged: readonly NotJudged[];
+  /** Bench readings that weighed the draws; absent without any. */
+  readonly readings?: WeighedReadings;
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly string[];
 }

@@ -56,6 +56,17 @@ export const drawOfTable = ({ columns }: MemberTable, i: number): MemberDraw =>
     number
   >;
 
+let ownDraws: readonly MemberDraw[] | undefined;
+
+/** The committed members draw by draw. */
+export function memberDraws(): readonly MemberDraw[] {
+  if (ownDraws === undefined) {
+    const table = memberTable();
+    ownDraws = Array.from({ length: table.count }, (_, i) => drawOfTable(table, i));
+  }
+  return ownDraws;
+}
+
 /** The text of a table as it is kept: one line a column. */
 export function memberText({ columns, ...head }: MemberTable): string {
   const lines = Object.entries(columns).map(

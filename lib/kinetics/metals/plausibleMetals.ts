@@ -1,6 +1,6 @@
 import { type AlloyCard, loadAlloy } from '../../alloy';
 import { requireNumber, TemperbookError } from '../../quantity';
-import { drawOfTable, memberTable } from './memberTable';
+import { memberDraws, memberTable } from './memberTable';
 import { isFittedAlloy, metalOf, namedTemper } from './metalOf';
 import type { PlausibleMetal } from './plausibleMetal';
 
@@ -28,7 +28,9 @@ export function plausibleMetals(alloy: AlloyCard | string, temper: string, count
     low: 1,
     high: table.count,
   });
-  const metals = Array.from({ length: count }, (_, i) => metalOf(drawOfTable(table, i), card, named));
+  const metals = memberDraws()
+    .slice(0, count)
+    .map((draw) => metalOf(draw, card, named));
   const band = named.entry?.yieldMPa;
   return {
     metals,

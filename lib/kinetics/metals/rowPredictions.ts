@@ -2,7 +2,7 @@ import { normalQuantile } from '../../statistics';
 import type { EvidenceRow } from '../evidence';
 import { HANDBOOK_CLOCK_SD, HANDBOOK_LOT } from './fit/fitPriors';
 import { predictRow, readyRow, rowStandardError } from './fit/fitRows';
-import { drawOfTable, memberTable } from './memberTable';
+import { memberDraws } from './memberTable';
 import type { MetalFamily } from './plausibleMetal';
 
 /** What the members say of one row of evidence, in the row's unit. */
@@ -26,12 +26,11 @@ export function rowPrediction(
   row: EvidenceRow,
   { count = 400, family }: { readonly count?: number; readonly family?: MetalFamily } = {},
 ): RowPrediction | null {
-  const table = memberTable();
   const ready = readyRow(row);
   if (row.property === 'ultimate' && ready.card.family === 'Al-Si-Mg casting') return null;
   const values: number[] = [];
-  for (let i = 0; i < table.count && values.length < count; i++) {
-    const draw = drawOfTable(table, i);
+  for (const draw of memberDraws()) {
+    if (values.length === count) break;
     if (family !== undefined && (draw.delayed ? 'delayed' : 'curve') !== family) continue;
     const lotClockLn = row.lot === HANDBOOK_LOT ? HANDBOOK_CLOCK_SD * draw.lotWrought : undefined;
     values.push(predictRow(draw, ready, lotClockLn));

@@ -79,6 +79,22 @@ describe('the sample', () => {
   });
 });
 
+describe('ends of the curve', () => {
+  // 6061-O over 6061-T6: 55 over 276 MPa (ASM typical values), and where the handbook's exposure curves end, 0.19 to 0.20.
+  it('6061 ends where the O temper lies', () => {
+    const floors = sorted(plausibleMetals('6061', 'T6', 400).metals.map(({ floorMPa }) => floorMPa / 276));
+    expect(floors[200]!).toBeGreaterThan(0.175);
+    expect(floors[200]!).toBeLessThan(0.21);
+  });
+
+  // A356-T6 becomes T7 in 8 h at 227 °C: 165 over 185 MPa (ASM Handbook vol. 2, permanent mould).
+  it('A356-T6 after 8 h at 227 °C holds what T7 has of T6', () => {
+    const kept = keptOf('A356.0', 227, 28_800, 400);
+    expect(kept[20]!).toBeLessThan(165 / 185);
+    expect(kept[380]!).toBeGreaterThan(165 / 185);
+  });
+});
+
 describe('a measured start', () => {
   const cast = plausibleMetals('A356.0', 'T6', 40);
 

@@ -31,7 +31,7 @@ describe('the soft zone of 4 mm 6061-T6 at 300 J/mm', () => {
   const zone = softZone(places, { alloy: '6061', temper: 'T6', ambientC: isotherms.startC });
   const { mm, beyond } = zone.reach.asWelded;
 
-  // 17 mm (14 to 20) when this was written. The code's extent is one number for every heat input allowed, and meant
+  // 22 mm (20 to 25) when this was written. The code's extent is one number for every heat input allowed, and meant
   // to be safe; a factor of 2.5 either way is "the same order". It says nothing against a narrower zone.
   it.each<[string, number]>(extents.rows)(
     'is of the order of the extent for %s, %d mm, and not wider',
@@ -42,9 +42,11 @@ describe('the soft zone of 4 mm 6061-T6 at 300 J/mm', () => {
     },
   );
 
-  it('reaches less far than the schematic of a textbook: only the worst case touches its near end', () => {
-    expect(mm.nominal).toBeLessThan(soft6061.reachMm[0]);
-    expect(mm.high).toBeGreaterThan(soft6061.reachMm[0] - 1);
+  it('reaches as far as the schematic of a textbook', () => {
+    expect(mm.high).toBeGreaterThan(soft6061.reachMm[0]);
+    expect(mm.low).toBeLessThan(soft6061.reachMm[1]);
+    expect(mm.nominal).toBeGreaterThan(soft6061.reachMm[0] - 2);
+    expect(mm.nominal).toBeLessThan(soft6061.reachMm[1]);
   });
 
   it('holds at its weakest, after the rest a code waits for, about what EN 1999-1-1 counts on', () => {

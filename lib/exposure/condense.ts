@@ -3,9 +3,12 @@ import { celsiusToKelvin, GAS_CONSTANT, kelvinToCelsius } from '../quantity';
 
 /** Histories up to this many samples are left as they are. */
 const ENOUGH = 500;
-/** Readings this close together, K, stand for one another where metal softens, and where it is cold. */
+/** Readings this close together, K, stand for one another near the hottest reading, and well below it. */
 const ALIKE_K = 1;
-const ALIKE_COLD_K = 4;
+const ALIKE_BELOW_K = 4;
+/** How far below the hottest reading the first begins to give way, and where the second holds, K: there rates are a fifth and a hundredth. */
+const NEAR_TOP_K = 20;
+const BELOW_TOP_K = 60;
 /** Or this many standard deviations of the readings' noise. */
 const NOISE_WIDTHS = 8;
 /** Middle of the activation energies of softening, J/mol. */
@@ -14,8 +17,8 @@ const ACTIVATION_J_PER_MOL = 200_000;
 const COLD_C = 100;
 
 /**
- * A long history with fewer samples that heats metal alike. Neighbouring readings within 1 K (4 K where
- * cold, or within the noise) become one point at their mean time, with the temperature whose Arrhenius rate is their mean rate,
+ * A long history with fewer samples that heats metal alike. Neighbouring readings within 1 K (4 K well
+ * below the hottest, or within the noise) become one point at their mean time, with the temperature whose Arrhenius rate is their mean rate,
  *
  *   T* = −(Q/R) / ln⟨exp(−Q/(R T))⟩,   Q = 200 kJ/mol.
  *
@@ -41,7 +44,7 @@ export function condense(history: ThermalHistory): ThermalHistory {
       let hottest = coldest;
       for (i++; i < last && from !== top && i !== top; i++) {
         const temp = tempC[i]!;
-        const width = Math.max(hottest < COLD_C ? ALIKE_COLD_K : ALIKE_K, noisy);
+        const width = Math.max(alikeK(tempC[top]! - hottest), noisy);
         if (Math.max(hottest, temp) - Math.min(coldest, temp) > width) break;
         coldest = Math.min(coldest, temp);
         hottest = Math.max(hottest, temp);
@@ -59,6 +62,12 @@ export function condense(history: ThermalHistory): ThermalHistory {
     tempC: Float64Array.from(temps),
     ...(gapAfter.length > 0 ? { gapAfter: Uint32Array.from(gapAfter) } : {}),
   };
+}
+
+/** How far apart readings may be that stand for one another, so far below the hottest, K. */
+function alikeK(belowTopK: number): number {
+  const share = Math.min(1, Math.max(0, (belowTopK - NEAR_TOP_K) / (BELOW_TOP_K - NEAR_TOP_K)));
+  return ALIKE_K + share * (ALIKE_BELOW_K - ALIKE_K);
 }
 
 function hottestOf(tempC: Float64Array): number {

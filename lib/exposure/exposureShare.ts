@@ -1,4 +1,4 @@
-import { slice, type ThermalHistory } from '../history';
+import { cut, type ThermalHistory } from '../history';
 import { type ArrheniusClock, equivalentTime } from './equivalentTime';
 
 /** How an exposure divides over the passes; the numbers add up to 1, or are all 0 when there is no exposure. */
@@ -22,7 +22,7 @@ export function exposureShare(
   const total = equivalentTime(history, clock);
   if (total === 0) return { perPass: passes.map(() => 0), outside: 0 };
   const perPass = passes.map(
-    ({ startS, endS }) => equivalentTime(slice(history, startS, endS), clock) / total,
+    ({ startS, endS }) => equivalentTime(cut(history, startS, endS), clock) / total,
   );
   return { perPass, outside: Math.max(0, 1 - perPass.reduce((sum, share) => sum + share, 0)) };
 }

@@ -1,5 +1,5 @@
 import { median } from 'simple-statistics';
-import { checkHistory, slice, type ThermalHistory } from '../history';
+import { checkHistory, cut, type ThermalHistory } from '../history';
 import { requireNumber } from '../quantity';
 import { footOfRise } from './footOfRise';
 import type { Pass } from './pass';
@@ -55,8 +55,8 @@ export function findPasses(history: ThermalHistory, options: PassOptions = {}): 
       endS,
       peakC: tempC[top]!,
       interpassC: tempC[starts[k]!]!,
-      heatingRateKPerS: heatingRate(slice(history, startS, peakS), options.rateWindowS),
-      coolingRateKPerS: coolingRate(slice(history, peakS, endS), options.rateWindowS),
+      heatingRateKPerS: heatingRate(cut(history, startS, peakS), options.rateWindowS),
+      coolingRateKPerS: coolingRate(cut(history, peakS, endS), options.rateWindowS),
     };
   });
 }

@@ -7,7 +7,7 @@ export { repeatPass } from './repeatPass';
 export { resample } from './resample';
 export { type ScheduleStep, scheduleHistory } from './scheduleHistory';
 export { shiftTemperature } from './shiftTemperature';
-export { slice } from './slice';
+export { cut, slice } from './slice';
 export { type Stretch, stretches } from './stretches';
 export {
   type Coverage,

@@ -11,8 +11,9 @@ export interface Contribution {
   readonly rise: number;
 }
 
-/** Draws for one doubt alone: enough for a 5 and a 95 % line. */
+/** Draws of the metals alone, and evenly spaced places in the range of one doubt: enough for a 5 and a 95 % line. */
 const DRAWS = 100;
+const PLACES = 40;
 
 /**
  * What each doubt does by itself: it runs through its range while every other stands in its middle; the metal alone is
@@ -20,26 +21,27 @@ const DRAWS = 100;
  */
 export function contributions(exposures: readonly Exposure[], draws: MetalDraws): Contribution[] {
   const few: MetalDraws = { ...draws, metals: draws.metals.slice(0, DRAWS) };
-  const middle = middleMetal(exposures, few);
+  const byMetal = runDraws(exposures, few, { placeOf: inTheMiddle }).yieldKept;
+  const middleMetal = few.metals[indexOfMedian(byMetal)]!;
+  const middle: MetalDraws = { ...draws, metals: Array.from({ length: PLACES }, () => middleMetal) };
   const owners = new Map<string, DoubtKind>();
   for (const { doubts } of exposures) for (const { kind, of } of doubts) owners.set(of, kind);
-  const byMetal = bandOf(runDraws(exposures, few, { placeOf: inTheMiddle }).yieldKept);
   const byDoubt = [...owners].map(([of, kind]): Contribution => {
     const placeOf = (doubt: Doubt, index: number): number =>
-      doubt.of === of ? (index + 0.5) / few.metals.length : inTheMiddle();
-    return { kind, of, ...bandOf(runDraws(exposures, few, { placeOf, metalOf: () => middle }).yieldKept) };
+      doubt.of === of ? (index + 0.5) / PLACES : inTheMiddle();
+    return { kind, of, ...bandOf(runDraws(exposures, middle, { placeOf }).yieldKept) };
   });
-  return [{ kind: 'metal' as const, of: 'how this metal answers heat', ...byMetal }, ...byDoubt].sort(
-    (a, b) => b.drop - a.drop,
-  );
+  return [
+    { kind: 'metal' as const, of: 'how this metal answers heat', ...bandOf(byMetal) },
+    ...byDoubt,
+  ].sort((a, b) => b.drop - a.drop);
 }
 
 const inTheMiddle = (): number => 0.5;
 
-/** Number of the metal whose answer lies in the middle. */
-function middleMetal(exposures: readonly Exposure[], draws: MetalDraws): number {
-  const { yieldKept } = runDraws(exposures, draws, { placeOf: inTheMiddle });
-  const order = Uint32Array.from(yieldKept, (_, i) => i).sort((a, b) => yieldKept[a]! - yieldKept[b]!);
+/** Which of the values lies in the middle of them. */
+function indexOfMedian(values: Float64Array): number {
+  const order = Uint32Array.from(values, (_, i) => i).sort((a, b) => values[a]! - values[b]!);
   return order[order.length >> 1]!;
 }
 

@@ -27,8 +27,6 @@ export interface RunOptions {
   readonly lookAt?: Uint32Array;
   /** Where in its range a doubt lies in a draw; default `placeInRange`. */
   readonly placeOf?: (doubt: Doubt, index: number) => number;
-  /** Which metal runs in a draw; default the draw's own. */
-  readonly metalOf?: (index: number) => number;
 }
 
 /** Draws with what they came to on the way: row k holds every draw at sample `lookAt[k]`. */
@@ -44,7 +42,7 @@ export interface DrawsOnTheWay extends Draws {
 export function runDraws(
   exposures: readonly Exposure[],
   draws: MetalDraws,
-  { lookAt = new Uint32Array(0), placeOf = placeInRange, metalOf = itself }: RunOptions = {},
+  { lookAt = new Uint32Array(0), placeOf = placeInRange }: RunOptions = {},
 ): DrawsOnTheWay {
   const count = draws.metals.length;
   const yieldKept = new Float64Array(count);
@@ -55,7 +53,7 @@ export function runDraws(
   const room = exposures.map(({ history }) => new Float64Array(history.timeS.length));
   let knowsUltimate = true;
   for (let i = 0; i < count; i++) {
-    const metal = draws.metals[metalOf(i)]!;
+    const metal = draws.metals[i]!;
     const start = startOfMetal(metal, { measuredYieldMPa: draws.measuredYieldMPa });
     let state = start;
     let kept = 1;
@@ -83,5 +81,3 @@ export function runDraws(
     onTheWay,
   };
 }
-
-const itself = (index: number): number => index;

@@ -21,3 +21,4 @@ export { type FoundTemper, findTemper } from './findTemper';
 export { listAlloys, loadAlloy } from './loadAlloy';
 export { meltsFromC } from './meltsFromC';
 export { propertyAt } from './propertyAt';
+export { shopLimit } from './shopLimit';

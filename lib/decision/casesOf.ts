@@ -1,8 +1,8 @@
-import { loadAlloy, meltsFromC } from '../alloy';
+import { findTemper, loadAlloy, meltsFromC } from '../alloy';
 import { condense, type Exposure } from '../exposure';
 import { checkHistory, type ThermalHistory } from '../history';
 import type { LogChannel, ThermalLog } from '../log';
-import { knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { measuredOf, measuredYield } from '../strength';
 import { type ChannelCase, probeCase } from './judgeChannel';
 import { CHANNEL_OPTIONS, type ChannelOptions, type JudgeOptions } from './judgeOptions';
@@ -24,6 +24,7 @@ export function casesOf(
   record: ThermalLog | ThermalHistory | Exposure,
   options: JudgeOptions,
   allowanceFraction: number,
+  onCase: (share: number) => void = () => undefined,
 ): Cases {
   const channels = channelsOf(record);
   checkChannelOptions(channels, options.byChannel ?? {});
@@ -36,7 +37,8 @@ export function casesOf(
   const neighbours = new Map(trusted.map((one) => [one.name, condense(one.history)]));
   const cases: ChannelCase[] = [];
   const notJudged: NotJudged[] = [];
-  for (const { name, history } of channels) {
+  for (const [k, { name, history }] of channels.entries()) {
+    onCase(k / channels.length);
     const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
     if (history.timeS.length === 0) {
       notJudged.push({ name, because: 'It has no reading that can be trusted: look at its faults.' });
@@ -47,13 +49,15 @@ export function casesOf(
       continue;
     }
     const alloy = loadAlloy(own.alloy ?? options.alloy);
+    const temper = own.temper ?? options.temper;
+    findTemper(alloy, temper);
     const common = {
       name,
       spanS,
       card: alloy,
-      temper: own.temper ?? options.temper,
+      temper,
       measuredYieldMPa: measuredYield(measuredOf(options, options.byChannel?.[name]), alloy),
-      earlier: options.earlier ?? [],
+      earlier: requireList(options.earlier ?? [], 'Earlier heats'),
       allowanceFraction,
       limitC: options.limitC,
     };

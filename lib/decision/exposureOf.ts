@@ -1,7 +1,7 @@
 import type { Exposure } from '../exposure';
 import type { ThermalLog } from '../log';
 import { knownOptions, TemperbookError } from '../quantity';
-import { DEFAULT_ALLOWANCE } from '../strength';
+import { allowanceOf } from '../strength';
 import { casesOf } from './casesOf';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 
@@ -12,7 +12,7 @@ import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
  */
 export function exposureOf(log: ThermalLog, channel: string, given: JudgeOptions): Exposure {
   const options = knownOptions(given, JUDGE_OPTIONS, 'exposureOf');
-  const { cases } = casesOf(log, options, DEFAULT_ALLOWANCE);
+  const { cases } = casesOf(log, options, allowanceOf(options.allowanceFraction));
   const found = cases.find(({ name }) => name === channel);
   if (found) return found.exposure;
   throw new TemperbookError('The log has no such channel to judge', {

@@ -1,4 +1,9 @@
-export { compareScenarios, type Scenario, type ScenarioResult } from './compareScenarios';
+export {
+  compareScenarios,
+  type Scenario,
+  type ScenarioOptions,
+  type ScenarioResult,
+} from './compareScenarios';
 export { exposureOf } from './exposureOf';
 export { judge } from './judge';
 export type { ChannelOptions, JudgeOptions } from './judgeOptions';

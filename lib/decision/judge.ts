@@ -2,11 +2,11 @@ import { loadAlloy } from '../alloy';
 import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { ThermalLog } from '../log';
-import { knownOptions, requireNumber } from '../quantity';
+import { knownOptions, nowAndThen } from '../quantity';
 import { effectiveNumber } from '../statistics';
 import {
+  allowanceOf,
   CLOSE_DRAWS,
-  DEFAULT_ALLOWANCE,
   isCloseToRule,
   jointChance,
   MOST_DRAWS,
@@ -24,6 +24,10 @@ import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 
+/** About what share of the work goes into finding what the metal saw, and into the draws. */
+const SHARE_READ = 0.2;
+const SHARE_DRAWN = 0.6;
+
 /**
  * Judges what a log, an exposure or a single history did to the temper of the metal: per channel the yield kept with its
  * band, the chance that it stays within the allowance, the limits crossed, and what to do next; for the part the chance
@@ -35,18 +39,21 @@ import { verdictSentence } from './wording';
  */
 export function judge(record: ThermalLog | ThermalHistory | Exposure, given: JudgeOptions): Verdict {
   const options = knownOptions(given, JUDGE_OPTIONS, 'judge');
-  const allowanceFraction = requireNumber(
-    options.allowanceFraction ?? DEFAULT_ALLOWANCE,
-    'Allowed loss of yield (as a fraction, 0.1 for 10 %)',
-    { low: 0, high: 1 },
-  );
+  const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
-  const { cases, notJudged } = casesOf(record, options, allowanceFraction);
+  const tell = nowAndThen(options.onProgress);
+  const { cases, notJudged } = casesOf(record, options, allowanceFraction, (share) =>
+    tell(SHARE_READ * share),
+  );
   const readings = checkReadings(
     options.readings ?? [],
     cases.map(({ name }) => name),
   );
-  const { strengths, readings: told, effectiveDraws } = weighed(cases, readings);
+  const {
+    strengths,
+    readings: told,
+    effectiveDraws,
+  } = weighed(cases, readings, (share) => tell(SHARE_READ + SHARE_DRAWN * share));
   const channels = cases.map((one, k) => channelVerdict(one, strengths[k]!));
   const isBlind = strengths.some(({ blind }) => blind.length > 0);
   const chance = jointChance(strengths, 1 - allowanceFraction);
@@ -79,8 +86,13 @@ const FEW_EFFECTIVE = 200;
 const MUTE_BELOW = 100;
 
 /** Strength of every case, with as many draws as tell on which side of the rule every chance lies. */
-function weighed(cases: readonly ChannelCase[], readings: readonly Reading[]): Weighed {
-  let answer = withDraws(cases, readings, ROUTINE_DRAWS);
+function weighed(
+  cases: readonly ChannelCase[],
+  readings: readonly Reading[],
+  tell: (share: number) => void,
+): Weighed {
+  const ask = (count: number): Weighed => withDraws(cases, readings, count, tell);
+  let answer = ask(ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
     const { strengths, effectiveDraws } = answer;
     const chances = [
@@ -89,13 +101,20 @@ function weighed(cases: readonly ChannelCase[], readings: readonly Reading[]): W
     ];
     const isClose = chances.some((chance) => isCloseToRule(chance, effectiveDraws));
     if (effectiveDraws >= FEW_EFFECTIVE && !isClose) break;
-    answer = withDraws(cases, readings, count);
+    answer = ask(count);
   }
   return answer;
 }
 
-function withDraws(cases: readonly ChannelCase[], readings: readonly Reading[], count: number): Weighed {
-  const bare = cases.map((one) => strengthOf(one, count));
+function withDraws(
+  cases: readonly ChannelCase[],
+  readings: readonly Reading[],
+  count: number,
+  tell: (share: number) => void,
+): Weighed {
+  const bare = cases.map((one, k) =>
+    strengthOf(one, count, { onDraw: (share) => tell((k + share) / cases.length) }),
+  );
   if (readings.length === 0)
     return { strengths: bare, readings: { contradicting: [], because: [] }, effectiveDraws: count };
   const { weights, ...told } = readingWeights(
@@ -115,5 +134,9 @@ function withDraws(cases: readonly ChannelCase[], readings: readonly Reading[], 
         ],
       },
     };
-  return { strengths: cases.map((one) => strengthOf(one, count, weights)), readings: told, effectiveDraws };
+  return {
+    strengths: cases.map((one) => strengthOf(one, count, { weights })),
+    readings: told,
+    effectiveDraws,
+  };
 }

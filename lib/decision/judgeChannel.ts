@@ -43,11 +43,15 @@ export function probeCase(
 }
 
 /** What so many draws of one channel say, weighed by readings where there are any. */
-export function strengthOf(channel: ChannelCase, draws: number, weights?: Float64Array): StrengthAfter {
+export function strengthOf(
+  channel: ChannelCase,
+  draws: number,
+  { weights, onDraw }: { readonly weights?: Float64Array; readonly onDraw?: (share: number) => void } = {},
+): StrengthAfter {
   const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
   const metal: Metal = { alloy: card, temper, measuredYieldMPa };
   const weightsOf = weights ? () => weights : undefined;
-  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws, weightsOf });
+  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws, weightsOf, onDraw });
 }
 
 /** The verdict on one channel from what its draws came to (`strengthAfter`). */

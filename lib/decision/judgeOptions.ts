@@ -38,6 +38,11 @@ export interface JudgeOptions extends ChannelOptions {
   readonly isOven?: boolean;
   /** Readings that are means over their interval. */
   readonly areMeans?: boolean;
+  /**
+   * Called now and then with the share of the work done, once it has taken two seconds; it stands still while a
+   * chance close to the rule asks for more draws.
+   */
+  readonly onProgress?: (share: number) => void;
 }
 
 /** The options of one channel, as `judge` knows them. */
@@ -62,4 +67,5 @@ export const JUDGE_OPTIONS = [
   'readings',
   'isOven',
   'areMeans',
+  'onProgress',
 ] as const satisfies readonly (keyof JudgeOptions)[];

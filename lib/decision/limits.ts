@@ -1,7 +1,7 @@
-import type { AlloyCard } from '../alloy';
+import { type AlloyCard, shopLimit } from '../alloy';
 import { acrossDraws, type Exposure, timeAbove } from '../exposure';
 import type { ThermalHistory } from '../history';
-import { celsiusOf, formatTemp, judged, TemperbookError } from '../quantity';
+import { judged } from '../quantity';
 import { weightedQuantiles } from '../statistics';
 import type { LimitCheck } from './verdict';
 
@@ -13,29 +13,19 @@ export interface PeakLimit {
   readonly meaning: string;
 }
 
-/** No shop limits aged aluminium to more than this: a higher number is °F that nobody named, °C. */
-const HIGHEST_LIMIT_C = 300;
-
 /**
  * The limits for a channel, the shop's first: the given one ('440F', or °C), else the card's first limit on peak
  * temperature.
- * @throws TemperbookError on a limit that is no temperature, or so high that °F was probably meant.
+ * @throws TemperbookError as `shopLimit`.
  */
-export function limitsFor(card: AlloyCard, shopLimit?: number | string): PeakLimit[] {
+export function limitsFor(card: AlloyCard, given?: number | string): PeakLimit[] {
   const fromCard = card.limits
     .filter(({ applies }) => applies === 'peak' || applies === 'melting')
     .map(({ name, limitC, meaning }) => ({ name, limitC: limitC.value, known: limitC.known, meaning }));
-  if (shopLimit === undefined) return fromCard;
-  const limitC = celsiusOf(shopLimit, 'limitC');
-  if (limitC > HIGHEST_LIMIT_C)
-    throw new TemperbookError('This limit is too hot for aged aluminium', {
-      found: `limitC ${shopLimit}, which is ${formatTemp(limitC)}`,
-      expected: `at most ${formatTemp(HIGHEST_LIMIT_C)}`,
-      ...(typeof shopLimit === 'number' ? { remedy: `If you mean °F, write '${shopLimit}F'` } : {}),
-    });
+  if (given === undefined) return fromCard;
   const shop: PeakLimit = {
     name: 'your limit',
-    limitC,
+    limitC: shopLimit(given),
     known: 'practice',
     meaning: 'The limit you gave for this job.',
   };

@@ -68,8 +68,17 @@ export function exactly(history: ThermalHistory): Exposure {
   return { history, doubts: [], blind: [], because: [] };
 }
 
-/** Whatever was given as an exposure; a long history is condensed (`condense`). */
+/**
+ * Whatever was given as an exposure; a long history is condensed (`condense`).
+ * @throws TemperbookError for anything else, such as a whole log, and as `checkExposure`.
+ */
 export function asExposure(given: Exposure | ThermalHistory): Exposure {
+  if (typeof given !== 'object' || given === null || 'channels' in given)
+    throw new TemperbookError('This is neither an exposure nor a thermal history', {
+      found: given === null ? 'null' : typeof given === 'object' ? 'a whole log' : `a ${typeof given}`,
+      expected: 'what one place saw',
+      remedy: 'Of a log, take one channel: exposureOf(log, name, options)',
+    });
   if ('doubts' in given) return checkExposure(given);
   checkHistory(given);
   return exactly(condense(given));

@@ -21,8 +21,6 @@ export function exposureShare(
 ): ExposureShare {
   const total = equivalentTime(history, clock);
   if (total === 0) return { perPass: passes.map(() => 0), outside: 0 };
-  const perPass = passes.map(
-    ({ startS, endS }) => equivalentTime(cut(history, startS, endS), clock) / total,
-  );
+  const perPass = passes.map(({ startS, endS }) => equivalentTime(cut(history, startS, endS), clock) / total);
   return { perPass, outside: Math.max(0, 1 - perPass.reduce((sum, share) => sum + share, 0)) };
 }

@@ -36,7 +36,8 @@ export function thermalHistory(
 }
 
 /** Throws unless the history keeps the promises of its type; every model calls this at its door. */
-export function checkHistory({ timeS, tempC, gapAfter }: ThermalHistory): void {
+export function checkHistory(given: ThermalHistory): void {
+  const { timeS, tempC, gapAfter } = (given ?? {}) as ThermalHistory;
   if (!timeS || !tempC || timeS.length !== tempC.length || timeS.length === 0)
     throw new TemperbookError('A thermal history needs as many temperatures as times, and at least one', {
       found: `${timeS?.length ?? 0} times and ${tempC?.length ?? 0} temperatures`,

@@ -1,8 +1,16 @@
 import { type AlloyCard, loadAlloy } from '../alloy';
 import { asExposure, type Exposure, editExposure, peak } from '../exposure';
 import { shiftTemperature, type ThermalHistory } from '../history';
-import { formatPercent, type Judged, judged, TemperbookError } from '../quantity';
-import { DEFAULT_ALLOWANCE, KEPT_FROM, LOST_UP_TO, ROUTINE_DRAWS, strengthAfter } from '../strength';
+import {
+  formatPercent,
+  type Judged,
+  judged,
+  knownOptions,
+  nowAndThen,
+  requireNumber,
+  TemperbookError,
+} from '../quantity';
+import { allowanceOf, KEPT_FROM, LOST_UP_TO, ROUTINE_DRAWS, strengthAfter } from '../strength';
 
 /** What `allowedPeak` needs to know. */
 export interface AllowedPeakOptions {
@@ -12,23 +20,42 @@ export interface AllowedPeakOptions {
   readonly allowanceFraction?: number;
   /** Air round the part, °C. */
   readonly ambientC: number;
+  /** Called now and then with the share of the work done, once it has taken two seconds. */
+  readonly onProgress?: (share: number) => void;
 }
+
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'allowanceFraction',
+  'ambientC',
+  'onProgress',
+] as const satisfies readonly (keyof AllowedPeakOptions)[];
 
 /** Shares of the way up to melting that are tried before the answer is bisected. */
 const STEPS = 24;
 const BISECTIONS = 10;
+/** The three answers share the steps on the way up. */
+const MOST_RUNS = STEPS + 3 * BISECTIONS;
 
 /**
  * How hot this metal may get in this job: the exposure with its rise above ambient scaled up or down until the chance of
  * staying within the allowance falls to 95 % (`low`: count on that), to half (`nominal`), to 5 % (`high`). A peak limit made for
  * the times of the job, where a shop rule knows none. The first fall counts: what a longer or hotter heat may give back does
  * not. Never above the solidus.
- * @throws TemperbookError as `strengthAfter`, and for a history that never rises above ambient.
+ * @throws TemperbookError for options it does not know, as `strengthAfter`, and for a history that never rises above ambient.
  */
-export function allowedPeak(
-  given: Exposure | ThermalHistory,
-  { alloy, temper, allowanceFraction = DEFAULT_ALLOWANCE, ambientC }: AllowedPeakOptions,
-): Judged {
+export function allowedPeak(given: Exposure | ThermalHistory, options: AllowedPeakOptions): Judged {
+  const {
+    alloy,
+    temper,
+    allowanceFraction: allowed,
+    ambientC,
+    onProgress,
+  } = knownOptions(options, OPTIONS, 'allowedPeak');
+  requireNumber(ambientC, 'The air round the part (ambientC)');
+  const tell = nowAndThen(onProgress);
+  const allowanceFraction = allowanceOf(allowed);
   const exposure = asExposure(given);
   const card = loadAlloy(alloy);
   const topC = peak(exposure.history).tempC;
@@ -52,6 +79,7 @@ export function allowedPeak(
       { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true },
     );
     chances.set(toK, chanceOfRecorded);
+    tell(Math.min(1, chances.size / MOST_RUNS));
     return chanceOfRecorded;
   };
   const hottest = (chance: number): number => {

@@ -1,4 +1,4 @@
-import { requireNumber } from '../quantity';
+import { allowanceOf } from '../strength';
 import type { KeptMap } from './strengthMap';
 
 /** How long one temperature is allowed before the yield kept falls below what is needed; `null`: beyond the map. */
@@ -15,7 +15,7 @@ export interface AllowedTime {
  * in the logarithm of time; 0 when it has fallen by the map's first time. Rows where metal melts are left out.
  */
 export function allowedTimes(map: KeptMap, allowanceFraction: number): AllowedTime[] {
-  const needed = 1 - requireNumber(allowanceFraction, 'Allowed loss of yield', { low: 0, high: 1 });
+  const needed = 1 - allowanceOf(allowanceFraction);
   return map.keptFraction.flatMap((kept, i) => {
     if (kept[0] === null) return [];
     return [

@@ -2,11 +2,11 @@ import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
 import { asExposure, type Exposure, peak } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { quenchFactor } from '../kinetics';
-import { formatDuration, formatTemp, type Judged, TemperbookError } from '../quantity';
+import { formatDuration, formatTemp, type Judged, knownOptions, TemperbookError } from '../quantity';
 import { weightedShare } from '../statistics';
 import {
+  allowanceOf,
   bandOfDraws,
-  DEFAULT_ALLOWANCE,
   type MeasuredBefore,
   measuredYield,
   type StrengthAfter,
@@ -36,6 +36,15 @@ export interface RecoveryOptions extends MeasuredBefore {
   /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
   readonly quench?: ThermalHistory;
 }
+
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'allowanceFraction',
+  'measuredYieldMPa',
+  'measuredHardnessHV',
+  'quench',
+] as const satisfies readonly (keyof RecoveryOptions)[];
 
 const SOLUTION_TREATMENT_S = 12 * 3600;
 
@@ -92,13 +101,21 @@ function checkSolid(card: AlloyCard, history: ThermalHistory): void {
  * The ways to go on after welding, for the metal of one exposure: accept as it is, accept after three weeks on the shelf,
  * age again, or the full heat treatment. The first three are `strengthAfter` going on from the weld: dissolved solute comes
  * back in part; what coarsened only comes back through solution treatment and quench.
- * @throws TemperbookError as `strengthAfter`, when the card gives no ageing practice for the temper, for metal that melted,
+ * @throws TemperbookError for options it does not know, as `strengthAfter`, when the card gives no ageing practice for the temper, for metal that melted,
  * and as `quenchFactor`.
  */
 export function considerRecovery(
   given: Exposure | ThermalHistory,
-  { alloy, temper, allowanceFraction = DEFAULT_ALLOWANCE, quench, ...measured }: RecoveryOptions,
+  options: RecoveryOptions,
 ): RecoveryOption[] {
+  const {
+    alloy,
+    temper,
+    allowanceFraction: allowed,
+    quench,
+    ...measured
+  } = knownOptions(options, OPTIONS, 'considerRecovery');
+  const allowanceFraction = allowanceOf(allowed);
   const exposure = asExposure(given);
   const card = loadAlloy(alloy);
   const { tempC, timeS } = ageingPractice(card, temper);

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy } from '../alloy';
+import { type AlloyCard, loadAlloy, shopLimit } from '../alloy';
 import {
   condense,
   exactly,
@@ -9,8 +9,8 @@ import {
   USUAL_WIRE,
   wireDoubts,
 } from '../exposure';
-import { slice, type ThermalHistory } from '../history';
-import { type Judged, judged, requireNumber, TemperbookError } from '../quantity';
+import { checkHistory, slice, type ThermalHistory } from '../history';
+import { type Judged, judged, knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { ROUTINE_DRAWS, strengthAfter, type VerdictWord } from '../strength';
 import type { SoftZonePlace } from './placeExposure';
 import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
@@ -29,6 +29,19 @@ export interface PlacementOptions extends ProbeAndLimit {
     readonly places: readonly ThermalHistory[];
   }[];
 }
+
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'allowanceFraction',
+  'limitC',
+  'ambientC',
+  'attachment',
+  'thermocouple',
+  'placedWithinMm',
+  'critical',
+  'otherHeats',
+] as const satisfies readonly (keyof PlacementOptions)[];
 
 /** What a probe at one place would tell of the metal that matters. */
 export interface ProbePlace {
@@ -72,12 +85,15 @@ export interface Placement {
 /**
  * Where to put a probe: how the reading at each place of a line goes together with the hottest metal that must
  * keep its temper (`readingAtLimit`), and what a probe there would hide. Molten places are left out.
- * @throws TemperbookError as `strengthAfter`, for no solid place, a critical metal that is not heated, and other heats
+ * @throws TemperbookError for options it does not know, as `strengthAfter` and `shopLimit`, for no solid place, a critical metal that is not heated, and other heats
  * that do not hold every place.
  */
-export function probePlacement(places: readonly SoftZonePlace[], options: PlacementOptions): Placement {
-  const { critical, limitC, ambientC, otherHeats = [] } = options;
-  requireNumber(limitC, 'limitC', { low: ambientC });
+export function probePlacement(places: readonly SoftZonePlace[], given: PlacementOptions): Placement {
+  const options = knownOptions(given, OPTIONS, 'probePlacement');
+  const { critical, otherHeats = [] } = options;
+  for (const place of requireList(places, 'Places for a probe', 1)) checkHistory(place?.history);
+  const ambientC = requireNumber(options.ambientC, 'The air round the part (ambientC)');
+  const limitC = requireNumber(shopLimit(options.limitC), 'limitC', { low: ambientC });
   const criticalPeakC = peak(critical).tempC;
   check(places, options, criticalPeakC);
   const solid = places.flatMap((place, k) =>

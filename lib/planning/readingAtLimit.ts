@@ -1,3 +1,4 @@
+import { shopLimit } from '../alloy';
 import { multipleAt, USUAL_WIRE, wireToleranceC } from '../exposure';
 import { type Judged, judged } from '../quantity';
 import { evenSpread, weightedQuantiles } from '../statistics';
@@ -5,8 +6,8 @@ import { type Attachment, attachmentError, type ToleranceClass } from '../thermo
 
 /** A probe, and the limit of the metal that it is to watch. */
 export interface ProbeAndLimit {
-  /** How hot the metal that matters may get, °C: the shop's limit, or `allowedPeak`. */
-  readonly limitC: number;
+  /** How hot the metal that matters may get, °C or as '440F': the shop's limit, or `allowedPeak`. */
+  readonly limitC: number | string;
   /** Air round the part, °C. */
   readonly ambientC: number;
   readonly attachment?: Attachment;
@@ -34,12 +35,12 @@ const DRAWS = 400;
  * fixing, the wire. Whoever stops at `low` is on the safe side in 95 of 100.
  *
  * With r 0.8, a limit of 227 °C, air of 20 °C and a perfect probe it is 20 + 0.8 · 207 = 185.6 °C.
- * @throws TemperbookError for an unknown fixing.
+ * @throws TemperbookError for an unknown fixing, and as `shopLimit`.
  */
 export function readingAtLimit(
   { ratio, kPerMm }: { readonly ratio: Judged; readonly kPerMm: number },
   {
-    limitC,
+    limitC: limit,
     ambientC,
     criticalPeakC,
     attachment = 'not stated',
@@ -48,6 +49,7 @@ export function readingAtLimit(
   }: ProbeAndLimit & { readonly criticalPeakC: number },
 ): Judged {
   const f = attachmentError(attachment);
+  const limitC = shopLimit(limit);
   const riseK = limitC - ambientC;
   const nominal = ambientC + (1 - f.value) * ratio.nominal * riseK;
   const wireK = wireToleranceC(thermocouple, nominal);

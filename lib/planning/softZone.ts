@@ -1,8 +1,17 @@
 import { type AlloyCard, loadAlloy } from '../alloy';
 import { acrossDraws, peak } from '../exposure';
-import { type Judged, judged, knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { checkHistory } from '../history';
+import {
+  type Judged,
+  judged,
+  knownOptions,
+  nowAndThen,
+  requireList,
+  requireNumber,
+  TemperbookError,
+} from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import { DEFAULT_ALLOWANCE } from '../strength';
+import { allowanceOf } from '../strength';
 import { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
 import { type SoftReach, softReach } from './softReach';
 import {
@@ -20,6 +29,8 @@ export interface SoftZoneOptions extends HeatKnown {
   readonly temper: string;
   /** Yield loss that is accepted, fraction; default 0.1. */
   readonly allowanceFraction?: number;
+  /** Called now and then with the share of the places done, once it has taken two seconds. */
+  readonly onProgress?: (share: number) => void;
 }
 
 /** One place of the soft zone. */
@@ -49,7 +60,15 @@ export interface SoftZone {
   readonly notes: readonly string[];
 }
 
-const OPTIONS = ['alloy', 'temper', 'allowanceFraction', 'ambientC', 'doubts', 'fittedTo'];
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'allowanceFraction',
+  'ambientC',
+  'doubts',
+  'fittedTo',
+  'onProgress',
+] as const satisfies readonly (keyof SoftZoneOptions)[];
 
 /**
  * How far the soft zone of a weld reaches: strength kept at every place of a traverse as welded, after three weeks on the
@@ -61,18 +80,18 @@ const OPTIONS = ['alloy', 'temper', 'allowanceFraction', 'ambientC', 'doubts', '
 export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOptions): SoftZone {
   const options = knownOptions(given, OPTIONS, 'softZone');
   const { temper, doubts = [] } = options;
-  const allowanceFraction = requireNumber(
-    options.allowanceFraction ?? DEFAULT_ALLOWANCE,
-    'Allowed loss of yield (as a fraction, 0.1 for 10 %)',
-    { low: 0, high: 1 },
-  );
+  const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
+  requireNumber(options.ambientC, 'The air round the part (ambientC)');
+  for (const place of requireList(places, 'Places of a soft zone')) checkHistory(place?.history);
   checkPlaces(places, doubts);
+  const tell = nowAndThen(options.onProgress);
   const treatments = treatmentNames(card, temper);
   const points = places.flatMap((place, k) => {
     if (place.molten) return [];
     const exposure = placeExposure(place, k, options);
     const after = afterTreatments(exposure, { alloy: card, temper }, allowanceFraction);
+    tell((k + 1) / places.length);
     const top = peak(place.history).tempC;
     const peaks = weightedQuantiles(
       acrossDraws(exposure, (history) => peak(history).tempC),

@@ -2,7 +2,7 @@ import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
 import { exactly } from '../exposure';
 import { type ThermalHistory, thermalHistory } from '../history';
 import { weldCycle } from '../kinetics';
-import { knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { knownOptions, nowAndThen, requireNumber, TemperbookError } from '../quantity';
 import { weightedQuantiles } from '../statistics';
 import { drawMetals, type MetalDraws, runDraws } from '../strength';
 
@@ -22,6 +22,8 @@ export interface StrengthMapOptions {
   readonly timeS?: readonly [number, number];
   readonly rows?: number;
   readonly columns?: number;
+  /** Called now and then with the share of the rows done, once it has taken two seconds. */
+  readonly onProgress?: (share: number) => void;
 }
 
 /** Strength kept over how hot (rows, ascending) and how long (columns, ascending, even in the logarithm). */
@@ -47,7 +49,17 @@ const USUAL_TIMES: Readonly<Record<HeatKind, readonly [number, number]>> = {
 /** Draws for a point: a map is read to a percent, and a weld-like point is a run of its own. */
 const DRAWS: Readonly<Record<HeatKind, number>> = { soak: 400, 'weld-like': 100 };
 
-const OPTIONS = ['alloy', 'temper', 'kind', 'measuredYieldMPa', 'tempC', 'timeS', 'rows', 'columns'];
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'kind',
+  'measuredYieldMPa',
+  'tempC',
+  'timeS',
+  'rows',
+  'columns',
+  'onProgress',
+] as const satisfies readonly (keyof StrengthMapOptions)[];
 
 /**
  * What heat does to one alloy and temper: yield kept, over its yield before, for every temperature and time of a grid, with
@@ -65,6 +77,7 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
     timeS = USUAL_TIMES[kind],
     rows: rowCount = 60,
     columns: columnCount = 60,
+    onProgress,
   }: StrengthMapOptions = knownOptions(given, OPTIONS, 'strengthMap');
   const card = loadAlloy(alloy);
   const { name } = findTemper(card, temper);
@@ -89,9 +102,12 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
     { length: columnCount },
     (_, j) => firstS * (lastS / firstS) ** (j / (columnCount - 1)),
   );
-  const rows = Array.from(tempC, (c) =>
-    c >= meltingC ? undefined : kind === 'soak' ? soakRow(metals, c, columnS) : weldRow(metals, c, columnS),
-  );
+  const tell = nowAndThen(onProgress);
+  const rows = Array.from(tempC, (c, i) => {
+    tell(i / rowCount);
+    if (c >= meltingC) return undefined;
+    return kind === 'soak' ? soakRow(metals, c, columnS) : weldRow(metals, c, columnS);
+  });
   const line = (at: 0 | 1 | 2): (number | null)[][] =>
     rows.map((row) => row?.map((point) => point[at]) ?? new Array<null>(columnCount).fill(null));
   return {

@@ -6,6 +6,8 @@ export { formatKept } from './formatKept';
 export { type Judged, judged } from './judged';
 export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
+export { nowAndThen } from './nowAndThen';
+export { requireList } from './requireList';
 export type { HowKnown, Sourced } from './sourced';
 export { celsiusOf } from './temperature';
 export {

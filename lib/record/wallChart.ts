@@ -1,4 +1,5 @@
 import { type Figure, staticSvg } from '../figure';
+import { knownOptions, TemperbookError } from '../quantity';
 import { html, trusted } from './html/html';
 import { kitVersion } from './kitVersion';
 import { placeFiles } from './placeFiles';
@@ -10,6 +11,8 @@ export interface WallChart {
   /** A few sentences under the picture: how to read it, what it does not know. */
   readonly notes: readonly string[];
 }
+
+const PARTS = ['title', 'figure', 'notes'] as const satisfies readonly (keyof WallChart)[];
 
 /** Proportions of the picture: what title and notes leave of the sheet. */
 const PICTURE = { widthPx: 860, heightPx: 545 } as const;
@@ -32,8 +35,13 @@ footer { color: #5a616b; font-size: 8pt; margin-top: 1mm; }
 /**
  * A sheet as one HTML page without scripts, printed on one page of A4 or US Letter, whichever the printer holds:
  * the sheet has the narrower width and the lower height of the two, and the picture gives way to the notes.
+ * @throws TemperbookError for a part that is missing or unknown.
  */
-export function wallChartHtml({ title, figure, notes }: WallChart): string {
+export function wallChartHtml(chart: WallChart): string {
+  const { title, figure, notes } = knownOptions(chart, PARTS, 'A wall chart');
+  const missing = PARTS.filter((part) => chart[part] === undefined);
+  if (missing.length > 0)
+    throw new TemperbookError('A wall chart lacks a part', { found: `no ${missing.join(', no ')}` });
   const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   return html`${trusted('<!doctype html>')}
 <html lang="en">

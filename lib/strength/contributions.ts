@@ -31,10 +31,9 @@ export function contributions(exposures: readonly Exposure[], draws: MetalDraws)
       doubt.of === of ? (index + 0.5) / PLACES : inTheMiddle();
     return { kind, of, ...bandOf(runDraws(exposures, middle, { placeOf }).yieldKept) };
   });
-  return [
-    { kind: 'metal' as const, of: 'how this metal answers heat', ...bandOf(byMetal) },
-    ...byDoubt,
-  ].sort((a, b) => b.drop - a.drop);
+  return [{ kind: 'metal' as const, of: 'how this metal answers heat', ...bandOf(byMetal) }, ...byDoubt].sort(
+    (a, b) => b.drop - a.drop,
+  );
 }
 
 const inTheMiddle = (): number => 0.5;

@@ -1,3 +1,4 @@
+export { allowanceOf, DEFAULT_ALLOWANCE } from './allowance';
 export type { Assumption } from './assumption';
 export { type Contribution, contributions } from './contributions';
 export { jointChance } from './jointChance';
@@ -6,7 +7,6 @@ export { drawMetals, type Metal, type MetalDraws } from './metal';
 export { type Draws, runDraws } from './runDraws';
 export {
   CLOSE_DRAWS,
-  DEFAULT_ALLOWANCE,
   isCloseToRule,
   MOST_DRAWS,
   ROUTINE_DRAWS,

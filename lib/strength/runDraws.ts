@@ -25,6 +25,8 @@ export interface Draws {
 export interface RunOptions {
   /** Samples of the last exposure at which the draws are looked at on the way; ascending. */
   readonly lookAt?: Uint32Array;
+  /** Called after every draw with the share of them that is done. */
+  readonly onDraw?: (share: number) => void;
   /** Where in its range a doubt lies in a draw; default `placeInRange`. */
   readonly placeOf?: (doubt: Doubt, index: number) => number;
 }
@@ -42,7 +44,7 @@ export interface DrawsOnTheWay extends Draws {
 export function runDraws(
   exposures: readonly Exposure[],
   draws: MetalDraws,
-  { lookAt = new Uint32Array(0), placeOf = placeInRange }: RunOptions = {},
+  { lookAt = new Uint32Array(0), placeOf = placeInRange, onDraw }: RunOptions = {},
 ): DrawsOnTheWay {
   const count = draws.metals.length;
   const yieldKept = new Float64Array(count);
@@ -71,6 +73,7 @@ export function runDraws(
     if (ultimate === null) knowsUltimate = false;
     else ultimateKept[i] = ultimate;
     states.push(state);
+    onDraw?.((i + 1) / count);
   }
   return {
     yieldKept,

@@ -1,7 +1,8 @@
 import { asExposure, type BlindTime, type Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
-import { type Judged, requireNumber } from '../quantity';
+import { type Judged, knownOptions, requireList } from '../quantity';
 import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics';
+import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
 import { drawMetals, type Metal } from './metal';
 import { type Draws, runDraws } from './runDraws';
@@ -12,9 +13,6 @@ import { KEPT_FROM, LOST_UP_TO, type VerdictWord, wordOf } from './verdictWord';
 export const ROUTINE_DRAWS = 400;
 export const CLOSE_DRAWS = 1600;
 export const MOST_DRAWS = 4000;
-
-/** Yield loss that is accepted unless somebody says otherwise, fraction. */
-export const DEFAULT_ALLOWANCE = 0.1;
 
 /** What else `strengthAfter` may be told. */
 export interface StrengthOptions {
@@ -28,7 +26,19 @@ export interface StrengthOptions {
   readonly draws?: number;
   /** Leave out the course in time and what each doubt contributes: only the end is asked for. */
   readonly endOnly?: boolean;
+  /** Called after every draw with the share of them that is done; more may follow where the chance lies close to the rule. */
+  readonly onDraw?: (share: number) => void;
 }
+
+const METAL = ['alloy', 'temper', 'measuredYieldMPa'] as const satisfies readonly (keyof Metal)[];
+const OPTIONS = [
+  'allowanceFraction',
+  'earlier',
+  'weightsOf',
+  'draws',
+  'endOnly',
+  'onDraw',
+] as const satisfies readonly (keyof StrengthOptions)[];
 
 /** Strength along an exposure: plain arrays of equal length. */
 export interface StrengthTrack {
@@ -76,7 +86,7 @@ const FEW_EFFECTIVE = 200;
  *
  * 400 draws, in low-discrepancy order; 1,600, then 4,000, where the chance lies within three Monte Carlo errors of the rule
  * (`wordOf`) or readings leave fewer than 200 effective draws.
- * @throws TemperbookError as `drawMetals`, for an allowance outside 0 to 1, and doubts that do not fit their history.
+ * @throws TemperbookError for options it does not know, as `drawMetals` and `asExposure`, for an allowance outside 0 to 1, and doubts that do not fit their history.
  * @example strengthAfter(isothermal(20, 3600), { alloy: '6061', temper: 'T6' }).chanceKept // 1
  */
 export function strengthAfter(
@@ -84,12 +94,10 @@ export function strengthAfter(
   metal: Metal,
   options: StrengthOptions = {},
 ): StrengthAfter {
-  const allowance = requireNumber(
-    options.allowanceFraction ?? DEFAULT_ALLOWANCE,
-    'Allowed loss of yield (as a fraction, 0.1 for 10 %)',
-    { low: 0, high: 1 },
-  );
-  const all = [...(options.earlier ?? []), exposure].map(asExposure);
+  knownOptions(metal, METAL, 'The metal of strengthAfter');
+  knownOptions(options, OPTIONS, 'strengthAfter');
+  const allowance = allowanceOf(options.allowanceFraction);
+  const all = [...requireList(options.earlier ?? [], 'Earlier heats'), exposure].map(asExposure);
   const run = (count: number): StrengthAfter => runOnce(all, metal, count, allowance, options);
   let answer = run(options.draws ?? ROUTINE_DRAWS);
   for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
@@ -102,12 +110,12 @@ function runOnce(
   metal: Metal,
   count: number,
   allowance: number,
-  { weightsOf, endOnly = false }: StrengthOptions,
+  { weightsOf, endOnly = false, onDraw }: StrengthOptions,
 ): StrengthAfter {
   const metals = drawMetals(metal, count);
   const last = all[all.length - 1]!;
   const lookAt = endOnly ? new Uint32Array(0) : samplesToShow(last.history);
-  const run = runDraws(all, metals, { lookAt });
+  const run = runDraws(all, metals, { lookAt, onDraw });
   const weights = weightsOf?.(run);
   const blind = all.flatMap((one) => one.blind);
   const needed = 1 - allowance;

@@ -1,3 +1,4 @@
+import { nowAndThen } from '../../quantity';
 import { CR, LF, type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import { ClockReader } from '../clock/clockReader';
@@ -31,7 +32,8 @@ export function readRows(
   reading: Reading,
 ): LogTable {
   const { notes, options } = reading;
-  const onChunk = progress(text.bytes.length, options.onProgress);
+  const tell = nowAndThen(options.onProgress);
+  const onChunk = (at: number): void => tell(at / text.bytes.length);
   const table = new LogTable(plan.channels.length, capacityFor(text, first), plan.reference !== undefined);
   const names = new Set(plan.header.names.filter((name) => name !== ''));
   const known = new Set(headerLines.map((line) => line.trim()));
@@ -106,21 +108,6 @@ export function readRows(
       `The header starts over ${count(repeats, 'time')} in the file; the rows of all blocks are read as one log.`,
     );
   return table;
-}
-
-/** A log that is read at once needs no word of it, ms. */
-const SILENT_MS = 2000;
-const EVERY_MS = 500;
-
-function progress(bytes: number, tell: ((share: number) => void) | undefined): (at: number) => void {
-  if (!tell) return () => undefined;
-  let next = Date.now() + SILENT_MS;
-  return (at) => {
-    const now = Date.now();
-    if (now < next) return;
-    next = now + EVERY_MS;
-    tell(at / bytes);
-  };
 }
 
 const count = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;

@@ -1,7 +1,7 @@
 import type { FillerChoice, SectionFactor, SectionSize, SizedAt, WeldedResistance } from '../section';
 import type { TableRow } from './table';
 
-const kN = (newton: number): string => `${(newton / 1000).toFixed(1)} kN`;
+const kN = (newton: number | null): string => (newton === null ? '—' : `${(newton / 1000).toFixed(1)} kN`);
 const kNm = (nmm: number | null): string => (nmm === null ? '—' : `${(nmm / 1e6).toFixed(3)} kN m`);
 
 /** One row per check of a section: what each action alone may reach, and the factor under the loads where given. */

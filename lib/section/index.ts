@@ -19,6 +19,7 @@ export {
 export { readUnits } from './job/readUnits';
 export { readSizeJob, type SizeJob } from './job/sizeJob';
 export type { SectionMetal } from './metal/metalStrengths';
+export { profileOfPoints, type SoftZonePlaceKept } from './metal/profileOfPoints';
 export {
   type FilletLine,
   type FilletStress,

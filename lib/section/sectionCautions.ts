@@ -1,5 +1,6 @@
 import { alloySeries } from './codes/alloySeries';
 import type { WeldedResistance } from './resistance/weldedResistance';
+import { isSlender } from './shape/localBuckling';
 
 /**
  * What a static size does not show: fatigue with the detail class it falls in, buckling with its clause, cracks. No
@@ -7,7 +8,8 @@ import type { WeldedResistance } from './resistance/weldedResistance';
  */
 export function sectionCautions(resistance: WeldedResistance): string[] {
   const { section, options, localClasses, reachMm } = resistance;
-  const slender = localClasses.filter((wall) => wall.class === 4);
+  const slender = localClasses.filter(isSlender);
+  const thinned = localClasses.filter((wall) => wall.class === 4 && !isSlender(wall));
   const casting = alloySeries(options.alloy) === 'casting';
   const across = section.welds.filter(({ lies }) => lies === 'across');
   return [
@@ -19,11 +21,15 @@ export function sectionCautions(resistance: WeldedResistance): string[] {
     'Buckling of the member is not checked (EN 1999-1-1 cl. 6.3): its length and its ends are not known here.',
     ...(slender.length > 0
       ? [
-          `Local buckling: ${[...new Set(slender.map(({ wall }) => wall))].join(', ')} would buckle before yielding where compressed (class 4, cl. 6.1.4; limits of a 1999 draft and from memory). Strengths here do not hold for it.`,
+          `Local buckling: ${[...new Set(slender.map(({ wall }) => wall))].join(', ')} would buckle before yielding where compressed (class 4, cl. 6.1.4; limits of a 1999 draft and from memory). Strengths here do not hold for it: ${[...new Set(slender.map(({ why }) => why))].join('; ')}.`,
         ]
-      : localClasses.length === 0
-        ? ['Local buckling of a bar or an outline is not classed: hold a compressed edge or check it.']
-        : []),
+      : thinned.length > 0
+        ? [
+            `Local buckling: ${[...new Set(thinned.map(({ wall }) => wall))].join(', ')} ${thinned.length > 1 ? 'are' : 'is'} of class 4 and counted with ${Math.round(100 * Math.min(...thinned.map(({ effectiveShare }) => effectiveShare!)))} % of the thickness under compression (a lecture of 1999 on the draft; a later edition may differ).`,
+          ]
+        : localClasses.length === 0
+          ? ['Local buckling of a bar or an outline is not classed: hold a compressed edge or check it.']
+          : []),
     ...(across.length > 0 && reachMm === null
       ? [
           'How far the soft zone reaches along the member is not given: measure hardness before metal is thinned.',

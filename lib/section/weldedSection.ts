@@ -9,9 +9,17 @@ export type SectionWeld = WeldLine & {
   readonly joint: 'butt' | 'fillet';
   /** Thickness of every part that leads heat away; as many of the section's own as the joint has unless given. */
   readonly heatPathsMm?: readonly number[];
-  /** Throat of a fillet, mm: needed where it carries the section's load (a weld that lies across). */
+  /**
+   * Throat of a fillet, mm: needed for one that lies across; with it a fillet along the member, between plates of the
+   * section, is checked for shear flow.
+   */
   readonly throatMm?: number;
 };
+
+/** Whether the weld's own metal passes on load of the section. */
+export const carriesLoad = ({ lies, joint, throatMm }: SectionWeld): boolean =>
+  lies === 'across' ||
+  (lies === 'part-way' ? joint === 'butt' : joint === 'fillet' && throatMm !== undefined);
 
 /** A section with its welds. */
 export interface WeldedSection {

@@ -2,7 +2,7 @@ import { MM_PER_INCH } from '../../quantity';
 import type { CodeAnswer } from '../codes/codeAnswer';
 import { usStrength } from '../codes/usStrength';
 import { filletShearUs } from '../codes/weldMetal';
-import type { ResistanceOptions, WeldedSection } from '../weldedSection';
+import { carriesLoad, type ResistanceOptions, type WeldedSection } from '../weldedSection';
 import { OMEGA } from './codeFactors';
 import type { SectionMetal } from './metalStrengths';
 
@@ -20,7 +20,7 @@ export function americanMetal(
   const metal = usStrength({ alloy, temper, form, filler, thicknessMm });
   if (!metal.supported) return metal;
   const fillet = filletShearUs(filler);
-  const carries = section.welds.some(({ lies, joint }) => lies === 'across' && joint === 'fillet');
+  const carries = section.welds.some((weld) => weld.joint === 'fillet' && carriesLoad(weld));
   if (carries && !fillet.supported) return fillet;
   const strengths = [
     { on: 'yield', parentMPa: metal.proofMPa, softMPa: metal.proofWeldedMPa, codeFactor: OMEGA.yield },

@@ -1,7 +1,7 @@
 import type { CodeAnswer } from '../codes/codeAnswer';
 import { hazKnockDown } from '../codes/hazKnockDown';
 import { weldMetal } from '../codes/weldMetal';
-import type { ResistanceOptions, WeldedSection } from '../weldedSection';
+import { carriesLoad, type ResistanceOptions, type WeldedSection } from '../weldedSection';
 import { GAMMA, vonMises } from './codeFactors';
 import type { SectionMetal } from './metalStrengths';
 
@@ -15,7 +15,7 @@ export function europeanMetal(
   const form = section.form ?? 'profile';
   const soft = hazKnockDown({ alloy, temper, form, process, thicknessMm });
   if (!soft.supported) return soft;
-  const carries = section.welds.some(({ lies }) => lies === 'across');
+  const carries = section.welds.some(carriesLoad);
   const metal = weldMetal(alloy, filler);
   if (carries && !metal.supported) return metal;
   const { row } = soft;

@@ -4,6 +4,7 @@ import { largestStress } from '../shape/stressField';
 import type { Basis } from '../weldedSection';
 import { type FilletLine, filletGroup } from './filletGroup';
 import type { LoadCase } from './sectionLoad';
+import type { PlateJoint } from './shearFlow';
 
 /** One thing that may give way: metal of the section, the zone beside a weld, weld metal. */
 export interface SectionCheck {
@@ -19,13 +20,13 @@ export interface SectionCheck {
   readonly codeFactor: number;
   /** The metal that counts, soft metal thinned. Null for lines of fillet. */
   readonly metal: SectionProperties | null;
-  /** Resistance of each action alone, characteristic; null where it cannot be said. */
+  /** Resistance of each action alone, characteristic; null where it asks nothing of the check. */
   readonly alone: AloneResistance;
 }
 
 /** What one action alone may reach, without any factor. */
 export interface AloneResistance {
-  readonly axialN: number;
+  readonly axialN: number | null;
   readonly momentXNmm: number | null;
   readonly momentYNmm: number | null;
   readonly torsionNmm: number | null;
@@ -95,6 +96,26 @@ export function filletCheck(
   return loadable(base, null, load);
 }
 
+/** Any bending, or an axial force that pushes. */
+export const compresses = ({ axialN, momentXNmm, momentYNmm }: LoadCase): boolean =>
+  axialN < 0 || momentXNmm !== 0 || momentYNmm !== 0;
+
+/** A check that only loads that compress ask for. */
+export function whenCompressed({ load, ...check }: LoadableCheck): LoadableCheck {
+  return loadable(check, check.metal, (c) =>
+    compresses(c) ? load(c) : { factor: WITHOUT_END, atMm: [0, 0] },
+  );
+}
+
+/** A check of fillets between plates: shear flow over their throats, with the weld, against a shear strength. */
+export function flowCheck(base: CheckBase, { atMm, throatsMm, flowNPerMm }: PlateJoint): LoadableCheck {
+  const load = (c: LoadCase): CheckFactor => {
+    const tau = flowNPerMm(c) / throatsMm;
+    return { factor: tau > 0 ? Math.min(WITHOUT_END, base.shearMPa / tau) : WITHOUT_END, atMm };
+  };
+  return loadable(base, null, load);
+}
+
 /** What each action alone may reach is worked out only when asked: a sweep of sizes never does. */
 function loadable(
   base: CheckBase,
@@ -134,10 +155,10 @@ function aloneOf(load: (c: LoadCase) => CheckFactor): AloneResistance {
   };
   const unit = (key: 'axialN' | 'momentXNmm' | 'momentYNmm' | 'torsionNmm'): number | null => {
     const { factor } = load({ ...none, [key]: 1 });
-    return factor > 0 && factor < WITHOUT_END ? factor : null;
+    return factor < WITHOUT_END ? factor : null;
   };
   return {
-    axialN: unit('axialN') ?? 0,
+    axialN: unit('axialN'),
     momentXNmm: unit('momentXNmm'),
     momentYNmm: unit('momentYNmm'),
     torsionNmm: unit('torsionNmm'),

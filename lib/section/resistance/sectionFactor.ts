@@ -1,7 +1,8 @@
 import { type Judged, judged, TemperbookError } from '../../quantity';
+import { isSlender } from '../shape/localBuckling';
 import type { Point } from '../shape/moments';
 import type { Basis } from '../weldedSection';
-import type { LoadableCheck } from './sectionCheck';
+import { compresses, type LoadableCheck } from './sectionCheck';
 import { type LoadCase, loadCases, type SectionLoad } from './sectionLoad';
 import type { WeldedResistance } from './weldedResistance';
 
@@ -25,7 +26,7 @@ export interface SectionFactor {
   };
   /** Every check in every case. */
   readonly table: readonly CaseFactor[];
-  /** Walls that would buckle before they yield where this load compresses them. */
+  /** Walls that would buckle before they yield where this load compresses them, and no check counts with that. */
   readonly slenderWalls: readonly string[];
 }
 
@@ -42,7 +43,7 @@ export interface CaseFactor {
 /**
  * How many times the loads may be taken: the least over all checks on the basis asked and all load cases. A load
  * doubted by d gives low factor/(1 + d) and high factor/(1 − d).
- * @throws TemperbookError for a basis the code does not give, or a twist on an outline.
+ * @throws TemperbookError for a basis the code does not give, or a twist on an outline with a sharp inner corner.
  */
 export function sectionFactor(
   resistance: WeldedResistance,
@@ -51,9 +52,11 @@ export function sectionFactor(
 ): SectionFactor {
   const cases = loadCases(loads, resistance.full);
   const checks = checksOn(resistance, on).filter((check) => check.askedByCode || !onlyAsked);
-  if (!resistance.torsion && cases.some(({ torsionNmm }) => torsionNmm !== 0))
-    throw new TemperbookError('Torsion of a solid outline is not computed', {
-      remedy: 'Describe the section as plates, a bar or a tube',
+  const sharp = cases.some(({ torsionNmm }) => torsionNmm !== 0) ? resistance.torsion.sharpAtMm : undefined;
+  if (sharp)
+    throw new TemperbookError('A sharp inner corner has no bound on its stress under a twist', {
+      found: `the corner at (${sharp.join(', ')}) mm`,
+      remedy: 'Draw its radius as short edges that turn by at most 30° each',
     });
   const table = cases.flatMap((loadCase) => checks.map((check) => caseFactor(check, loadCase, codeFactors)));
   const worst = table.reduce((a, b) => (b.low < a.low ? b : a));
@@ -70,7 +73,7 @@ export function sectionFactor(
     governs: { check: worst.check, loadCase: worst.loadCase, atMm: worst.atMm },
     table,
     slenderWalls: cases.some(compresses)
-      ? resistance.localClasses.filter((wall) => wall.class === 4).map(({ wall }) => wall)
+      ? resistance.localClasses.filter(isSlender).map(({ wall }) => wall)
       : [],
   };
 }
@@ -89,10 +92,6 @@ export function checksOn({ checks, options }: WeldedResistance, on: Basis): read
         : 'Ask a code that gives it, or give your own tests',
   });
 }
-
-/** Any bending, or an axial force that pushes. */
-const compresses = ({ axialN, momentXNmm, momentYNmm }: LoadCase): boolean =>
-  axialN < 0 || momentXNmm !== 0 || momentYNmm !== 0;
 
 function caseFactor(check: LoadableCheck, loadCase: LoadCase, codeFactors: boolean): CaseFactor {
   const { factor, atMm } = check.load(loadCase);

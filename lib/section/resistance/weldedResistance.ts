@@ -1,4 +1,5 @@
 import { requireNumber, TemperbookError } from '../../quantity';
+import { alloySeries } from '../codes/alloySeries';
 import type { CodeAnswer } from '../codes/codeAnswer';
 import type { SectionMetal } from '../metal/metalStrengths';
 import { sectionMetal } from '../metal/sectionMetal';
@@ -22,7 +23,8 @@ export interface WeldedResistance {
   readonly metal: SectionMetal;
   /** Full metal. */
   readonly full: SectionProperties;
-  readonly torsion: Torsion | null;
+  /** Of full metal; worked out when first asked for. */
+  readonly torsion: Torsion;
   /** Area softened by the welds, mm². */
   readonly softAreaMm2: number;
   /** Soft metal as polygons, for drawing. */
@@ -77,8 +79,27 @@ export function weldedResistance(
       return [{ ...p, extentMm: Math.min(extentMm, 1e5), edgeRuleMm }];
     });
   const full = propertiesOf(body.moments);
-  const torsion = torsionOf(section.shape, body);
-  const checks = sectionChecks(section, options, metal, body, soften, shearOf(body, torsion));
+  let known: Torsion | undefined;
+  const torsion = (): Torsion => {
+    known ??= torsionOf(section.shape, body);
+    return known;
+  };
+  const classes = localClasses(section.shape, body, {
+    proofMPa: metal.strengths[0]!.parentMPa,
+    bucklingClass: metal.bucklingClass,
+    welded: section.welds.length > 0,
+    reduces: options.code === 'EN 1999-1-1' && alloySeries(options.alloy) !== 'casting',
+  });
+  const checks = sectionChecks(
+    section,
+    options,
+    metal,
+    body,
+    soften,
+    shearOf(body, torsion),
+    placed,
+    classes,
+  );
   const outermost = metal.bands[metal.bands.length - 1]?.withinMm ?? null;
   const soft = softMetal(
     body,
@@ -93,18 +114,20 @@ export function weldedResistance(
     checks,
     metal,
     full,
-    torsion,
+    get torsion() {
+      return torsion();
+    },
     softAreaMm2: section.welds.length > 0 ? soft.moments.area : 0,
     softPolygons: section.welds.length > 0 ? soft.polygons : () => [],
     reachMm: reach,
-    localClasses: localClasses(section.shape, body, {
-      proofMPa: metal.strengths[0]!.parentMPa,
-      bucklingClass: metal.bucklingClass,
-      welded: section.welds.length > 0,
-    }),
+    localClasses: classes,
     extentsMm,
     source: metal.source,
-    because: [...metal.because, ...softSentences(section, extentsMm, soft.moments.area, full.areaMm2)],
+    because: [
+      ...metal.because,
+      ...softSentences(section, extentsMm, soft.moments.area, full.areaMm2),
+      ...uncheckedWelds(section, checks),
+    ],
   };
 }
 
@@ -127,14 +150,32 @@ function softSentences(
     ...(!whole && softMm2 > 0.999 * fullMm2
       ? ['The soft zone is wider than the part: all of it is soft.']
       : []),
-    ...(welds.some(({ lies, joint }) => lies !== 'across' && joint === 'fillet')
-      ? ['Shear along a fillet that joins parts of the section is not checked here: see `filletGroup`.']
-      : []),
-    ...(welds.some(({ lies }) => lies === 'part-way')
-      ? ['A part-way weld softens the metal; what it carries itself is not checked here.']
-      : []),
-    ...(welds.some(({ lies, joint }) => lies === 'across' && joint === 'butt')
+    ...(welds.some(({ lies, joint }) => lies !== 'along' && joint === 'butt')
       ? ['The butt weld is taken as fully penetrated.']
+      : []),
+  ];
+}
+
+/** Welds whose own load is not known or not checked, in words. */
+function uncheckedWelds({ welds }: WeldedSection, checks: readonly LoadableCheck[]): string[] {
+  const along = welds.filter(({ lies, joint }) => lies === 'along' && joint === 'fillet');
+  const checked = checks.some(({ name }) => name.startsWith('shear flow'));
+  const partWay = welds.filter(({ lies }) => lies === 'part-way');
+  return [
+    ...(along.length > 0 && along.some(({ throatMm }) => throatMm === undefined)
+      ? ['A fillet along the member without a throat (throatMm) is not checked for shear flow.']
+      : []),
+    ...(along.length > 0 && along.every(({ throatMm }) => throatMm !== undefined) && !checked
+      ? [
+          'Shear flow in the fillets is not checked: no part of the section hangs on them alone, or no strength of the weld metal is given; see `filletGroup`.',
+        ]
+      : []),
+    ...(partWay.some(({ joint }) => joint === 'fillet')
+      ? ['A part-way fillet carries what hangs on it, which is not part of these loads: ask `filletGroup`.']
+      : []),
+    ...(partWay.some(({ joint }) => joint === 'butt') &&
+    !checks.some(({ name }) => name.includes('part-way butt weld'))
+      ? ['The metal of a part-way butt weld is not checked: no strength of its own is given here.']
       : []),
   ];
 }

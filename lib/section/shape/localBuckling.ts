@@ -11,7 +11,16 @@ export interface LocalClass {
   /** Upper limits of classes 1, 2 and 3. */
   readonly limits: readonly [number, number, number];
   readonly class: 1 | 2 | 3 | 4;
+  /** Number of the wall in the section. */
+  readonly at: number;
+  /** Share of the thickness that counts under compression: 1 up to class 3; null where no value is known here. */
+  readonly effectiveShare: number | null;
+  /** Why it is null. */
+  readonly why: string | null;
 }
+
+/** A wall that buckles before it yields, with no reduced thickness known to count with. */
+export const isSlender = (wall: LocalClass): boolean => wall.class === 4 && wall.effectiveShare === null;
 
 /** Limits over ε, by buckling class of the metal and whether the part is welded. */
 const LIMITS = {
@@ -28,21 +37,30 @@ const LIMITS = {
 /**
  * Class of every wall if it is compressed: β = b/t (round tube 3 √(D/t)) against limits times ε = √(250/f_o).
  * Limits of unwelded class A seen in TALAT lecture 2301 (1999, draft stage of the code); welded ones, class B and the
- * round tube from memory; a later edition may differ. Class 4 buckles before it yields: no strength here holds then.
+ * round tube from memory; a later edition may differ. Class 4 buckles before it yields.
+ * An internal wall of class 4, unwelded and of class A, counts with thickness ρ t, ρ = 32/x − 220/x², x = β/ε (same
+ * lecture, example 8.2 b); for bending of a web the lecture takes 0.4 β, here the whole: on the safe side.
  * A flat bar alone has no supported edge and is no matter of this table; an outline has no walls. For 6061-T6,
  * f_o 240, an internal wall, welded, is of class 3 up to b/t = 18.4.
  */
 export function localClasses(
   shape: SectionShape,
   body: SectionBody,
-  metal: { readonly proofMPa: number; readonly bucklingClass: 'A' | 'B'; readonly welded: boolean },
+  metal: {
+    readonly proofMPa: number;
+    readonly bucklingClass: 'A' | 'B';
+    readonly welded: boolean;
+    /** Whether the code asked is the one the reduced thickness belongs to, and the metal wrought. */
+    readonly reduces: boolean;
+  },
 ): LocalClass[] {
   if (shape.kind === 'flat bar' || shape.kind === 'outline') return [];
   const epsilon = Math.sqrt(250 / metal.proofMPa);
   const limits = LIMITS[metal.bucklingClass][metal.welded ? 'welded' : 'unwelded'];
   return body.walls
-    .filter((w) => w.name !== 'corner')
-    .map((w) => {
+    .map((w, at) => ({ w, at }))
+    .filter(({ w }) => w.name !== 'corner')
+    .map(({ w, at: number }) => {
       const kind = kindOf(w);
       const t = w.thicknessMm;
       const slenderness =
@@ -53,14 +71,33 @@ export function localClasses(
         number,
       ];
       const at = own.findIndex((limit) => slenderness <= limit);
+      const why = at < 0 ? whyNotReduced(kind, metal) : null;
       return {
         wall: w.name,
+        at: number,
         kind,
         slenderness,
         limits: own,
         class: (at < 0 ? 4 : at + 1) as LocalClass['class'],
+        effectiveShare: at >= 0 ? 1 : why === null ? reducedShare(slenderness / epsilon) : null,
+        why,
       };
     });
+}
+
+/** ρ = 32/x − 220/x² with x = β/ε, for internal walls of class A without welds; 1 at x = 22. */
+const reducedShare = (x: number): number => 32 / x - 220 / x ** 2;
+
+function whyNotReduced(
+  kind: LocalClass['kind'],
+  { bucklingClass, welded, reduces }: Parameters<typeof localClasses>[2],
+): string | null {
+  if (!reduces) return 'reduced thickness is known here for wrought metal by EN 1999-1-1 only';
+  if (welded) return 'the reduced thickness of a welded wall has other constants, which are not known here';
+  if (kind === 'outstand') return 'the reduced thickness of an outstand is not known here';
+  if (kind === 'round') return 'the reduced thickness of a round wall is not known here';
+  if (bucklingClass !== 'A') return 'the reduced thickness of class B metal is not known here';
+  return null;
 }
 
 function kindOf(wall: Wall): LocalClass['kind'] {

@@ -53,28 +53,47 @@ export function chordLength(corners: readonly Point[], axis: 'x' | 'y', at: numb
   return length;
 }
 
+/** Twice the area of the triangle a, b, c: positive when it turns left. */
+export const turnOf = (a: Point, b: Point, c: Point): number =>
+  (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+
+/** 1 for a left turn, −1 for a right one, 0 within rounding of a straight line. */
+export function signOfTurn(a: Point, b: Point, c: Point): number {
+  const turn = turnOf(a, b, c);
+  const size = Math.hypot(b[0] - a[0], b[1] - a[1]) * Math.hypot(c[0] - a[0], c[1] - a[1]);
+  return Math.abs(turn) <= 1e-12 * size ? 0 : Math.sign(turn);
+}
+
 /** The first pair of edges that cross, as their numbers; null when the outline is simple. */
 export function crossingEdges(corners: readonly Point[]): readonly [number, number] | null {
   const edge = (i: number): [Point, Point] => [corners[i]!, corners[(i + 1) % corners.length]!];
-  const turn = (a: Point, b: Point, c: Point): number =>
-    (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
   for (let i = 0; i < corners.length; i++)
     for (let j = i + 2; j < corners.length; j++) {
       if (i === 0 && j === corners.length - 1) continue;
       const [[a, b], [c, d]] = [edge(i), edge(j)];
-      if (turn(a, b, c) * turn(a, b, d) <= 0 && turn(c, d, a) * turn(c, d, b) <= 0) return [i, j];
+      if (turnOf(a, b, c) * turnOf(a, b, d) <= 0 && turnOf(c, d, a) * turnOf(c, d, b) <= 0) return [i, j];
     }
   return null;
 }
 
-/** Whether a point lies inside a polygon or within a distance of its edge. */
-export function insideOrNear(corners: readonly Point[], [px, py]: Point, withinMm: number): boolean {
-  let inside = false;
+/** Distance of a point from the edge of a polygon. */
+export function edgeDistance(corners: readonly Point[], [px, py]: Point): number {
+  let nearest = Infinity;
   for (let i = 0; i < corners.length; i++) {
     const [[x0, y0], [x1, y1]] = [corners[i]!, corners[(i + 1) % corners.length]!];
     const length2 = (x1 - x0) ** 2 + (y1 - y0) ** 2;
     const share = Math.min(1, Math.max(0, ((px - x0) * (x1 - x0) + (py - y0) * (y1 - y0)) / length2));
-    if (Math.hypot(px - x0 - share * (x1 - x0), py - y0 - share * (y1 - y0)) <= withinMm) return true;
+    nearest = Math.min(nearest, Math.hypot(px - x0 - share * (x1 - x0), py - y0 - share * (y1 - y0)));
+  }
+  return nearest;
+}
+
+/** Whether a point lies inside a polygon or within a distance of its edge. */
+export function insideOrNear(corners: readonly Point[], [px, py]: Point, withinMm: number): boolean {
+  if (edgeDistance(corners, [px, py]) <= withinMm) return true;
+  let inside = false;
+  for (let i = 0; i < corners.length; i++) {
+    const [[x0, y0], [x1, y1]] = [corners[i]!, corners[(i + 1) % corners.length]!];
     if (y0 > py !== y1 > py && px < x0 + ((py - y0) / (y1 - y0)) * (x1 - x0)) inside = !inside;
   }
   return inside;

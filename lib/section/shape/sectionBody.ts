@@ -1,6 +1,6 @@
 import { requireNumber, TemperbookError } from '../../quantity';
 import { addMoments, type Moments, NOTHING, type Point, polygonMoments } from './moments';
-import { crossingEdges, insideConvex } from './polygon';
+import { crossingEdges, insideConvex, insideOrNear } from './polygon';
 import type { SectionShape } from './sectionShape';
 import { type ArcWall, lengthOf, type StraightWall, stretchMoments, stretchPolygon, type Wall } from './wall';
 
@@ -191,6 +191,11 @@ function outline(corners: readonly Point[], holes: readonly (readonly Point[])[]
     return Math.sign(polygonMoments(points).area) === wanted ? points : [...points].reverse();
   };
   const solid = [ring(corners, 'The outline', 1), ...holes.map((hole) => ring(hole, 'A hole', -1))];
+  const outside = solid.slice(1).findIndex((hole) => hole.some((at) => !insideOrNear(solid[0]!, at, 0)));
+  if (outside >= 0)
+    throw new TemperbookError(`Hole ${outside + 1} lies outside the outline`, {
+      expected: 'every corner of a hole inside the outline',
+    });
   const moments = solid.map(polygonMoments).reduce((sum, m) => addMoments(sum, m), NOTHING);
   if (moments.area < 1)
     throw new TemperbookError('The outline holds no metal', { found: `${moments.area.toFixed(2)} mm²` });

@@ -1,3 +1,5 @@
+import type { Point } from './moments';
+import { outlineTorsion } from './outlineTorsion';
 import { type SectionBody, sectionBody } from './sectionBody';
 import type { SectionShape } from './sectionShape';
 import { lengthOf } from './wall';
@@ -8,6 +10,8 @@ export interface Torsion {
   readonly constantMm4: number;
   /** Largest shear stress per unit of torque, 1/mm³: τ = T times this. */
   readonly stressPerNmm: number;
+  /** A sharp inner corner of an outline, where the stress has no bound. */
+  readonly sharpAtMm?: Point;
 }
 
 /**
@@ -16,14 +20,15 @@ export interface Torsion {
  * - round tube, exact: J = π(D⁴ − d⁴)/32, τ = T D/(2 J);
  * - other closed sections, thin walls (Bredt): J = 4 A_m²/∮ds/t, τ = T/(2 A_m t), A_m inside the mid-line;
  * - flat bar, exact series (Saint-Venant): J = β b t³, β → 1/3;
- * - open sections: the sum of their walls as flat bars, τ = T t_max/J at the thickest.
+ * - open sections: the sum of their walls as flat bars, τ = T t_max/J at the thickest;
+ * - solid outlines: Prandtl's stress function by finite elements, see `outlineTorsion`.
  *
- * Null for a solid outline, which needs a numerical solution. Bredt is good to a few per cent up to walls of a tenth
+ * Bredt is good to a few per cent up to walls of a tenth
  * of the width. Source: S. Timoshenko & J. N. Goodier, Theory of Elasticity, ch. 10. A bar 2 : 1 has β = 0.229
  * and τ = T/(0.246 b t²).
  */
-export function torsionOf(shape: SectionShape, body: SectionBody = sectionBody(shape)): Torsion | null {
-  if (body.walls.length === 0) return null;
+export function torsionOf(shape: SectionShape, body: SectionBody = sectionBody(shape)): Torsion {
+  if (body.walls.length === 0) return outlineTorsion(body.solid);
   if (shape.kind === 'round tube') {
     const [outer, inner] = [shape.outsideMm, shape.outsideMm - 2 * shape.wallMm];
     const constantMm4 = (Math.PI * (outer ** 4 - inner ** 4)) / 32;

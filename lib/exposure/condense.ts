@@ -2,7 +2,7 @@ import { stretches, type ThermalHistory } from '../history';
 import { celsiusToKelvin, GAS_CONSTANT, kelvinToCelsius } from '../quantity';
 
 /** Histories up to this many samples are left as they are. */
-const ENOUGH = 500;
+const ENOUGH = 200;
 /** Readings this close together, K, stand for one another near the hottest reading, and well below it. */
 const ALIKE_K = 1;
 const ALIKE_BELOW_K = 4;

@@ -55,8 +55,8 @@ export function placeExposure(
       ...doubts.map(({ of, cases }) =>
         heatDoubt(
           of,
-          history,
-          cases.map((all) => all[index]!),
+          cases.map((all) => shiftTo(history.timeS, place.history, all[index]!)),
+          history.timeS.length,
         ),
       ),
       ...probes,
@@ -68,9 +68,8 @@ export function placeExposure(
 }
 
 /** Anywhere between the cases, in their order, with the history as it stands among them. */
-function heatDoubt(of: string, history: ThermalHistory, cases: readonly ThermalHistory[]): Doubt {
-  const nothing = new Float64Array(history.timeS.length);
-  const shifts = cases.map((other) => shiftTo(history, other));
+function heatDoubt(of: string, shifts: readonly Float64Array[], samples: number): Doubt {
+  const nothing = new Float64Array(samples);
   const [first = nothing, last = nothing] = shifts;
   const stops = shifts.length > 2 ? shifts : shifts.length === 1 ? [nothing, first] : [first, nothing, last];
   if (shifts.length > 2) return { kind: 'heat flow', of, runsK: stops };
@@ -82,9 +81,9 @@ function heatDoubt(of: string, history: ThermalHistory, cases: readonly ThermalH
   return { kind: 'heat flow', of, runsK };
 }
 
-/** How much hotter another run had the place, K at the history's own times: runs step on times of their own. */
-const shiftTo = ({ timeS, tempC }: ThermalHistory, other: ThermalHistory): Float64Array =>
-  tempC.map((temp, i) => tempAt(other, timeS[i]!) - temp);
+/** How much hotter another run had the place, K at the times asked for: runs step on times of their own. */
+const shiftTo = (timeS: Float64Array, history: ThermalHistory, other: ThermalHistory): Float64Array =>
+  timeS.map((t) => tempAt(other, t) - tempAt(history, t));
 
 function faceDoubt({ tempC }: ThermalHistory, ambientC: number, faceExcessK: number): Doubt[] {
   const rise = tempC.reduce((top, temp) => Math.max(top, temp), ambientC) - ambientC;

@@ -47,9 +47,11 @@ describe('softZone', () => {
           for (let k = 1; k < points.length; k++) {
             expect(points[k]!.peakC.nominal).toBeLessThan(points[k - 1]!.peakC.nominal);
             // Only just after welding: rest and ageing harden what dissolved, next to the weld.
-            expect(points[k]!.kept.asWelded.nominal).toBeGreaterThanOrEqual(
-              points[k - 1]!.kept.asWelded.nominal - 1e-9,
-            );
+            // And only where little dissolves: what is in solution is stronger than what has coarsened away.
+            if (points[k - 1]!.peakC.nominal < 385)
+              expect(points[k]!.kept.asWelded.nominal).toBeGreaterThanOrEqual(
+                points[k - 1]!.kept.asWelded.nominal - 1e-9,
+              );
           }
           for (const { kept } of points)
             for (const treatment of TREATMENTS) {
@@ -60,7 +62,7 @@ describe('softZone', () => {
           expect(reach.asWelded.mm.low).toBeLessThanOrEqual(reach.asWelded.mm.high);
         },
       ),
-      { numRuns: 4 },
+      { numRuns: 4, endOnFailure: true },
     );
   });
 
@@ -99,7 +101,8 @@ describe('softZone', () => {
       // More heat means less strength as long as it does not dissolve what has coarsened (402 °C in 6063).
       if (peakC.nominal < 385) expect(wide.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
       // Draws with the least of the doubt are as they were, give or take a draw.
-      expect(wide.points[k]!.kept.asWelded.high).toBeLessThanOrEqual(kept.asWelded.high + 1e-9);
+      if (peakC.nominal < 385)
+        expect(wide.points[k]!.kept.asWelded.high).toBeLessThanOrEqual(kept.asWelded.high + 1e-9);
       // 95 % of nine levels from 0 to 15 K lie at or below the last but one or the last.
       expect(wide.points[k]!.peakC.high).toBeGreaterThan(peakC.nominal + 13);
       expect(wide.points[k]!.peakC.high).toBeLessThanOrEqual(peakC.nominal + 15 + 1e-9);
@@ -118,7 +121,8 @@ describe('softZone', () => {
         expect(fitted.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
         expect(face.points[k]!.kept.asWelded.low).toBeLessThan(kept.asWelded.low);
       }
-      expect(face.points[k]!.kept.asWelded.high).toBeLessThanOrEqual(kept.asWelded.high + 1e-9);
+      if (peakC.nominal < 385)
+        expect(face.points[k]!.kept.asWelded.high).toBeLessThanOrEqual(kept.asWelded.high + 1e-9);
       // 95 % of the way from 0 to 30 K, a draw of a hundred either way.
       expect(Math.abs(face.points[k]!.peakC.high - (peakC.nominal + 28.5))).toBeLessThan(0.6);
     }

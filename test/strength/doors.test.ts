@@ -60,7 +60,7 @@ describe('one exposure, one strength', () => {
         // More draws refine the same answer: they go on in one sequence.
         expect(Math.abs(few.low - all.yieldKeptFraction.low)).toBeLessThan(0.02);
       }),
-      { numRuns: 3 },
+      { numRuns: 3, endOnFailure: true },
     );
   });
 
@@ -102,7 +102,7 @@ describe('one exposure, one strength', () => {
           const split = chance(part(cut, history.timeS.length), [part(0, cut + 1)]);
           expect(Math.abs(split - whole)).toBeLessThanOrEqual(0.02);
         }),
-        { numRuns: 3 },
+        { numRuns: 3, endOnFailure: true },
       );
     },
   );

@@ -1,6 +1,7 @@
 import { type AlloyCard, findTemper, meltsFromC } from '../alloy';
 import {
   acrossDraws,
+  asExposure,
   type Exposure,
   exposureShare,
   findPasses,
@@ -103,6 +104,8 @@ export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): C
     budget: exposureBudget(strength, { limitC: limits[0]?.limitC ?? referenceC, allowanceFraction }),
     settle: settleBy({ name, verdict }, card, temper, 1 - allowanceFraction),
     track: strength.track,
+    exposure: asExposure(exposure),
+    earlier: channel.earlier.map(asExposure),
   };
 }
 

@@ -1,4 +1,4 @@
-import type { BlindTime, Pass } from '../exposure';
+import type { BlindTime, Exposure, Pass } from '../exposure';
 import type { HowKnown, Judged } from '../quantity';
 import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
 import type { Reading } from '../verify';
@@ -53,6 +53,10 @@ export interface ChannelVerdict {
   /** What would settle an uncertain verdict (hardness here, conductivity there); empty when settled. */
   readonly settle: readonly string[];
   readonly track: StrengthTrack;
+  /** What the metal saw in this heat, and what its record leaves open. */
+  readonly exposure: Exposure;
+  /** The heats before it that count. */
+  readonly earlier: readonly Exposure[];
 }
 
 /** A channel that was not judged, and why. */

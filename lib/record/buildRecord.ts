@@ -2,6 +2,7 @@ import type { Verdict } from '../decision';
 import { type Figure, figureName, verdictFigure } from '../figure';
 import type { ThermalLog } from '../log';
 import { TemperbookError } from '../quantity';
+import type { Reading } from '../verify';
 import { checkRecord } from './checkRecord';
 import {
   type ConsideredOption,
@@ -12,6 +13,8 @@ import {
   type RecordedLog,
   type SignOffLine,
 } from './decisionRecord';
+import { sealRecord, type UnsealedRecord } from './edition/seal';
+import { recordedExposure } from './heat/recordedExposure';
 import { jobSheet } from './jobSheet';
 import { kitVersion } from './kitVersion';
 
@@ -25,6 +28,8 @@ export interface RecordParts {
   /** Pictures, with a caption where the figure's own title does not say enough. */
   readonly figures?: readonly (Figure | RecordedFigure)[];
   readonly options?: readonly ConsideredOption[];
+  /** Bench readings that the verdict does not count. */
+  readonly readings?: readonly Reading[];
   readonly decision?: Decision;
   /** Lines to sign; one for who decides and one for who checks it unless given. */
   readonly signOff?: readonly SignOffLine[];
@@ -37,31 +42,38 @@ export interface RecordParts {
 const TWO_PEOPLE: readonly SignOffLine[] = [{ role: 'Decided by' }, { role: 'Checked by' }];
 
 /**
- * Gathers a decision record. Without figures it draws the verdict's own picture from the log. The same parts
+ * Gathers a decision record, a first edition. Without figures it draws the verdict's own picture from the log. The same parts
  * always give the same record.
  * @throws TemperbookError when a part is not what a record can hold: an unknown line of the job sheet, a
  * disposition outside the list, a decision without a reason, a number that is not finite.
  */
 export function buildRecord(parts: RecordParts): DecisionRecord {
-  const { verdict, log, options = [], decision, writtenAt, signOff = TWO_PEOPLE } = parts;
+  const { verdict, log, options = [], readings = [], decision, writtenAt, signOff = TWO_PEOPLE } = parts;
   const figures = parts.figures ?? (log ? [verdictFigure(log, verdict)] : []);
-  const record: DecisionRecord = {
+  const record: UnsealedRecord = {
     form: RECORD_FORM,
+    edition: 1,
+    changes: [],
     ...(writtenAt === undefined ? {} : { writtenAt }),
     versions: { temperbook: kitVersion(), ...parts.versions },
     job: jobSheet(parts.job ?? {}),
     ...(log ? { log: recordedLog(log) } : {}),
     verdict: {
       ...verdict,
-      channels: verdict.channels.map(({ track: _, ...channel }) => channel),
+      channels: verdict.channels.map(({ track: _, exposure, earlier, ...channel }) => ({
+        ...channel,
+        exposure: recordedExposure(exposure),
+        earlier: earlier.map(recordedExposure),
+      })),
     },
     figures: figures.map((item) => ('figure' in item ? item : { caption: figureName(item), figure: item })),
     options,
+    readings,
     ...(decision ? { decision } : {}),
     signOff,
   };
   // Through JSON and back: what is checked and shown is exactly what the file will hold.
-  return checkRecord(JSON.parse(JSON.stringify(record, recordedValue)));
+  return checkRecord(sealRecord(JSON.parse(JSON.stringify(record, recordedValue))));
 }
 
 function recordedLog(log: ThermalLog): RecordedLog {

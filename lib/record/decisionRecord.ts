@@ -3,10 +3,12 @@ import type { Figure } from '../figure';
 import type { Fault, LeftAside, RowAccount } from '../log';
 import type { Judged } from '../quantity';
 import type { VerdictWord } from '../strength';
+import type { Reading, ReadingKind } from '../verify';
+import type { RecordedExposure } from './heat/recordedExposure';
 import type { JobSheet } from './jobSheet';
 
 /** Name and version of the record's form; a reader of JSON files tells by it what it has before it. */
-export const RECORD_FORM = 'temperbook decision record 1';
+export const RECORD_FORM = 'temperbook decision record 2';
 
 /** What may be decided about a part: a closed list. */
 export const DISPOSITIONS = [
@@ -23,6 +25,16 @@ export type Disposition = (typeof DISPOSITIONS)[number];
 /** Everything a decision rests on, as plain data; the HTML page is made from this and nothing else. */
 export interface DecisionRecord {
   readonly form: typeof RECORD_FORM;
+  /** SHA-256 of the canonical JSON (RFC 8785) of everything else in the record. */
+  readonly hash: string;
+  /** The same of each other part by itself, so that it can be told which was changed by hand. */
+  readonly partHashes: Readonly<Record<string, string>>;
+  /** 1, or one more than the edition it follows. */
+  readonly edition: number;
+  /** Hash of the edition it follows; absent on the first. */
+  readonly before?: string;
+  /** What it says otherwise than the edition it follows. */
+  readonly changes: readonly Change[];
   /** When it was written, as the user gave it; the kit never asks a clock. */
   readonly writtenAt?: string;
   readonly versions: Readonly<Record<string, string>>;
@@ -33,6 +45,8 @@ export interface DecisionRecord {
   readonly figures: readonly RecordedFigure[];
   /** What else could have been done, or could have happened. */
   readonly options: readonly ConsideredOption[];
+  /** Read at the bench after the verdict, which does not count them. */
+  readonly readings: readonly Reading[];
   /** Absent while nobody has decided. */
   readonly decision?: Decision;
   readonly signOff: readonly SignOffLine[];
@@ -61,10 +75,36 @@ export interface RecordedChannel {
   readonly faults: readonly Fault[];
 }
 
-/** A verdict without the long arrays, which the figures show. */
+/** A verdict without the long arrays: the figures show them. */
 export interface RecordedVerdict extends Omit<Verdict, 'channels'> {
-  readonly channels: readonly Omit<ChannelVerdict, 'track'>[];
+  readonly channels: readonly RecordedChannelVerdict[];
 }
+
+/** The verdict on one channel, with what its metal saw, thinned (`exposureOfRecord`). */
+export interface RecordedChannelVerdict extends Omit<ChannelVerdict, 'track' | 'exposure' | 'earlier'> {
+  readonly exposure: RecordedExposure;
+  /** Heats of the part before this one that the verdict counts. */
+  readonly earlier: readonly RecordedExposure[];
+}
+
+/** What two editions say of one thing. */
+export interface Change {
+  readonly what: string;
+  readonly was: string;
+  readonly now: string;
+}
+
+/** Kinds of bench readings, for the schema. */
+export const READING_KINDS = [
+  'brinell',
+  'vickers',
+  'rockwellE',
+  'rockwellF',
+  'rockwellB',
+  'webster',
+  'conductivity',
+  'yield',
+] as const satisfies readonly ReadingKind[];
 
 /** A figure with its caption. */
 export interface RecordedFigure {

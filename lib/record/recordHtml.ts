@@ -1,15 +1,24 @@
 import { FIGURE_STYLE, liveFigure, liveScripts } from '../figure';
 import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
+import { changes } from './html/changes';
+import { benchReadings, decision, settleSteps, signOff, whatToDo } from './html/decisionSections';
 import { firstScreen } from './html/firstScreen';
 import { type Html, html, trusted } from './html/html';
 import { PAGE_STYLE } from './html/pageStyle';
 import { headline } from './html/parts';
-import { assumptions, cautions, jobLines, logAccount, signOff, versions } from './html/sourceSections';
-import { decision, limits, next, notJudged, options, passes, probes, reasons } from './html/verdictSections';
+import {
+  assumptions,
+  cautions,
+  jobLines,
+  logAccount,
+  STANDING_CAUTIONS,
+  versions,
+} from './html/sourceSections';
+import { heatLeft, limits, notJudged, options, passes, probes, reasons } from './html/verdictSections';
 
 /**
  * A record as one HTML page that needs nothing else: no network, no other file, and for reading not even
- * scripts. Every text is escaped; the page's content policy forbids loading anything and running any script
+ * scripts. Its first sheet is the whole story: verdict, traces, reason, what to do, lines to sign. Every text is escaped; the page's content policy forbids loading anything and running any script
  * but the two it names by hash. The same record gives the same bytes.
  */
 export function recordHtml(record: DecisionRecord): string {
@@ -32,18 +41,29 @@ export function recordHtml(record: DecisionRecord): string {
 <meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="generator" content="${RECORD_FORM}">
+<meta name="record-hash" content="${record.hash}">
 <title>${title}</title>
 <style>${trusted(PAGE_STYLE + FIGURE_STYLE)}</style>
 </head>
 <body>
 <main>
+<div class="story">
 ${firstScreen(record)}
 ${first && picture(first, 1)}
+${whatToDo(record)}
+${benchReadings(record)}
+${decision(record)}
+${signOff(record.signOff)}
+<p class="note">${STANDING_CAUTIONS.join(' ')}</p>
+</div>
+<div class="annex">
+<h2>Annex: what this rests on</h2>
+${changes(record)}
 ${probes(verdict)}
-${next(verdict)}
+${settleSteps(verdict)}
+${heatLeft(verdict)}
 ${options(record.options, verdict)}
 ${others.map((figure, i) => picture(figure, i + 2))}
-${decision(record)}
 ${reasons(verdict)}
 ${notJudged(verdict)}
 ${limits(verdict)}
@@ -53,7 +73,7 @@ ${log && logAccount(log)}
 ${assumptions(verdict)}
 ${cautions(verdict)}
 ${versions(record)}
-${signOff(record.signOff)}
+</div>
 </main>
 ${trusted(scripts.html)}
 </body>

@@ -1,9 +1,14 @@
-import { DISPOSITIONS, RECORD_FORM } from './decisionRecord';
+import { DISPOSITIONS, READING_KINDS, RECORD_FORM } from './decisionRecord';
 import { JOB_FIELDS } from './jobSheet';
 
 const text = { type: 'string' } as const;
 const number = { type: 'number' } as const;
 const count = { type: 'integer', minimum: 0 } as const;
+const fraction = { type: 'number', minimum: 0, maximum: 1 } as const;
+const chance = { anyOf: [fraction, { type: 'null' }] } as const;
+const positive = { type: 'number', exclusiveMinimum: 0 } as const;
+const temperature = { type: 'number', exclusiveMinimum: -273.15 } as const;
+const sha256 = { type: 'string', pattern: '^[0-9a-f]{64}$' } as const;
 const listOf = (items: object) => ({ type: 'array', items }) as const;
 /** An object of our own: every key named; those in `may` may be missing. */
 const closed = (must: Readonly<Record<string, object>>, may: Readonly<Record<string, object>> = {}) => ({
@@ -13,14 +18,31 @@ const closed = (must: Readonly<Record<string, object>>, may: Readonly<Record<str
   additionalProperties: false,
 });
 /** An object of another room, which may say more than the record needs. */
-const open = (must: Readonly<Record<string, object>>) => ({
+const open = (must: Readonly<Record<string, object>>, may: Readonly<Record<string, object>> = {}) => ({
   type: 'object',
-  properties: must,
+  properties: { ...must, ...may },
   required: Object.keys(must),
 });
 
 const word = { enum: ['kept', 'uncertain', 'lost'] } as const;
-const judged = open({ nominal: number, low: number, high: number, unit: text, because: listOf(text) });
+const judgedOf = (value: object) =>
+  open({ nominal: value, low: value, high: value, unit: text, because: listOf(text) });
+/** Soft metal that is heat-treated again can end at some five times the yield it had. */
+const kept = judgedOf({ type: 'number', minimum: 0, maximum: 10 });
+const duration = judgedOf({ type: 'number', minimum: 0 });
+const exposure = closed({
+  timeS: { ...listOf(number), minItems: 1 },
+  tempC: { ...listOf(temperature), minItems: 1 },
+  gapAfter: listOf(count),
+  doubts: listOf(
+    closed(
+      { kind: text, of: text },
+      { spread: open({ shape: text }), shiftK: listOf(number), runsK: listOf(listOf(number)) },
+    ),
+  ),
+  blind: listOf(open({ fromS: number, toS: number, because: text })),
+  because: listOf(text),
+});
 const fault = open({
   kind: text,
   row: count,
@@ -36,29 +58,43 @@ const channelVerdict = open({
   name: text,
   verdict: word,
   sentence: text,
-  yieldKeptFraction: judged,
-  yieldMPa: judged,
-  peakC: judged,
+  yieldKeptFraction: kept,
+  yieldMPa: judgedOf({ type: 'number', minimum: 0 }),
+  peakC: judgedOf(temperature),
   limits: listOf(
     open({
       name: text,
       limitC: number,
       known: text,
       crossed: { type: 'boolean' },
-      timeAboveS: judged,
+      timeAboveS: duration,
       meaning: text,
     }),
   ),
   passes: listOf(open({ number: count, peakS: number, peakC: number, interpassC: number })),
-  passShare: listOf(number),
-  coveredS: number,
+  passShare: listOf(fraction),
+  coveredS: { type: 'number', minimum: 0 },
   uncoveredS: number,
-  asReadFraction: number,
-  chanceKept: { anyOf: [number, { type: 'null' }] },
+  asReadFraction: { type: 'number', minimum: 0, maximum: 10 },
+  chanceKept: chance,
   blind: listOf(open({ fromS: number, toS: number, because: text })),
   doubts: listOf(open({ kind: text, of: text, drop: number, rise: number })),
-  budget: open({ timeAtLimitS: judged, sentence: text }),
+  budget: open({ timeAtLimitS: duration, sentence: text }),
   settle: listOf(text),
+  exposure,
+  earlier: listOf(exposure),
+});
+
+const reading = closed(
+  { channel: text, kind: { enum: READING_KINDS }, value: { type: 'number', minimum: 0 } },
+  { reference: { type: 'number', minimum: 0 }, standardUncertainty: positive },
+);
+/** Readings that weighed a verdict; absent without any. */
+const weighedReadings = open({
+  given: listOf(reading),
+  effectiveDraws: { type: 'number', minimum: 0 },
+  contradicting: listOf(text),
+  because: listOf(text),
 });
 
 /** JSON Schema (draft 7) of a decision record's JSON file. */
@@ -68,6 +104,10 @@ export const recordSchema = {
   ...closed(
     {
       form: { const: RECORD_FORM },
+      hash: sha256,
+      partHashes: { type: 'object', additionalProperties: sha256 },
+      edition: { type: 'integer', minimum: 1 },
+      changes: listOf(closed({ what: text, was: text, now: text })),
       versions: { type: 'object', additionalProperties: text, required: ['temperbook'] },
       job: {
         type: 'object',
@@ -76,25 +116,28 @@ export const recordSchema = {
         ),
         additionalProperties: false,
       },
-      verdict: open({
-        alloy: text,
-        temper: text,
-        allowanceFraction: { type: 'number', minimum: 0, maximum: 1 },
-        verdict: word,
-        chanceKept: { anyOf: [number, { type: 'null' }] },
-        notJudged: listOf(open({ name: text, because: text })),
-        sentence: text,
-        channels: { ...listOf(channelVerdict), minItems: 1 },
-        assumptions: listOf(
-          open({
-            name: text,
-            value: text,
-            source: text,
-            known: { enum: ['seen', 'memory', 'derived', 'fitted', 'practice'] },
-          }),
-        ),
-        cautions: listOf(text),
-      }),
+      verdict: open(
+        {
+          alloy: text,
+          temper: text,
+          allowanceFraction: fraction,
+          verdict: word,
+          chanceKept: chance,
+          notJudged: listOf(open({ name: text, because: text })),
+          sentence: text,
+          channels: { ...listOf(channelVerdict), minItems: 1 },
+          assumptions: listOf(
+            open({
+              name: text,
+              value: text,
+              source: text,
+              known: { enum: ['seen', 'memory', 'derived', 'fitted', 'practice'] },
+            }),
+          ),
+          cautions: listOf(text),
+        },
+        { readings: weighedReadings },
+      ),
       figures: listOf(
         closed({
           caption: text,
@@ -103,19 +146,21 @@ export const recordSchema = {
       ),
       options: listOf(
         closed(
-          { name: text, yieldKeptFraction: judged },
-          { chanceKept: { anyOf: [number, { type: 'null' }] }, verdict: word, timeS: number, remark: text },
+          { name: text, yieldKeptFraction: kept },
+          { chanceKept: chance, verdict: word, timeS: { type: 'number', minimum: 0 }, remark: text },
         ),
       ),
+      readings: listOf(reading),
       signOff: listOf(closed({ role: text }, { name: text, date: text })),
     },
     {
       writtenAt: text,
+      before: sha256,
       log: closed(
         {
           name: text,
           bytes: count,
-          sha256: { type: 'string', pattern: '^[0-9a-f]{64}$' },
+          sha256,
           intervalS: number,
           rows: closed({ read: count, kept: count, flagged: count, rejected: count }),
           channels: listOf(closed({ name: text, sourceUnit: text, samples: count, faults: listOf(fault) })),

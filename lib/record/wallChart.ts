@@ -1,8 +1,10 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { type Figure, staticSvg } from '../figure';
 import { knownOptions, TemperbookError } from '../quantity';
+import { writeWhole } from '../report';
 import { html, trusted } from './html/html';
 import { kitVersion } from './kitVersion';
-import { placeFiles } from './placeFiles';
 
 /** One picture on one sheet, to pin on the wall. */
 export interface WallChart {
@@ -69,7 +71,9 @@ ${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id
  * @throws TemperbookError when the file cannot be written.
  */
 export function writeWallChart(chart: WallChart, path: string): string {
-  placeFiles([{ path, text: wallChartHtml(chart) }]);
+  const page = wallChartHtml(chart);
+  mkdirSync(dirname(path), { recursive: true });
+  writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;
 }
 

@@ -1,5 +1,5 @@
 import type { ChannelVerdict, Verdict } from '../../lib/decision';
-import type { Pass } from '../../lib/exposure';
+import { exactly, type Pass } from '../../lib/exposure';
 import { type ThermalHistory, thermalHistory } from '../../lib/history';
 import type { Fault, LogChannel, ThermalLog } from '../../lib/log';
 import { judged } from '../../lib/quantity';
@@ -230,6 +230,8 @@ function sampleChannel(
     },
     settle,
     track: sampleTrack(history, lossFraction),
+    exposure: exactly(history),
+    earlier: [],
   };
 }
 

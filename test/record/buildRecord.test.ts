@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { traceFigure, verdictFigure } from '../../lib/figure';
 import { TemperbookError } from '../../lib/quantity';
-import { buildRecord, checkRecord, JOB_FIELDS, jobSheet, type RecordedFigure } from '../../lib/record';
+import {
+  buildRecord,
+  checkRecord,
+  JOB_FIELDS,
+  jobSheet,
+  type RecordedChannelVerdict,
+  type RecordedFigure,
+} from '../../lib/record';
 import { sampleParts, sampleRecord } from './samples';
 
 describe('buildRecord', () => {
@@ -89,6 +96,11 @@ describe('buildRecord', () => {
 
 describe('recordSchema', () => {
   const record = sampleRecord();
+  const [first, ...others] = record.verdict.channels as [RecordedChannelVerdict, ...RecordedChannelVerdict[]];
+  const withChannel = (over: object) => ({
+    ...record,
+    verdict: { ...record.verdict, channels: [{ ...first, ...over }, ...others] },
+  });
 
   it('accepts a record without a log, a decision or figures', () => {
     const { log: _log, decision: _decision, ...rest } = record;
@@ -96,7 +108,20 @@ describe('recordSchema', () => {
     expect(checkRecord(bare)).toEqual(bare);
   });
 
-  it.each(['form', 'versions', 'job', 'verdict', 'figures', 'options', 'signOff'])('needs %s', (key) => {
+  it.each([
+    'form',
+    'hash',
+    'partHashes',
+    'edition',
+    'changes',
+    'versions',
+    'job',
+    'verdict',
+    'figures',
+    'options',
+    'readings',
+    'signOff',
+  ])('needs %s', (key) => {
     expect(() => checkRecord({ ...record, [key]: undefined })).toThrow(TemperbookError);
   });
 
@@ -112,6 +137,28 @@ describe('recordSchema', () => {
     ['a verdict without channels', { ...record, verdict: { ...record.verdict, channels: [] } }, /channels/],
     ['an unknown verdict', { ...record, verdict: { ...record.verdict, verdict: 'fine' } }, /verdict/],
     ['nothing', null, /decision record/],
+    ['a record of the form before', { ...record, form: 'temperbook decision record 1' }, /record 1/],
+    ['low above high', withChannel({ peakC: { ...first.peakC, low: 900 } }), /low ≤ nominal ≤ high/],
+    ['99 times the yield', withChannel({ asReadFraction: 99 }), /asReadFraction/],
+    ['a chance above 1', withChannel({ chanceKept: 1.2 }), /chanceKept/],
+    ['kept without the chance for it', withChannel({ verdict: 'kept', chanceKept: 0.94 }), /0\.95 or more/],
+    ['kept where it is blind', withChannel({ verdict: 'kept', chanceKept: null }), /0\.95 or more/],
+    [
+      'rows that do not add up',
+      { ...record, log: { ...record.log, rows: { read: 10, kept: 5, flagged: 4, rejected: 0 } } },
+      /add up/,
+    ],
+    [
+      'a time that runs back',
+      withChannel({ exposure: { ...first.exposure, timeS: [...first.exposure.timeS].reverse() } }),
+      /rising/,
+    ],
+    ['a second edition that follows none', { ...record, edition: 2 }, /before/],
+    [
+      'a stretch that ends before it begins',
+      withChannel({ blind: [{ fromS: 9, toS: 3, because: 'x' }] }),
+      /end after/,
+    ],
   ])('refuses %s', (_, value, message) => {
     expect(() => checkRecord(value)).toThrow(message);
   });

@@ -33,10 +33,15 @@ describe('recordHtml', () => {
   it('says the verdict first, then why, then shows the trace', () => {
     const order = [
       '<h1>',
-      'Uncertain: measure before you decide',
+      'Measure first: uncertain',
       'may have lost more than the 10 % allowed',
       'the band reaches down to 85 %',
+      'Kept from a chance of 95 % on',
       '<figure class="plot"',
+      'What to do now',
+      'Decision</h2>',
+      'name and signature',
+      'Annex',
       'Each probe',
     ].map((part) => page.indexOf(part, page.indexOf('<main>')));
     expect(order).not.toContain(-1);
@@ -96,7 +101,7 @@ describe('recordHtml', () => {
   it('says so when a part is accepted against the verdict', () => {
     const decision = { disposition: 'accept', reason: 'Customer agrees.' } as const;
     expect(visible(recordHtml(sampleRecord({ decision })))).toContain('accepted although the verdict is');
-    const kept = { ...sampleVerdict(), verdict: 'kept' } as const;
+    const kept = { ...sampleVerdict(), verdict: 'kept', chanceKept: 0.97 } as const;
     expect(visible(recordHtml(sampleRecord({ decision, verdict: kept })))).not.toContain('although');
   });
 

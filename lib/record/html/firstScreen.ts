@@ -1,11 +1,11 @@
-import { worstChannel } from '../../decision';
-import { formatPercent, formatTemp } from '../../quantity';
+import { WORD_RULE, worstChannel } from '../../decision';
+import { formatChance, formatPercent, formatTemp } from '../../quantity';
 import type { DecisionRecord, RecordedVerdict } from '../decisionRecord';
 import { type Html, html } from './html';
 import { durationText, headline, keptText, signOf, tempText } from './parts';
 
-/** What the reader sees first: whose record this is, the verdict in words, why, and the decision if taken. */
-export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Html {
+/** What the reader sees first: whose record this is, the verdict in words, why, and with what chance. */
+export function firstScreen({ job, verdict, edition, log }: DecisionRecord): Html {
   const worst = worstChannel(verdict.channels);
   const about = [
     job.job === undefined ? undefined : `Job ${job.job}`,
@@ -15,18 +15,22 @@ export function firstScreen({ job, verdict, decision, log }: DecisionRecord): Ht
   ].filter((text) => text !== undefined);
   const why =
     worst && worst.sentence !== verdict.sentence ? html`<p class="why">${worst.sentence}</p>` : undefined;
-  return html`<header><p class="form">Temper decision record</p><p class="about">${about.join(' · ')}</p></header>
+  return html`<header><p class="form">Temper decision record${edition > 1 && `, edition ${edition}`}</p><p class="about">${about.join(' · ')}</p></header>
 <section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
 <p class="lead">${verdict.sentence}</p>${why}
-${worst && numbers(worst, verdict.allowanceFraction)}
-${decision && html`<p class="decided"><b>Decided: ${decision.disposition}${decision.condition ? `: ${decision.condition}` : ''}.</b> ${decision.reason}</p>`}</section>`;
+${worst && numbers(worst, verdict)}
+<p class="note">${WORD_RULE} The chance is for every judged place of the part together.</p></section>`;
 }
 
-function numbers(worst: RecordedVerdict['channels'][number], allowanceFraction: number): Html {
+function numbers(
+  worst: RecordedVerdict['channels'][number],
+  { allowanceFraction, chanceKept }: RecordedVerdict,
+): Html {
   const limit = worst.limits[0];
   return html`<dl class="numbers">
 <div><dt>Strength kept at ${worst.name}</dt><dd>${keptText(worst.yieldKeptFraction)}</dd></div>
 <div><dt>You asked to keep</dt><dd>${formatPercent(1 - allowanceFraction)}</dd></div>
+<div><dt>Chance that the part keeps that</dt><dd>${chanceKept === null ? 'not known: heat may be missing' : formatChance(chanceKept)}</dd></div>
 <div><dt>Hottest reading there</dt><dd>${tempText(worst.peakC)}</dd></div>
 ${
   limit &&

@@ -19,10 +19,9 @@ header p { margin: 0 0 .5rem; }
 .verdict h1 .sign { align-self: flex-start; margin-top: .06em; }
 .lead { font-size: 1.125rem; line-height: 1.4; max-width: 44rem; }
 .why { max-width: 44rem; }
-.numbers { display: grid; grid-template-columns: repeat(4, auto); justify-content: start; gap: .2rem 2.2rem; margin: 1rem 0; }
+.numbers { display: flex; flex-wrap: wrap; gap: .6rem 2.2rem; margin: 1rem 0 .6rem; }
 .numbers dt, .sheet dt { color: var(--quiet); font-size: .8125rem; }
 .numbers dd { margin: 0; font-weight: 600; font-variant-numeric: tabular-nums; }
-.decided { border-left: 3px solid var(--ink); padding-left: .7rem; }
 .picture { margin: 1.4rem 0 0; }
 .picture h2 { margin: 0 0 .3rem; font-size: 1rem; }
 table { width: 100%; border-collapse: collapse; font-size: .9375rem; font-variant-numeric: tabular-nums; }
@@ -43,13 +42,18 @@ tbody th { min-width: 5.5rem; }
 .disposition { font-size: 1.25rem; font-weight: 600; }
 .disposition::first-letter { text-transform: uppercase; }
 .against { border-left: 3px solid #855400; padding-left: .7rem; }
-.sign-off { display: grid; grid-template-columns: 3fr 1fr; gap: 0 2rem; margin-top: 2.2rem; font-size: .875rem; color: var(--quiet); }
+.choices { display: flex; flex-wrap: wrap; gap: .2rem 1.4rem; margin: 0 0 .5rem; padding: 0; list-style: none; }
+.choices li::before { content: ''; display: inline-block; width: .8em; height: .8em; margin-right: .4em; border: 1px solid var(--ink); vertical-align: -.06em; }
+.blank { border-bottom: 1px solid var(--ink); min-height: 1.7rem; color: var(--quiet); font-size: .875rem; }
+.annex { border-top: 3px solid var(--ink); margin-top: 2.5rem; padding-top: .6rem; }
+.annex > h2:first-child { font-size: 1.5rem; margin-top: .6rem; }
+.sign-off { display: grid; grid-template-columns: 3fr 1fr; gap: 0 2rem; margin-top: 1.2rem; font-size: .875rem; color: var(--quiet); }
 .sign-off span { display: block; min-height: 1.6rem; border-bottom: 1px solid var(--ink); color: var(--ink); font-size: 1rem; margin-bottom: .2rem; }
 @media screen and (max-width: 640px) {
   main { padding: .75rem 1rem 2rem; }
   header { display: block; margin-bottom: .8rem; } header p { margin-bottom: .3rem; }
   .lead { font-size: 1.0625rem; } .why { font-size: .9375rem; }
-  .numbers { grid-template-columns: 1fr 1fr; gap: .5rem 1rem; margin: .8rem 0; } .numbers dd { font-size: .9375rem; }
+  .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: .5rem 1rem; margin: .8rem 0; } .numbers dd { font-size: .9375rem; }
   thead { display: none; }
   table, tbody, tr, th, td { display: block; }
   tr { border-bottom: 1px solid var(--rule); padding: .5rem 0; }
@@ -66,5 +70,9 @@ tbody th { min-width: 5.5rem; }
   table { font-size: 9pt; } .note { font-size: 8.5pt; }
   tr, li, figure, .keep, .verdict, .signing, .numbers > div { break-inside: avoid; }
   .verdict h1 { font-size: 20pt; }
+  .annex { break-before: page; border-top: 0; margin-top: 0; padding-top: 0; }
+  .story h2 { margin-top: .8rem; font-size: 11.5pt; } .story .picture { margin-top: .5rem; }
+  .story p, .story ul, .story dl { margin-bottom: .3rem; } .story .lead { font-size: 11.5pt; } .story .numbers { margin: .4rem 0; }
+  .story .picture svg { max-height: 92mm; } .story .sign-off { margin-top: .5rem; }
 }
 `;

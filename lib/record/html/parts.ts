@@ -7,17 +7,17 @@ const SIGNS: Readonly<
   Record<VerdictWord, { readonly headline: string; readonly short: string; readonly sign: string }>
 > = {
   kept: {
-    headline: 'Temper kept',
+    headline: 'Use it: the temper is kept',
     short: 'kept',
     sign: '<circle cx="12" cy="12" r="10.5"/><path d="M7 12.5l3.5 3.5 6.5-7.5"/>',
   },
   uncertain: {
-    headline: 'Uncertain: measure before you decide',
+    headline: 'Measure first: uncertain',
     short: 'uncertain',
     sign: '<path d="M12 1.8L22.2 12 12 22.2 1.8 12z"/><path d="M9.3 9.6c0-1.5 1.2-2.6 2.7-2.6s2.7 1 2.7 2.4c0 1.9-2.7 2.2-2.7 4.2M12 16.6v.3"/>',
   },
   lost: {
-    headline: 'Temper lost',
+    headline: 'Do not use it as it is: the temper is lost',
     short: 'lost',
     sign: '<rect x="2" y="2" width="20" height="20"/><path d="M7.5 7.5l9 9M16.5 7.5l-9 9"/>',
   },

@@ -1,7 +1,7 @@
 import type { Fault } from '../../log';
 import { formatDuration } from '../../quantity';
 import { faultsByKind } from '../../report';
-import type { DecisionRecord, RecordedLog, RecordedVerdict, SignOffLine } from '../decisionRecord';
+import type { DecisionRecord, RecordedLog, RecordedVerdict } from '../decisionRecord';
 import { JOB_FIELDS, type JobFieldName, type JobSheet } from '../jobSheet';
 import { type Html, html } from './html';
 import { KNOWN_IN_WORDS, list, section, table } from './parts';
@@ -76,7 +76,7 @@ export function assumptions(verdict: RecordedVerdict): Html {
 }
 
 /** Holds for every record, whatever the verdict. */
-const STANDING_CAUTIONS = [
+export const STANDING_CAUTIONS = [
   'This is an engineering estimate from a temperature record, not a certificate, an inspection or a test.',
   'Where a code, a customer’s specification or a licensed engineer has the say, theirs goes before this.',
 ];
@@ -86,21 +86,14 @@ export const cautions = (verdict: RecordedVerdict): Html =>
   section('Cautions', list([...verdict.cautions, ...STANDING_CAUTIONS]), 'cautions');
 
 /** What the record was made with. */
-export function versions({ versions: used, writtenAt }: DecisionRecord): Html {
+export function versions({ versions: used, writtenAt, edition, hash, before }: DecisionRecord): Html {
   const text = Object.entries(used).map(([name, version]) => `${name} ${version}`);
   return section(
     'Made with',
-    html`<p>${[...text, ...(writtenAt ? [`written ${writtenAt}`] : [])].join(' · ')}</p>`,
+    html`<p>${[...text, ...(writtenAt ? [`written ${writtenAt}`] : [])].join(' · ')}</p>
+<dl class="sheet"><div><dt>Hash of this record, edition ${edition}</dt><dd class="hash">${hash}</dd></div>${
+      before !== undefined &&
+      html`<div><dt>Follows the edition with the hash</dt><dd class="hash">${before}</dd></div>`
+    }</dl>`,
   );
 }
-
-/** Lines to sign, for print. */
-export const signOff = (lines: readonly SignOffLine[]): Html =>
-  section(
-    'Sign-off',
-    lines.map(
-      ({ role, name = '', date = '' }) =>
-        html`<div class="sign-off"><p><span>${name}</span>${role}, name and signature</p><p><span>${date}</span>Date</p></div>`,
-    ),
-    'signing',
-  );

@@ -1,10 +1,9 @@
 import { bestWitness } from '../../figure';
 import { formatDuration, formatPercent, formatTemp } from '../../quantity';
-import type { ConsideredOption, DecisionRecord, RecordedVerdict } from '../decisionRecord';
+import type { ConsideredOption, RecordedVerdict } from '../decisionRecord';
 import { type Html, html } from './html';
 import {
   durationText,
-  headline,
   KNOWN_IN_WORDS,
   keptBar,
   keptText,
@@ -47,27 +46,15 @@ export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
   ]);
 }
 
-/** What to measure, and how much heat is left to spend. */
-export function next({ channels }: RecordedVerdict): Html[] {
-  const settle = channels.filter((channel) => channel.settle.length > 0);
-  return [
-    ...(settle.length > 0
-      ? [
-          section(
-            'What would settle it',
-            settle.map(({ name, settle: steps }) => html`<h3>${name}</h3>${list(steps)}`),
-          ),
-        ]
-      : []),
-    section(
-      'Heat left: a soak, not a weld pass',
-      table(
-        ['Probe', 'What is left'],
-        channels.map(({ name, budget }) => [name, budget.sentence]),
-      ),
+/** How much heat each probe's place can still take. */
+export const heatLeft = ({ channels }: RecordedVerdict): Html =>
+  section(
+    'Heat left: a soak, not a weld pass',
+    table(
+      ['Probe', 'What is left'],
+      channels.map(({ name, budget }) => [name, budget.sentence]),
     ),
-  ];
-}
+  );
 
 /** How each probe's answer came about: what the record leaves open and what each doubt does by itself. */
 export function reasons({ channels }: RecordedVerdict): Html {
@@ -175,18 +162,4 @@ export function options(
       'options',
     ),
   );
-}
-
-/** What was decided and why; a decision that goes against the verdict says so. */
-export function decision({ decision: taken, verdict }: DecisionRecord): Html | undefined {
-  if (!taken) return undefined;
-  const against = taken.disposition === 'accept' && verdict.verdict !== 'kept';
-  return section('Decision', [
-    html`<p class="disposition">${taken.disposition}</p>`,
-    taken.condition ? html`<p><b>Condition:</b> ${taken.condition}</p>` : html``,
-    html`<p><b>Reason:</b> ${taken.reason}</p>`,
-    against
-      ? html`<p class="against">The part was accepted although the verdict is “${headline(verdict.verdict)}”. The reason above has to carry that.</p>`
-      : html``,
-  ]);
 }

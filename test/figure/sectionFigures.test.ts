@@ -52,6 +52,23 @@ describe('sectionFigure', () => {
   it('is drawn without a browser', () => expect(staticSvg(figure)).not.toContain('NaN'));
 });
 
+it('a full ring has no seam: two circles, nothing drawn across the wall', () => {
+  const tube = weldedResistance(
+    {
+      shape: { kind: 'round tube', outsideMm: 60, wallMm: 3 },
+      form: 'extruded tube',
+      welds: [{ lies: 'across', joint: 'butt' }],
+    },
+    options,
+  );
+  if (!tube.supported) throw new Error(tube.why);
+  const lines = sectionFigure(tube).data.filter(({ line, name }) => line?.width === 0.8 && !name);
+  const radii = lines.map(({ x, y }) => x!.map((px, k) => Math.hypot(px as number, y![k] as number)));
+  expect(radii).toHaveLength(2);
+  for (const [k, wanted] of [30, 27].entries())
+    for (const radius of radii[k]!) expect(radius).toBeCloseTo(wanted, 9);
+});
+
 describe('factorFigure', () => {
   const curve = factorCurve(channel, load, options, { fromMm: 1, toMm: 20, count: 100 });
   const size = sizeSection(channel, load, options);

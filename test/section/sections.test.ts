@@ -162,7 +162,7 @@ describe('a modelled profile of the soft zone', () => {
     const ask = (low: number) =>
       supported(weldedResistance(tie, { ...mig, code: 'soft-zone profile', profile: profile(low) }));
     expect(ask(0.6).because.join(' ')).toMatch(/ABOVE THE CODE: the model keeps 144 MPa where.*115 MPa/);
-    expect(ask(0.4).because.join(' ')).toContain('the model is not above it');
+    expect(ask(0.4).because.join(' ')).toContain('where it is softest the model is not above it');
     expect(() => sectionFactor(ask(0.4), { axialN: 1 }, { on: 'rupture' })).toThrow(
       /nothing to count on rupture/,
     );
@@ -292,11 +292,63 @@ describe('bad input', () => {
       { ...tie, shape: { kind: 'round tube', outsideMm: 20, wallMm: 12 }, welds: [] },
       /walls meet/,
     ],
+    [
+      'a wall of 3 m',
+      { ...tie, shape: { kind: 'round tube', outsideMm: 60, wallMm: 3000 }, welds: [] },
+      /wallMm/,
+    ],
+    [
+      'an outline given in metres',
+      {
+        ...tie,
+        shape: {
+          kind: 'outline',
+          thicknessMm: 5,
+          cornersMm: [
+            [0, 0],
+            [0.1, 0],
+            [0.1, 0.05],
+          ],
+        },
+        welds: [],
+      },
+      /holds no metal/,
+    ],
+    [
+      'a weld off an outline',
+      { ...tie, shape: outline(40, 20), welds: [{ lies: 'along', atMm: [30, 0], joint: 'butt' }] },
+      /off the section/,
+    ],
     ['a shape nobody knows', { ...tie, shape: { kind: 'I beam' } }, /no such section/],
     ['a joint nobody knows', { ...tie, welds: [{ lies: 'across', joint: 'lap' }] }, /no known joint/],
     ['no welds said', { ...tie, welds: undefined }, /list of welds/],
   ] as unknown as [string, WeldedSection, RegExp][])('refuses %s', (_, section, message) => {
     expect(() => weldedResistance(section, mig)).toThrow(message);
+  });
+  it('200 ksi typed as MPa is refused by name, in own tests and as a stress', () => {
+    const own = {
+      proofMPa: 1379,
+      ultimateMPa: 1400,
+      softProofMPa: 80,
+      softUltimateMPa: 140,
+      extentMm: 30,
+      because: 'Coupons.',
+    };
+    expect(() => weldedResistance(tie, { ...mig, code: 'own tests', own })).toThrow(/own.proofMPa.*5 to 700/);
+    const load = { stressMPa: 1379, atMm: [0, 0] as const };
+    expect(() => sectionFactor(supported(weldedResistance(tie, mig)), load, { on: 'yield' })).toThrow(
+      /stressMPa.*1000/,
+    );
+  });
+  it('a factor on an unsupported casting zone is no number, and says what to test instead', () => {
+    const cast: WeldedSection = { ...tie, form: undefined, castBy: 'sand' };
+    for (const code of ['EN 1999-1-1', 'Aluminum Design Manual'] as const)
+      for (const alloy of ['A356.0', '356.0'])
+        expect(weldedResistance(cast, { ...mig, alloy, code })).toMatchObject({
+          supported: false,
+          why: expect.stringContaining('no strength beside a weld in a casting'),
+          remedy: expect.stringMatching(/Break welded coupons.*measure hardness/),
+        });
   });
   it('a twist on a sharp inner corner is refused, not guessed; without one an outline is a bar', () => {
     const solid = supported(weldedResistance({ ...tie, shape: outline(40, 20), welds: [] }, mig));

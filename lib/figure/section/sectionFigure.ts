@@ -35,7 +35,7 @@ export function sectionFigure(resistance: WeldedResistance, { factor, title }: S
       ...metal.map((ring) => area(ring, FULL, 'metal')),
       ...resistance.softPolygons().map((ring) => area(ring, withAlpha(SOFT, 0.6), 'soft zone')),
       // Outlines last, so that a soft zone does not hide where the metal ends.
-      ...metal.map(edge),
+      ...metal.flatMap(contours).map(edge),
       ...welds(resistance),
       ...(factor ? [governingPoint(factor)] : []),
     ],
@@ -80,6 +80,17 @@ function area(ring: readonly Point[], color: string, name: string): Trace {
     hoverinfo: 'skip',
     showlegend: false,
   };
+}
+
+/** A full ring of wall is drawn as two circles, without the seam where its polygon closes. */
+function contours(ring: readonly Point[]): (readonly Point[])[] {
+  const half = ring.length / 2;
+  const [outer, inner] = [ring.slice(0, half), ring.slice(half)];
+  const meets = (points: readonly Point[]): boolean => {
+    const [first, last] = [points[0], points[points.length - 1]];
+    return points.length > 2 && Math.hypot(first![0] - last![0], first![1] - last![1]) < 1e-9;
+  };
+  return Number.isInteger(half) && meets(outer) && meets(inner) ? [outer, inner] : [ring];
 }
 
 const edge = (ring: readonly Point[]): Trace => ({

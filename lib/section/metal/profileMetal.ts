@@ -60,7 +60,9 @@ export function profileMetal(
           ? [
               `ABOVE THE CODE: the model keeps ${softMPa.toFixed(0)} MPa where EN 1999-1-1 gives ${codeSoftMPa.toFixed(0)} MPa. Size by the code unless a test shows otherwise.`,
             ]
-          : [`EN 1999-1-1 gives ${codeSoftMPa.toFixed(0)} MPa there: the model is not above it.`]),
+          : [
+              `EN 1999-1-1 gives ${codeSoftMPa.toFixed(0)} MPa there: where it is softest the model is not above it.`,
+            ]),
       'Rupture and weld metal do not follow from yield kept: ask a code or your own tests.',
     ],
     fromMemory: parent.known === 'memory' ? ['the parent strength'] : [],

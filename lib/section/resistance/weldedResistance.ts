@@ -10,6 +10,7 @@ import { shapeThicknessMm } from '../shape/sectionShape';
 import { placeWeld, type SofteningWeld, softMetal } from '../shape/softMetal';
 import { type Torsion, torsionOf } from '../shape/torsion';
 import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
+import { aboveTheCode } from './aboveTheCode';
 import type { LoadableCheck } from './sectionCheck';
 import { sectionChecks, shearOf } from './sectionChecks';
 import { weldExtent, weldReach } from './weldExtent';
@@ -127,6 +128,9 @@ export function weldedResistance(
       ...metal.because,
       ...softSentences(section, extentsMm, soft.moments.area, full.areaMm2),
       ...uncheckedWelds(section, checks),
+      ...(options.code === 'soft-zone profile' && alloySeries(options.alloy) !== 'casting'
+        ? aboveTheCode(checks, weldedResistance(section, { ...options, code: 'EN 1999-1-1' }))
+        : []),
     ],
   };
 }

@@ -2,7 +2,10 @@ import type { SectionSize, SizedAt } from './sizeSection';
 
 const mm = (value: number): string => `${Number(value.toFixed(2))} mm`;
 
-/** The answer in sentences, for a record or a terminal: what it is now, what it needs, what that costs, on what. */
+/**
+ * The answer in sentences, for a terminal or a record: what it is now, what it needs, what that costs, on what. A record
+ * holds them as the caption of the picture: `figures: [{ caption: sizeWords(size).join(' '), figure: factorFigure(curve) }]`.
+ */
 export function sizeWords(size: SectionSize & { readonly source: string }): string[] {
   const { wanted, present, least, stock, best, reachMm, reachesMm } = size;
   const asked = `a factor of ${wanted.factor} on ${wanted.on === 'allowable' ? "the code's allowable stress" : wanted.on}`;

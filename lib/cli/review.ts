@@ -4,7 +4,7 @@ import { tableText } from '../figure';
 import { readLog } from '../log';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
-import { tableOf, verdictRows } from '../report';
+import { hiddenRows, tableOf, verdictRows } from '../report';
 import { readOptionsOf } from './readOptionsOf';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
@@ -42,6 +42,8 @@ export async function review(args: string[]): Promise<void> {
   const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
 
   process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
+  const hidden = hiddenRows(verdict).map((row) => `${row.Probe}, ${row.When}: ${Object.values(row)[2]}\n`);
+  if (hidden.length > 0) process.stdout.write(`Heat may be hidden\n${hidden.join('')}\n`);
   process.stdout.write(`Record  ${shortest(record.html)}\nData    ${shortest(record.json)}\n`);
 }
 

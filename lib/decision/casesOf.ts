@@ -7,6 +7,7 @@ import { measuredOf, measuredYield } from '../strength';
 import { type ChannelCase, probeCase } from './judgeChannel';
 import { CHANNEL_OPTIONS, type ChannelOptions, type JudgeOptions } from './judgeOptions';
 import type { NotJudged } from './verdict';
+import { type LogSays, whatLogSays } from './whatLogSays';
 
 type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
 
@@ -29,23 +30,31 @@ export function casesOf(
   const channels = channelsOf(record);
   checkChannelOptions(channels, options.byChannel ?? {});
   const trusted = channels.filter(({ history }) => history.timeS.length > 0);
+  const says = 'channels' in record ? whatLogSays(record, options) : NOTHING_SAID;
   const spanS = spanOf(trusted);
   const ambientC =
     options.ambientC === undefined
       ? airRound(coldestEarly(trusted, spanS[0]))
       : requireNumber(options.ambientC, 'The air round the part in °C', { low: -90, high: 600 });
-  const neighbours = new Map(trusted.map((one) => [one.name, condense(one.history)]));
+  const roleOf = (name: string) => options.byChannel?.[name]?.role ?? options.role ?? says.roleOf(name);
+  const onPart = trusted.filter(({ name }) => roleOf(name) === 'part');
+  const neighbours = new Map(onPart.map((one) => [one.name, condense(one.history)]));
+  const air = trusted.filter(({ name }) => roleOf(name) === 'air').map(({ history }) => history);
   const cases: ChannelCase[] = [];
   const notJudged: NotJudged[] = [];
   for (const [k, { name, history }] of channels.entries()) {
     onCase(k / channels.length);
     const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
-    if (history.timeS.length === 0) {
-      notJudged.push({ name, because: 'It has no reading that can be trusted: look at its faults.' });
+    const role = roleOf(name);
+    if (role !== 'part') {
+      const because = role === 'air' ? 'It reads the air, not the part.' : 'No probe is connected.';
+      notJudged.push({ name, isOnPart: false, because });
       continue;
     }
-    if (own.role === 'air') {
-      notJudged.push({ name, because: 'It reads the air, not the part.' });
+    if (history.timeS.length === 0) {
+      const because =
+        'It has no reading that can be trusted, so nothing is known of the metal there: look at its faults and measure there, or say that no probe is connected (role "unused").';
+      notJudged.push({ name, isOnPart: true, because });
       continue;
     }
     const alloy = loadAlloy(own.alloy ?? options.alloy);
@@ -74,12 +83,15 @@ export function casesOf(
               spanS,
               probe: {
                 ambientC,
-                thermocouple: options.thermocouple,
+                thermocouple: says.thermocouple ?? options.thermocouple,
                 attachment: own.attachment,
                 isOven: options.isOven,
-                areMeans: options.areMeans,
+                areMeans: options.areMeans ?? says.areMeans(name),
                 isPlan: !('channels' in record),
               },
+              air,
+              restarts: 'channels' in record ? record.restarts : undefined,
+              cannotClear: says.cannotClear(own),
               earlierIsKnown: (options.earlier ?? []).length > 0,
               meltsFromC: meltsFromC(alloy),
             },
@@ -94,6 +106,8 @@ export function casesOf(
     });
   return { cases, notJudged };
 }
+
+const NOTHING_SAID: LogSays = { roleOf: () => 'part', areMeans: () => false, cannotClear: () => [] };
 
 function channelsOf(record: ThermalLog | ThermalHistory | Exposure): NamedHistory[] {
   if (typeof record !== 'object' || record === null)

@@ -19,6 +19,7 @@ import { checkReadings, type Reading, type ReadingWeights, readingWeights } from
 import { assumptionsOf } from './assumptions';
 import { casesOf } from './casesOf';
 import { CAUTIONS } from './cautions';
+import { isFixingUnknown, withFixingAsked } from './fixingAsked';
 import { type ChannelCase, channelVerdict, strengthOf } from './judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 import type { Verdict } from './verdict';
@@ -41,6 +42,7 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
   const options = knownOptions(given, JUDGE_OPTIONS, 'judge');
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
+  const openReadings = 'openReadings' in record ? record.openReadings : [];
   const tell = nowAndThen(options.onProgress);
   const { cases, notJudged } = casesOf(record, options, allowanceFraction, (share) =>
     tell(SHARE_READ * share),
@@ -54,8 +56,12 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
     readings: told,
     effectiveDraws,
   } = weighed(cases, readings, (share) => tell(SHARE_READ + SHARE_DRAWN * share));
-  const channels = cases.map((one, k) => channelVerdict(one, strengths[k]!));
-  const isBlind = strengths.some(({ blind }) => blind.length > 0);
+  const channels = cases.map((one, k) => {
+    const verdict = channelVerdict(one, strengths[k]!);
+    return verdict.verdict === 'uncertain' && readings.length === 0 ? withFixingAsked(verdict, one) : verdict;
+  });
+  const isBlind =
+    strengths.some(({ blind }) => blind.length > 0) || notJudged.some(({ isOnPart }) => isOnPart);
   const chance = jointChance(strengths, 1 - allowanceFraction);
   const worst = WORST_FIRST.find((word) => channels.some((c) => c.verdict === word))!;
   const verdict = worst === 'kept' ? wordOf(chance, isBlind) : worst;
@@ -65,9 +71,11 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
     allowanceFraction,
     verdict,
     chanceKept: isBlind ? null : chance,
-    sentence: verdictSentence(verdict, channels, notJudged),
+    sentence: verdictSentence(verdict, channels, notJudged, openReadings),
     channels,
     notJudged,
+    openReadings,
+    fixingNotStated: cases.filter(isFixingUnknown).map(({ name }) => name),
     ...(readings.length > 0 ? { readings: { given: readings, effectiveDraws, ...told } } : {}),
     assumptions: assumptionsOf(cases),
     cautions: CAUTIONS,

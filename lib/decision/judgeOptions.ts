@@ -4,6 +4,9 @@ import type { ThermalHistory } from '../history';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
 
+/** What reads the metal. */
+export type Instrument = 'thermocouple' | 'infrared on bare metal' | 'infrared on a painted spot';
+
 /** What one probe sits on and how it is fixed, where it differs from the rest of the log. */
 export interface ChannelOptions {
   readonly alloy?: AlloyCard | string;
@@ -13,8 +16,16 @@ export interface ChannelOptions {
   /** Or its Vickers hardness before welding, wrought metal only (`yieldOfVickers`). */
   readonly measuredHardnessHV?: number;
   readonly attachment?: Attachment;
-  /** What the probe reads: metal of the part (default), or the air round it, which is not judged. */
-  readonly role?: 'part' | 'air';
+  /**
+   * What the probe reads: metal of the part, the air round it, which is not judged, or nothing (an input without a probe).
+   * Default: the air where the file's column says so, else the part.
+   */
+  readonly role?: 'part' | 'air' | 'unused';
+  /**
+   * What reads the metal. Default: an infrared instrument on bare metal where the file says infrared, else a thermocouple.
+   * Bare aluminium shines so little that an infrared reading of it is no bound.
+   */
+  readonly instrument?: Instrument;
 }
 
 /** What `judge` needs to know. */
@@ -36,7 +47,7 @@ export interface JudgeOptions extends ChannelOptions {
   readonly earlier?: readonly (Exposure | ThermalHistory)[];
   /** The log of an oven or a furnace: heat comes and goes over minutes, so readings may be far apart. */
   readonly isOven?: boolean;
-  /** Readings that are means over their interval. */
+  /** Readings that are means over their interval; default what the file says. */
   readonly areMeans?: boolean;
   /**
    * Called now and then with the share of the work done, once it has taken two seconds; it stands still while a
@@ -53,6 +64,7 @@ export const CHANNEL_OPTIONS = [
   'measuredHardnessHV',
   'attachment',
   'role',
+  'instrument',
 ] as const satisfies readonly (keyof ChannelOptions)[];
 
 /** All options of `judge`. */

@@ -1,4 +1,5 @@
 import type { BlindTime, Exposure, Pass } from '../exposure';
+import type { OpenReading } from '../log';
 import type { HowKnown, Judged } from '../quantity';
 import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
 import type { Reading } from '../verify';
@@ -62,6 +63,8 @@ export interface ChannelVerdict {
 /** A channel that was not judged, and why. */
 export interface NotJudged {
   readonly name: string;
+  /** A place on the part of which nothing is known: while there is one, the part as a whole is not cleared. */
+  readonly isOnPart: boolean;
   readonly because: string;
 }
 
@@ -89,6 +92,10 @@ export interface Verdict {
   readonly sentence: string;
   readonly channels: readonly ChannelVerdict[];
   readonly notJudged: readonly NotJudged[];
+  /** Other ways in which the file may be meant: while there is one, nothing is cleared. */
+  readonly openReadings: readonly OpenReading[];
+  /** Channels of which nobody said how the probe is fixed: they are taken for the loosest a probe may be. */
+  readonly fixingNotStated: readonly string[];
   /** Bench readings that weighed the draws; absent without any. */
   readonly readings?: WeighedReadings;
   readonly assumptions: readonly Assumption[];

@@ -1,3 +1,4 @@
+import type { OpenReading } from '../log';
 import { formatChance, formatPercent, type Judged } from '../quantity';
 import { KEPT_FROM, LOST_UP_TO, type VerdictWord } from '../strength';
 import type { ChannelVerdict, NotJudged } from './verdict';
@@ -48,11 +49,17 @@ export function channelSentence(
 /** The rule by which the word follows from the chance, as it is printed beside it. */
 export const WORD_RULE = `Kept from a chance of ${formatPercent(KEPT_FROM)} on, lost up to ${formatPercent(LOST_UP_TO)}; between them, measure.`;
 
+/** What a file that can be read in two ways leaves open, and what settles it. */
+export function openReadingSentence({ because, option, taken, other }: OpenReading): string {
+  return `${because} It is read as ${taken.words}, but may be meant as ${other.map(({ words }) => words).join(' or ')}: say which (reading option ${option}); until then this log clears nothing.`;
+}
+
 /** One sentence for the whole log: the worst probe speaks, then the part as a whole. */
 export function verdictSentence(
   verdict: VerdictWord,
   channels: readonly Pick<ChannelVerdict, 'name' | 'verdict'>[],
   notJudged: readonly NotJudged[] = [],
+  openReadings: readonly OpenReading[] = [],
 ): string {
   const named = (word: VerdictWord): string =>
     channels
@@ -60,20 +67,26 @@ export function verdictSentence(
       .map(({ name }) => name)
       .join(', ');
   const [lost, uncertain] = [named('lost'), named('uncertain')];
+  const namesOf = (isOnPart: boolean) =>
+    notJudged.filter((one) => one.isOnPart === isOnPart).map(({ name }) => name);
+  const [unknown, left] = [namesOf(true), namesOf(false)];
   const also = [
     ...(lost && uncertain ? [`Uncertain at ${uncertain}.`] : []),
-    ...(notJudged.length > 0 ? [`Not judged: ${notJudged.map(({ name }) => name).join(', ')}.`] : []),
+    ...openReadings.map(openReadingSentence),
+    ...(unknown.length > 0 ? [`Nothing is known of the metal at ${unknown.join(', ')}: measure there.`] : []),
+    ...(left.length > 0 ? [`Not judged: ${left.join(', ')}.`] : []),
   ];
-  return [wordSentence(verdict, lost, uncertain), ...also].join(' ');
+  return [wordSentence(verdict, lost, uncertain, unknown.length > 0), ...also].join(' ');
 }
 
-function wordSentence(verdict: VerdictWord, lost: string, uncertain: string): string {
+function wordSentence(verdict: VerdictWord, lost: string, uncertain: string, isUnseen: boolean): string {
   switch (verdict) {
     case 'kept':
       return 'The temper held wherever a probe looked.';
     case 'lost':
       return `The temper is lost at ${lost}.`;
     case 'uncertain':
+      if (isUnseen && !uncertain) return 'The temper held wherever a probe read, but not every probe did.';
       return uncertain
         ? `The log cannot clear ${uncertain}: measure there before you decide.`
         : 'Each probe by itself is likely fine, but not surely all of them together: measure at the weakest before you decide.';

@@ -37,6 +37,9 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
     rows,
     rowFaults,
     intervalS: axis.intervalS,
+    ...(axis.breaks.length > 0
+      ? { restarts: axis.breaks.map((i) => [axis.timeS[i]!, axis.timeS[i + 1]!] as const) }
+      : {}),
     ...(startedAt ? { startedAt } : {}),
     openReadings: reading.open,
     statements,

@@ -11,7 +11,15 @@ export {
   softZoneRows,
 } from './heatRows';
 export { allowedTimeRows } from './mapRows';
-export { doubtRows, faultRows, passRows, recoveryRows, scenarioRows, verdictRows } from './reportRows';
+export {
+  doubtRows,
+  faultRows,
+  hiddenRows,
+  passRows,
+  recoveryRows,
+  scenarioRows,
+  verdictRows,
+} from './reportRows';
 export type { ResidualRow } from './residualRow';
 export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';

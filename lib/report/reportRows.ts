@@ -17,6 +17,36 @@ export function verdictRows(verdict: Verdict): TableRow[] {
   }));
 }
 
+/**
+ * One row per probe and stretch of time in which heat may have gone unseen: when, and what to do about it. Empty where the
+ * log holds everything.
+ */
+export function hiddenRows({
+  channels,
+  notJudged,
+}: {
+  readonly channels: readonly Pick<ChannelVerdict, 'name' | 'blind'>[];
+  readonly notJudged: Verdict['notJudged'];
+}): TableRow[] {
+  return [
+    ...channels.flatMap(({ name, blind }) =>
+      blind.map(({ fromS, toS, because }) => ({
+        Probe: name,
+        When:
+          toS > fromS ? `${formatDuration(fromS)} to ${formatDuration(toS)}` : `at ${formatDuration(fromS)}`,
+        'What it may hide, and what to do': because,
+      })),
+    ),
+    ...notJudged
+      .filter(({ isOnPart }) => isOnPart)
+      .map(({ name, because }) => ({
+        Probe: name,
+        When: 'all along',
+        'What it may hide, and what to do': because,
+      })),
+  ];
+}
+
 /** Time above the shop limit, the first of a channel's limits: "81 s above 227 °C (440 °F)". */
 function aboveLimit({ limits: [shop] }: ChannelVerdict): TableRow {
   if (!shop) return {};

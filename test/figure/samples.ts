@@ -249,7 +249,9 @@ export function sampleVerdict(log: ThermalLog = sampleLog()): Verdict {
     allowanceFraction: 0.1,
     verdict: 'uncertain',
     chanceKept: 0.62,
-    notJudged: [{ name: 'air', because: 'It reads the air, not the part.' }],
+    notJudged: [{ name: 'air', isOnPart: false, because: 'It reads the air, not the part.' }],
+    openReadings: [],
+    fixingNotStated: [],
     sentence: 'The temper at TC1 may have lost more than the 10 % allowed; the other probes kept theirs.',
     channels: [
       sampleChannel(

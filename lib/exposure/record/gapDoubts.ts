@@ -41,7 +41,7 @@ interface Gap {
  * case as long as it stays below melting. Any other must stay so cool that nothing is lost; else it is blind.
  */
 export function gapDoubts(record: ProbeRecord): GapFindings {
-  const { history, neighbours, probe, spanS, meltsFromC } = record;
+  const { history, neighbours, probe, spanS, restarts = [], meltsFromC } = record;
   const gaps = gapsOf(history, spanS);
   if (gaps.length === 0)
     return { history, worstK: new Float64Array(history.timeS.length), blind: [], because: [] };
@@ -59,6 +59,14 @@ export function gapDoubts(record: ProbeRecord): GapFindings {
     worst.push(Math.max(0, worstC - temp));
   };
   const fill = (gap: Gap): boolean => {
+    if (restarts.some(([fromS, toS]) => gap.fromS <= fromS && toS <= gap.toS)) {
+      blind.push({
+        fromS: gap.fromS,
+        toS: gap.toS,
+        because: `The recording starts anew ${formatDuration(gap.fromS - spanS[0])} into the log, after a time that nothing tells: heat in between is not recorded. Judge the parts by themselves with what came before, or measure there.`,
+      });
+      return false;
+    }
     const inside = worstInside(gap, rates, seen, probe.ambientC);
     const top = Math.max(...inside.map(({ worstC }) => worstC));
     const lengthS = gap.toS - gap.fromS;

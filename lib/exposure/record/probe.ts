@@ -27,6 +27,12 @@ export interface ProbeRecord {
   readonly spanS: readonly [number, number];
   /** Heats before this log are given by the user, so a warm start hides nothing. */
   readonly earlierIsKnown?: boolean;
+  /** Probes of the air, judged by nobody: a probe that goes with them is not on the part. */
+  readonly air?: readonly ThermalHistory[];
+  /** Where the recording starts anew after an unknown time: the last time before and the first after, s. */
+  readonly restarts?: readonly (readonly [fromS: number, toS: number])[];
+  /** Why this record as a whole cannot clear metal, each a sentence that says what to do. */
+  readonly cannotClear?: readonly string[];
   /** Where metal of this alloy begins to melt, °C: nothing above it is a temper. */
   readonly meltsFromC: number;
 }

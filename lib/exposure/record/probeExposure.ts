@@ -7,6 +7,7 @@ import { betweenReadings, hiddenPeakDoubt, type IntervalFindings } from './betwe
 import { fixingDoubt } from './fixingDoubt';
 import { gapDoubt, gapDoubts } from './gapDoubts';
 import { type EndFindings, logEnds, withTail } from './logEnds';
+import { notTheMetal } from './notTheMetal';
 import { type ProbeRecord, USUAL_WIRE } from './probe';
 import { wireDoubts, wireToleranceC } from './wireDoubts';
 
@@ -36,7 +37,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
   return {
     history,
     doubts,
-    blind: [...ends.blind, ...interval.blind, ...gaps.blind],
+    blind: [...notTheMetal(record), ...ends.blind, ...interval.blind, ...gaps.blind],
     because: [
       `The wire is good to ±${wireToleranceC(wire, topC).toFixed(1)} °C at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
       `The fixing "${typeof attachment === 'string' ? attachment : 'as given by the shop'}" reads low by ${formatPercent(low, 1)} to ${formatPercent(high, 1)} of the rise above the air: the peak read as ${formatTemp(topC)} may be up to ${formatTemp(topC + (high / (1 - high)) * Math.max(0, topC - ambientC))}.`,

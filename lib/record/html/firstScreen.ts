@@ -1,8 +1,9 @@
 import { WORD_RULE, worstChannel } from '../../decision';
 import { formatChance, formatPercent, formatTemp } from '../../quantity';
+import { hiddenRows } from '../../report';
 import type { DecisionRecord, RecordedVerdict } from '../decisionRecord';
 import { type Html, html } from './html';
-import { durationText, headline, keptText, signOf, tempText } from './parts';
+import { durationText, headline, keptText, signOf, table, tempText } from './parts';
 
 /** What the reader sees first: whose record this is, the verdict in words, why, and with what chance. */
 export function firstScreen({ job, verdict, edition, log }: DecisionRecord): Html {
@@ -19,7 +20,19 @@ export function firstScreen({ job, verdict, edition, log }: DecisionRecord): Htm
 <section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
 <p class="lead">${verdict.sentence}</p>${why}
 ${worst && numbers(worst, verdict)}
+${hidden(verdict)}
 <p class="note">${WORD_RULE} The chance is for every judged place of the part together.</p></section>`;
+}
+
+/** Which probe may hide heat, when, and what to do about it: nobody should have to scroll for that. */
+function hidden(verdict: RecordedVerdict): Html | undefined {
+  const rows = hiddenRows(verdict);
+  if (rows.length === 0) return undefined;
+  const [first] = rows;
+  return html`<h2>Heat this record may hide</h2>${table(
+    Object.keys(first!),
+    rows.map((row) => Object.values(row).map(String)),
+  )}`;
 }
 
 function numbers(

@@ -1,0 +1,57 @@
+import type { ThermalLog } from '../log';
+import { TemperbookError } from '../quantity';
+import type { ToleranceClass } from '../thermocouple';
+import type { ChannelOptions, JudgeOptions } from './judgeOptions';
+import { openReadingSentence } from './wording';
+
+/** What a log says of how it was measured, as far as a verdict depends on it. */
+export interface LogSays {
+  readonly roleOf: (channel: string) => 'part' | 'air';
+  readonly areMeans: (channel: string) => boolean;
+  /** The wire that the file names; absent where it names none. */
+  readonly thermocouple?: ToleranceClass;
+  /** Why a channel read like that cannot clear metal. */
+  readonly cannotClear: (own: Pick<ChannelOptions, 'instrument'>) => readonly string[];
+}
+
+/**
+ * What the file states and the options do not take back.
+ * @throws TemperbookError when file and options name two kinds of wire: which one is wrong changes every reading.
+ */
+export function whatLogSays(log: ThermalLog, { thermocouple }: Pick<JudgeOptions, 'thermocouple'>): LogSays {
+  const { means, wire, infrared, air } = log.statements;
+  if (wire && thermocouple && thermocouple.type !== wire.type)
+    throw new TemperbookError('The log names another wire than the options', {
+      file: log.source.name,
+      row: wire.row,
+      found: `"${wire.words}" in the file, type ${thermocouple.type} in the option thermocouple`,
+      expected: 'one kind of wire',
+      remedy:
+        'Look at the plug or the colour of the wire; where the file is wrong, mend its header in a copy and read that',
+    });
+  return {
+    roleOf: (channel) => (air?.channels.includes(channel) ? 'air' : 'part'),
+    areMeans: (channel) =>
+      means !== undefined && (means.channels.length === 0 || means.channels.includes(channel)),
+    ...(wire ? { thermocouple: thermocouple ?? usual(wire.type) } : {}),
+    cannotClear: ({ instrument }) => [
+      ...log.openReadings.map(openReadingSentence),
+      ...bareMetal(instrument ?? (infrared ? BARE : 'thermocouple'), infrared?.words),
+    ],
+  };
+}
+
+const BARE = 'infrared on bare metal';
+
+function bareMetal(instrument: NonNullable<ChannelOptions['instrument']>, words?: string): string[] {
+  if (instrument !== BARE) return [];
+  const how = words === undefined ? 'The metal was' : `Going by "${words}" in the file the metal was`;
+  return [
+    `${how} read by an infrared instrument: bare aluminium shines so little that such a reading may be far too low and bounds nothing. Measure there, or say that the spot was painted (instrument "infrared on a painted spot").`,
+  ];
+}
+
+/** Wire as bought without asking for more. */
+function usual(type: ToleranceClass['type']): ToleranceClass {
+  return { standard: 'IEC 60584-1', class: 2, type };
+}

@@ -1,0 +1,153 @@
+import { type ThermalHistory, tempAt } from '../../history';
+import { formatDuration, formatTemp } from '../../quantity';
+import type { BlindTime } from '../exposure';
+import { peak } from '../peak';
+import type { ProbeRecord } from './probe';
+
+/** Colder than the air by this much no metal in a shop gets, K. */
+const COLDER_THAN_AIR_K = 20;
+/** A fall from this far above the air to within 5 K or 5 % of the air, in so many seconds, is no cooling of metal. */
+const HOT_K = 60;
+const AT_THE_AIR_K = 5;
+const AT_THE_AIR_SHARE = 0.05;
+const FADES_IN_S = 15;
+/** One value, to the digit, in so many rows in a row. */
+const FROZEN_ROWS = 60;
+/** Where more of the other readings than this turn back on the one before, noise moves the last digit all the time. */
+const DITHER = 0.2;
+/** A top run into by this much from one reading to the next, and then held to the digit in so many rows, is cut off. */
+const STEEP_K = 3;
+const CUT_ROWS = 5;
+/** Air that moves less than this has no course to follow, K. */
+const AIR_MOVES_K = 2;
+/** The probe follows it this closely: the middle nine tenths of the differences, as a share of the air's moves. */
+const FOLLOWS = 0.5;
+const FOLLOW_POINTS = 500;
+
+/**
+ * Readings that are no temperatures of the metal, though each could be one: colder than the air (wires swapped), falling
+ * to the air within seconds (it let go of the part), a top cut off flat (the module's range ends there), one value to the digit among noise (frozen), in step with the air
+ * while the part is hot (it never touched). What the metal saw meanwhile is not recorded.
+ */
+export function notTheMetal(record: ProbeRecord): BlindTime[] {
+  if (record.probe.isPlan) return [];
+  return [
+    ...whole(record),
+    ...colderThanAir(record),
+    ...cutOff(record),
+    ...frozen(record),
+    ...fades(record),
+    ...withTheAir(record),
+  ];
+}
+
+function all({ timeS }: ThermalHistory, because: string): BlindTime[] {
+  return [{ fromS: timeS[0]!, toS: timeS[timeS.length - 1]!, because }];
+}
+
+const whole = ({ history, cannotClear = [] }: ProbeRecord): BlindTime[] =>
+  cannotClear.flatMap((because) => all(history, because));
+
+function colderThanAir({ history, probe }: ProbeRecord): BlindTime[] {
+  const coldestC = history.tempC.reduce((low, temp) => Math.min(low, temp), Number.POSITIVE_INFINITY);
+  if (coldestC >= probe.ambientC - COLDER_THAN_AIR_K) return [];
+  return all(
+    history,
+    `The probe reads down to ${formatTemp(coldestC)} in air of ${formatTemp(probe.ambientC)}: its two wires may be swapped, so heat reads as cold. Check the wiring and measure there.`,
+  );
+}
+
+/** Cooling of 6 mm plate in still air has a time constant of minutes (25 W/m²K: 580 s); a quench is asked for. */
+function fades({ history: { timeS, tempC }, probe: { ambientC, isOven } }: ProbeRecord): BlindTime[] {
+  if (isOven) return [];
+  // The hottest readings of the last seconds, falling: the front is the hottest.
+  const recent: number[] = [];
+  for (let i = 0; i < timeS.length; i++) {
+    while (recent.length > 0 && timeS[i]! - timeS[recent[0]!]! > FADES_IN_S) recent.shift();
+    const hot = recent[0];
+    const riseK = hot === undefined ? 0 : tempC[hot]! - ambientC;
+    const aboveK = tempC[i]! - ambientC;
+    if (hot !== undefined && riseK > HOT_K && aboveK <= Math.max(AT_THE_AIR_K, AT_THE_AIR_SHARE * riseK))
+      return [
+        {
+          fromS: timeS[hot]!,
+          toS: timeS[timeS.length - 1]!,
+          because: `The reading falls from ${formatTemp(tempC[hot]!)} to that of the air within ${formatDuration(timeS[i]! - timeS[hot]!)}, ${formatDuration(timeS[hot]! - timeS[0]!)} into the log: metal does not cool like that, the probe let go of it. Measure there, or say that the part was quenched.`,
+        },
+      ];
+    while (recent.length > 0 && tempC[recent[recent.length - 1]!]! <= tempC[i]!) recent.pop();
+    recent.push(i);
+  }
+  return [];
+}
+
+function cutOff({ history: { timeS, tempC }, probe: { ambientC, isOven } }: ProbeRecord): BlindTime[] {
+  const topC = tempC.reduce((top, temp) => Math.max(top, temp), Number.NEGATIVE_INFINITY);
+  if (isOven || topC < ambientC + HOT_K) return [];
+  const found: BlindTime[] = [];
+  for (let from = 1; from < tempC.length; from++) {
+    if (tempC[from] !== topC || topC - tempC[from - 1]! < STEEP_K) continue;
+    let to = from;
+    while (tempC[to + 1] === topC) to++;
+    if (to - from + 1 < CUT_ROWS) continue;
+    found.push({
+      fromS: timeS[from]!,
+      toS: timeS[to]!,
+      because: `The reading runs steeply into ${formatTemp(topC, 1)} and stays there to the digit for ${formatDuration(timeS[to]! - timeS[from]!)} from ${formatDuration(timeS[from]! - timeS[0]!)} into the log: the range of the module ends there and the metal was hotter. Measure there.`,
+    });
+    from = to;
+  }
+  return found;
+}
+
+function frozen({ history: { timeS, tempC } }: ProbeRecord): BlindTime[] {
+  const found: BlindTime[] = [];
+  let turns = 0;
+  let steps = 0;
+  const runs: [number, number][] = [];
+  for (let from = 0; from < tempC.length; ) {
+    let to = from;
+    while (to + 1 < tempC.length && tempC[to + 1] === tempC[from]) to++;
+    if (to - from + 1 >= FROZEN_ROWS) runs.push([from, to]);
+    else
+      for (let i = Math.max(2, from); i <= to; i++) {
+        steps++;
+        if ((tempC[i]! - tempC[i - 1]!) * (tempC[i - 1]! - tempC[i - 2]!) < 0) turns++;
+      }
+    from = to + 1;
+  }
+  if (steps < FROZEN_ROWS / 2 || turns < DITHER * steps) return [];
+  for (const [from, to] of runs)
+    found.push({
+      fromS: timeS[from]!,
+      toS: timeS[to]!,
+      because: `The reading stands at exactly ${formatTemp(tempC[from]!, 1)} for ${formatDuration(timeS[to]! - timeS[from]!)} from ${formatDuration(timeS[from]! - timeS[0]!)} into the log, while its last digit never rests elsewhere: the channel had frozen. Measure there.`,
+    });
+  return found;
+}
+
+function withTheAir({ history, probe, neighbours, air = [] }: ProbeRecord): BlindTime[] {
+  const isHot = neighbours.some((other) => peak(other).tempC > probe.ambientC + HOT_K);
+  if (!isHot) return [];
+  const step = Math.max(1, Math.floor(history.timeS.length / FOLLOW_POINTS));
+  for (const one of air) {
+    const apart: number[] = [];
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (let i = 0; i < history.timeS.length; i += step) {
+      const airC = tempAt(one, history.timeS[i]!);
+      low = Math.min(low, airC);
+      high = Math.max(high, airC);
+      apart.push(history.tempC[i]! - airC);
+    }
+    apart.sort((a, b) => a - b);
+    const at = (share: number): number => apart[Math.floor(share * (apart.length - 1))]!;
+    const isClose = Math.abs(at(0.5)) < AT_THE_AIR_K && at(0.95) - at(0.05) < FOLLOWS * (high - low);
+    if (high - low >= AIR_MOVES_K && isClose)
+      return all(
+        history,
+        'The probe goes with the air while the part is hot: it never touched the metal, or let go of it. Measure there.',
+      );
+  }
+  return [];
+}

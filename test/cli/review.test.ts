@@ -38,7 +38,7 @@ describe('temperbook review', () => {
     );
     expect(stderr).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Probe +Verdict +Strength kept +Peak +Above the limit$/m);
+    expect(stdout).toMatch(/^Probe +Verdict +Strength kept +Chance it is enough +Peak +Above the limit$/m);
     expect(stdout).toMatch(/^Hinge +temper kept .*120 °C \(248 °F\) +never above/m);
     expect(stdout).toContain('Record  records/hb-07-record.html\nData    records/hb-07-record.json\n');
     expect(readFileSync(path.join(folder, 'records/hb-07-record.html'), 'utf8')).toContain('HB-07');

@@ -1,36 +1,42 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import fs, { mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { syncBuiltinESMExports } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { auditFolder, readRecord, recordHtml, writeRecord } from '../../../lib/record';
 import { sampleRecord } from '../samples';
 
 /** What happens at one step of a write: each call that changes the disk is a step. */
-const disk = vi.hoisted(() => ({ step: 0, at: -1, happens: (_write: () => void): void => undefined }));
+const disk = { step: 0, at: -1, happens: (_write: () => void): void => undefined };
+const real = {
+  linkSync: fs.linkSync,
+  renameSync: fs.renameSync,
+  rmSync: fs.rmSync,
+  writeFileSync: fs.writeFileSync,
+};
 
-vi.mock('node:fs', async (importOriginal) => {
-  const fs = await importOriginal<typeof import('node:fs')>();
-  const stepped =
-    (call: (...args: unknown[]) => unknown, half: (...args: unknown[]) => void) =>
-    (...args: unknown[]) => {
-      if (disk.step++ === disk.at) disk.happens(() => half(...args));
-      return call(...args);
-    };
-  const call = (name: 'linkSync' | 'renameSync' | 'rmSync' | 'writeFileSync') =>
-    stepped(
-      fs[name] as (...args: unknown[]) => unknown,
-      name === 'writeFileSync'
-        ? (path, text) =>
-            fs.writeFileSync(path as string, (text as string).slice(0, (text as string).length / 2))
-        : () => undefined,
-    );
-  return {
-    ...fs,
-    linkSync: call('linkSync'),
-    renameSync: call('renameSync'),
-    rmSync: call('rmSync'),
-    writeFileSync: call('writeFileSync'),
+/** The file system with a step before each change; a write that is stopped has written half. */
+function stepped<Args extends unknown[]>(call: (...args: Args) => void, half?: (...args: Args) => void) {
+  return (...args: Args): void => {
+    if (disk.step++ === disk.at) disk.happens(() => half?.(...args));
+    call(...args);
   };
+}
+
+beforeAll(() => {
+  Object.assign(fs, {
+    linkSync: stepped(real.linkSync),
+    renameSync: stepped(real.renameSync),
+    rmSync: stepped(real.rmSync),
+    writeFileSync: stepped(real.writeFileSync, (path, text) =>
+      real.writeFileSync(path, String(text).slice(0, String(text).length / 2)),
+    ),
+  });
+  syncBuiltinESMExports();
+});
+afterAll(() => {
+  Object.assign(fs, real);
+  syncBuiltinESMExports();
 });
 
 /** Two writes, a link, a rename, and two looks for what is left. */
@@ -46,7 +52,7 @@ beforeEach(() => {
 });
 afterEach(() => {
   runAs(ourPid);
-  rmSync(folder, { recursive: true });
+  real.rmSync(folder, { recursive: true });
 });
 
 function runAs(pid: number): void {

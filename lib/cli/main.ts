@@ -4,6 +4,8 @@ import { HELP, UsageError } from './usage';
 
 /** Each command is loaded only when it is asked for, so that --help answers at once. */
 const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
+  ['amend', async () => (await import('./amend')).amend],
+  ['audit', async () => (await import('./audit')).audit],
   ['chart', async () => (await import('./chart')).chart],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['review', async () => (await import('./review')).review],

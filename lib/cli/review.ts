@@ -44,7 +44,12 @@ export async function review(args: string[]): Promise<void> {
   process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
   const hidden = hiddenRows(verdict).map((row) => `${row.Probe}, ${row.When}: ${Object.values(row)[2]}\n`);
   if (hidden.length > 0) process.stdout.write(`Heat may be hidden\n${hidden.join('')}\n`);
-  process.stdout.write(`Record  ${shortest(record.html)}\nData    ${shortest(record.json)}\n`);
+  const which = record.isNew
+    ? record.edition > 1
+      ? `, edition ${record.edition}`
+      : ''
+    : ', as it stood there already';
+  process.stdout.write(`Record  ${shortest(record.html)}${which}\nData    ${shortest(record.json)}\n`);
 }
 
 function fractionOf(percent: string): number {

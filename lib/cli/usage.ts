@@ -10,6 +10,14 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Reads your logger's file, says for each probe whether the temper held,
       and writes a record that you can print and sign.
 
+  temperbook amend <record.json> --reading "TC1 brinell 68 75"
+      Adds a reading, a decision, a line or a signature to a record: a new
+      edition beside the one before, with what changed.
+
+  temperbook audit <folder>
+      Checks a folder of records: that none was changed by hand, that editions
+      follow one another, and that nothing is missing between them.
+
   temperbook chart <log file> --schedule "A356.0 T6"
       Checks a furnace chart against a heat-treat schedule: every requirement
       met, not met, or cannot tell and what is missing.
@@ -37,6 +45,16 @@ For review:
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give
+
+For amend:
+  --reading "probe kind value cold"
+                       read at the bench: brinell, vickers, rockwellE,
+                       rockwellF, rockwellB, webster, conductivity or yield;
+                       then the same on cold metal of this part, if known
+  --decide <what>      accept, "accept with condition", re-age, re-heat-treat,
+                       reject or escalate; with --reason "…" and --condition "…"
+  --job name=value     a line of the record, added or corrected
+  --sign "role=name"   who signed, such as "Checked by=bench 2"
 
 For chart:
   --schedule <name>    the schedule, by alloy and temper or its whole name, or

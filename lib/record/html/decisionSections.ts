@@ -1,24 +1,23 @@
+import { worstChannel } from '../../decision';
 import { formatPercent } from '../../quantity';
 import { type DecisionRecord, DISPOSITIONS, type RecordedVerdict, type SignOffLine } from '../decisionRecord';
 import { readingText } from '../edition/changesBetween';
 import { type Html, html } from './html';
 import { headline, list, section } from './parts';
 
-/** Steps on the first sheet; the others are in the annex. */
-const MOST_STEPS = 4;
-
-/** What to do now, in a few lines: what to measure, or the ways to go on. */
+/** What to do now, in a few lines: what to measure at the worst probe, or the ways to go on. */
 export function whatToDo({ verdict, options }: DecisionRecord): Html {
-  const steps = verdict.channels.flatMap(({ settle }) => settle);
+  const open = verdict.channels.filter(({ settle }) => settle.length > 0);
+  const worst = worstChannel(open);
+  const others = open.filter((channel) => channel !== worst).map(({ name }) => name);
   const ways = options.map(
     ({ name, yieldKeptFraction: { nominal, low, high }, remark }) =>
       html`<b>${name}</b>: ${formatPercent(nominal)} of the strength (${formatPercent(low)} to ${formatPercent(high)}). ${remark}`,
   );
-  const more = steps.length - MOST_STEPS;
   return section('What to do now', [
     html`<p>${FIRST_STEP[verdict.verdict]}</p>`,
-    list(steps.slice(0, MOST_STEPS)),
-    more > 0 ? html`<p class="note">${more} more in the annex.</p>` : html``,
+    worst ? list(worst.settle) : html``,
+    others.length > 0 ? html`<p>Then likewise at ${others.join(', ')}.</p>` : html``,
     ways.length > 0 ? html`<p>Ways to go on:</p>${list(ways)}` : html``,
   ]);
 }

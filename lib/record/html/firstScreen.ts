@@ -15,7 +15,9 @@ export function firstScreen({ job, verdict, edition, log }: DecisionRecord): Htm
     log?.name,
   ].filter((text) => text !== undefined);
   const why =
-    worst && worst.sentence !== verdict.sentence ? html`<p class="why">${worst.sentence}</p>` : undefined;
+    worst && worst.sentence !== verdict.sentence
+      ? html`<p class="why"><b>${worst.name}:</b> ${worst.sentence}</p>`
+      : undefined;
   return html`<header><p class="form">Temper decision record${edition > 1 && `, edition ${edition}`}</p><p class="about">${about.join(' · ')}</p></header>
 <section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
 <p class="lead">${verdict.sentence}</p>${why}

@@ -71,8 +71,11 @@ tbody th { min-width: 5.5rem; }
   tr, li, figure, .keep, .verdict, .signing, .numbers > div { break-inside: avoid; }
   .verdict h1 { font-size: 20pt; }
   .annex { break-before: page; border-top: 0; margin-top: 0; padding-top: 0; }
-  .story h2 { margin-top: .8rem; font-size: 11.5pt; } .story .picture { margin-top: .5rem; }
-  .story p, .story ul, .story dl { margin-bottom: .3rem; } .story .lead { font-size: 11.5pt; } .story .numbers { margin: .4rem 0; }
-  .story .picture svg { max-height: 92mm; } .story .sign-off { margin-top: .5rem; }
+  .story { font-size: 9pt; line-height: 1.35; } .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
+  .story h2, .story .picture h2 { margin: .5rem 0 .2rem; font-size: 10.5pt; } .story .picture { margin-top: .3rem; }
+  .story p, .story ul, .story dl { margin-bottom: .25rem; } .story li { margin: .1rem 0; } .story .lead { font-size: 10.5pt; }
+  .story .numbers { margin: .35rem 0; gap: .3rem 1.3rem; } .story .numbers dt { font-size: 7.5pt; } .story .note { font-size: 7.5pt; }
+  .story .lead, .story .why, .story .note { max-width: none; } .story .disposition { font-size: 10.5pt; }
+  .story .picture svg { max-height: 80mm; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
 }
 `;

@@ -1,0 +1,45 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { writeRecord } from '../../lib/record';
+import { sampleRecord } from '../record/samples';
+import { temperbook } from './temperbook';
+
+let folder: string;
+let json: string;
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'amend-'));
+  json = path.basename(writeRecord(sampleRecord(), folder).json);
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+describe('temperbook amend and audit', () => {
+  it('adds a reading and a decision as editions that audit finds whole', () => {
+    const read = temperbook(folder, 'amend', json, '--reading', 'TC1 brinell 68 75');
+    expect(read.stderr).toBe('');
+    expect(read.stdout).toContain('Reading 1: was nothing, is brinell 68 at TC1, 75 on cold metal');
+    const second = json.replace('.json', '.edition-2.json');
+    const decided = temperbook(folder, 'amend', second, '--decide', 'reject', '--reason', 'Soft beside TC1.');
+    expect(decided.stdout).toMatch(/Edition 3\n.*Decision: was accept with condition, is reject/s);
+    const audit = temperbook(folder, 'audit', '.');
+    expect(audit).toMatchObject({ status: 0, stderr: '' });
+    expect(audit.stdout).toMatch(/^1 record, 3 editions: whole/);
+  });
+
+  it('refuses a reading that cannot be, one without a probe, and a decision without a reason', () => {
+    const at = json.replace('.json', '.edition-3.json');
+    expect(temperbook(folder, 'amend', at, '--reading', 'TC1 brinell 780').stderr).toMatch(/780 HB/);
+    expect(temperbook(folder, 'amend', at, '--reading', 'TC9 brinell 78').stderr).toMatch(/"TC9".*"TC1"/s);
+    expect(temperbook(folder, 'amend', at, '--reading', '78')).toMatchObject({ status: 2 });
+    expect(temperbook(folder, 'amend', at, '--decide', 'accept').stderr).toMatch(/--reason/);
+  });
+
+  it('names what was changed by hand, with exit code 1', () => {
+    const file = path.join(folder, json);
+    writeFileSync(file, readFileSync(file, 'utf8').replace('AC TIG', 'DC TIG'));
+    const audit = temperbook(folder, 'audit', '.');
+    expect(audit.status).toBe(1);
+    expect(audit.stdout).toContain('Changed after it was written: job.');
+  });
+});

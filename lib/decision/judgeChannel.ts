@@ -10,9 +10,15 @@ import {
   probeExposure,
 } from '../exposure';
 import { coverage, type ThermalHistory } from '../history';
-import { formatPercent, formatTemp, type Judged, judged } from '../quantity';
+import { formatChance, formatKept, formatPercent, formatTemp, type Judged, judged } from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import { type Contribution, type Metal, type StrengthAfter, strengthAfter } from '../strength';
+import {
+  type Contribution,
+  type FamilyBand,
+  type Metal,
+  type StrengthAfter,
+  strengthAfter,
+} from '../strength';
 import { exposureBudget } from './budget';
 import { checkLimit, limitsFor } from './limits';
 import { settleBy } from './settle';
@@ -69,7 +75,11 @@ export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): C
   );
   const yieldKeptFraction = {
     ...strength.yieldKeptFraction,
-    because: [...contributionSentences(strength.contributions), ...strength.because],
+    because: [
+      ...contributionSentences(strength.contributions),
+      ...familySentences(strength.families),
+      ...strength.because,
+    ],
   };
   const { word: verdict, blind } = strength;
   return {
@@ -124,6 +134,14 @@ function contributionSentences(all: readonly Contribution[]): string[] {
       return `Doubt about ${of}: ${parts.filter(Boolean).join(', ')}.`;
     });
   return told.length ? told : ['No doubt moves the answer by half a percent.'];
+}
+
+/** The band with each family of models alone. */
+function familySentences(families: readonly FamilyBand[]): string[] {
+  return families.map(
+    ({ yieldKeptFraction: kept, chance }) =>
+      `${kept.because[0]} alone: ${formatKept(kept)}, within the allowance with a chance of ${formatChance(chance)}.`,
+  );
 }
 
 function meltingSentence(card: AlloyCard, peakC: number): string[] {

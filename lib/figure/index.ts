@@ -6,6 +6,7 @@ export { type MapOptions, mapFigure, type StrengthMap } from './map/mapFigure';
 export type { MapLine, MapPoint } from './map/mapMarks';
 export { peakMapOf } from './map/peakMapOf';
 export { planFigure } from './map/planFigure';
+export { spikeFigure } from './map/spikeFigure';
 export {
   type ProfileLine,
   type ProfileOptions,

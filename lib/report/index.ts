@@ -21,6 +21,14 @@ export {
   verdictRows,
 } from './reportRows';
 export type { ResidualRow } from './residualRow';
+export {
+  measuredWordRows,
+  scoreRows,
+  spikeDoubtRows,
+  spikeTitle,
+  trustSentences,
+  wordRows,
+} from './scoreRows';
 export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';
 export {

@@ -83,12 +83,12 @@ export function trustSummaryRows(
 
 /** One row per alloy: the soft zone beside a weld, by the kit and by the code. */
 export function weldZoneRows(rows: readonly WeldZoneRow[]): TableRow[] {
-  return rows.map(({ alloy, peakC, yieldMPa, codeMPa, insideBand, source }) => ({
+  return rows.map(({ alloy, peakC, yieldMPa, codeMPa, lowLessCodeMPa, source }) => ({
     Alloy: `${alloy}-T6`,
     'Weakest where the peak was': formatTemp(peakC),
     'Yield there': `${Math.round(yieldMPa.nominal)} MPa (${Math.round(yieldMPa.low)} to ${Math.round(yieldMPa.high)})`,
     'The code gives': `${Math.round(codeMPa)} MPa`,
-    'Inside the band': insideBand ? 'yes' : 'no',
+    '5 % line less the code': `${lowLessCodeMPa < 0 ? '−' : '+'}${Math.abs(Math.round(lowLessCodeMPa))} MPa`,
     Source: source,
   }));
 }

@@ -1,6 +1,7 @@
 export { allowanceOf, DEFAULT_ALLOWANCE } from './allowance';
 export type { Assumption } from './assumption';
 export { type Contribution, contributions } from './contributions';
+export type { FamilyBand } from './familyBands';
 export { jointChance } from './jointChance';
 export { type MeasuredBefore, measuredOf, measuredYield } from './measuredYield';
 export { drawMetals, type Metal, type MetalDraws } from './metal';

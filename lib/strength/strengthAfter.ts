@@ -4,6 +4,7 @@ import { type Judged, knownOptions, requireList } from '../quantity';
 import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics';
 import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
+import { type FamilyBand, familyBands } from './familyBands';
 import { drawMetals, type Metal } from './metal';
 import { type Draws, runDraws } from './runDraws';
 import { bandOfDraws } from './summary';
@@ -64,6 +65,8 @@ export interface StrengthAfter {
   readonly word: VerdictWord;
   readonly blind: readonly BlindTime[];
   readonly contributions: readonly Contribution[];
+  /** The same with each family of models below half an hour alone. */
+  readonly families: readonly FamilyBand[];
   readonly track: StrengthTrack;
   readonly draws: Draws;
   /** By draw; absent where nothing weighs. */
@@ -143,6 +146,7 @@ function runOnce(
     word: wordOf(chance, blind.length > 0),
     blind,
     contributions: endOnly ? [] : contributions(all, metals),
+    families: familyBands(run, needed, weights),
     track: {
       timeS: Float64Array.from(lookAt, (i) => last.history.timeS[i]!),
       low: Float64Array.from(lines, ([low]) => low),

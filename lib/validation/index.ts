@@ -13,9 +13,23 @@ export { fitPrecipitate } from './fits/fitPrecipitate';
 export { type AgeingResidual, ageingResiduals } from './residuals/ageingResiduals';
 export { type OverageingResidual, overageingResiduals } from './residuals/overageingResiduals';
 export { type PrecipitateResidual, precipitateResiduals } from './residuals/precipitateResiduals';
-export { type MemberScore, memberScores } from './scores/memberScores';
+export { coverageByLot, type LotCoverage } from './scores/coverageByLot';
+export { frozenScores, type MemberScore, memberScores } from './scores/memberScores';
+export {
+  alloyOf,
+  type BoardScore,
+  boardScores,
+  rangeOf,
+  SCORED_MODELS,
+  type ScoredModel,
+  type ScoreLine,
+  sampleOf,
+  scoreboard,
+} from './scores/scoreboard';
 export { type ScoreSummary, scoreSummary } from './scores/scoreSummary';
-export { type Spike, type SpikeChance, spikeChances, spikeHistory, spikes } from './scores/spikeGrid';
+export { type Spike, spikeHistory, spikes } from './scores/spikeGrid';
+export { SPIKE_DOUBTS, type SpikeDoubt, type SpikeWord, spikeWords } from './scores/spikeWords';
+export { type MeasuredWord, measuredWords, practiceWords } from './scores/wrongWords';
 export type { ClockFactor } from './trust/clockFactor';
 export { modelTrust, type TrustRow } from './trust/modelTrust';
 export { TESTED_MODELS, type TestedModel } from './trust/testedModels';

@@ -3,10 +3,14 @@ import {
   evidenceTable,
   type FrozenPrediction,
   frozenPredictions,
+  type MetalFamily,
   type RowPrediction,
   rowPrediction,
 } from '../../kinetics';
 import { normalQuantile } from '../../statistics';
+
+/** A band that promises 90 %. */
+const ALPHA = 0.1;
 
 /** One measured row beside what the members say of it and what the kit said before it was fitted to any. */
 export interface MemberScore {
@@ -22,29 +26,52 @@ export interface MemberScore {
   readonly frozenScore: number | null;
 }
 
-/** A band that promises 90 %. */
-const ALPHA = 0.1;
-
 /**
  * Every row of evidence that says something new about the members' property, against them. Rows that repeat another
  * are left out, as are alloys outside the family's cards.
  */
-export function memberScores(count = 400): readonly MemberScore[] {
-  const frozen = new Map(frozenPredictions().rows.map((row) => [row.id, row]));
-  return evidenceTable().flatMap((row) => {
-    if (row.use === 'repeat') return [];
-    const predicted = rowPrediction(row, { count });
-    return predicted ? [scoreOf(row, predicted, frozen.get(row.id)?.model ?? null)] : [];
+export function memberScores(count = 400, family?: MetalFamily): readonly MemberScore[] {
+  return scored((row) => rowPrediction(row, { count, family }));
+}
+
+/** The same rows against what the kit said before it was fitted to any, where it gave a band. */
+export function frozenScores(): readonly MemberScore[] {
+  return scored((row, frozen) => {
+    if (frozen?.low === undefined || frozen.high === undefined) return null;
+    const { nominal: median, low, high } = frozen;
+    const noise = rowNoise(row);
+    return {
+      median,
+      low,
+      high,
+      measuredLow: median - Math.hypot(median - low, noise),
+      measuredHigh: median + Math.hypot(high - median, noise),
+    };
   });
 }
 
+function scored(
+  predict: (row: EvidenceRow, frozen: FrozenPrediction['model']) => RowPrediction | null,
+): readonly MemberScore[] {
+  const models = new Map(frozenPredictions().rows.map(({ id, model }) => [id, model]));
+  return evidenceTable().flatMap((row) => {
+    if (row.use === 'repeat') return [];
+    const frozen = models.get(row.id) ?? null;
+    const predicted = predict(row, frozen);
+    return predicted ? [scoreOf(row, predicted, frozen)] : [];
+  });
+}
+
+/** Half the band that the measurement alone would have; what is recalled counts with twice its error. */
+const rowNoise = ({ measured, known }: EvidenceRow): number =>
+  normalQuantile(1 - ALPHA / 2) * measured.standardError * (known === 'memory' ? 2 : 1);
+
 function scoreOf(row: EvidenceRow, predicted: RowPrediction, frozen: FrozenPrediction['model']): MemberScore {
-  const { kind, value, standardError } = row.measured;
+  const { kind, value } = row.measured;
   const { median, measuredLow, measuredHigh } = predicted;
   const inside = (kind === 'below' || measuredHigh >= value) && (kind === 'atLeast' || measuredLow <= value);
   const sided = kind === 'atLeast' || kind === 'below';
-  // What is recalled counts with twice its error, for the frozen band as for the members'.
-  const noise = normalQuantile(1 - ALPHA / 2) * standardError * (row.known === 'memory' ? 2 : 1);
+  const noise = rowNoise(row);
   return {
     row,
     predicted,

@@ -1,4 +1,5 @@
 import { mean } from '../../statistics';
+import { coverageByLot } from './coverageByLot';
 import type { MemberScore } from './memberScores';
 
 /** What a group of rows says of the members. */
@@ -12,6 +13,8 @@ export interface ScoreSummary {
   readonly rms: number | null;
   /** Share of rows whose 90 % band holds the measurement. */
   readonly coverage: number;
+  /** Chance of misses as odd as these by lot, were the promise of 90 % kept; see `coverageByLot`. */
+  readonly chanceOfMisses: number;
   /** Mean half-width of that band. */
   readonly halfWidth: number;
   readonly intervalScore: number | null;
@@ -37,6 +40,7 @@ export function scoreSummary(
       bias: errors.length > 0 ? mean(errors) : null,
       rms: errors.length > 0 ? Math.sqrt(mean(errors.map((e) => e * e))) : null,
       coverage: members.filter(({ inside }) => inside).length / members.length,
+      chanceOfMisses: coverageByLot(members).chance,
       halfWidth: mean(members.map(({ predicted: p }) => (p.measuredHigh - p.measuredLow) / 2)),
       intervalScore: both.length > 0 ? mean(both.map((score) => score.intervalScore!)) : null,
       frozenScore: both.length > 0 ? mean(both.map((score) => score.frozenScore!)) : null,

@@ -1,20 +1,12 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { type ThermalHistory, thermalHistory } from '../../history';
-import { advanceMetal, plausibleMetals, startOfMetal } from '../../kinetics';
 
 /** One spike of data/published/spikeGrid.json. */
 export interface Spike {
   readonly peakC: number;
   readonly coolingTimeConstantS: number;
   readonly passes: number;
-}
-
-/** A spike with the share of members that stay within the allowance, all and by family, record as read. */
-export interface SpikeChance extends Spike {
-  readonly chanceKept: number;
-  readonly curve: number;
-  readonly delayed: number;
 }
 
 interface Grid {
@@ -72,29 +64,4 @@ export function spikeHistory(
     beganS += heatingS + coolingS + everyS;
   }
   return thermalHistory(timeS, tempC);
-}
-
-/**
- * What the members alone say of every spike, the record taken as read: whatever is uncertain here is doubt about the
- * metal, in the families together and in each. Sampled 25 times a
- * cooling constant in place of once a second: the answer is the same to 1e-3.
- */
-export function spikeChances(
-  alloy: string,
-  temper: string,
-  { allowanceFraction, count = 200 }: { readonly allowanceFraction: number; readonly count?: number },
-): readonly SpikeChance[] {
-  const { metals } = plausibleMetals(alloy, temper, count);
-  return spikes().map((spike) => {
-    const history = spikeHistory(spike, spike.coolingTimeConstantS / 25);
-    const kept = metals.map((metal) => {
-      const { yieldKept } = advanceMetal(metal, startOfMetal(metal), history);
-      return yieldKept[yieldKept.length - 1]! >= 1 - allowanceFraction;
-    });
-    const share = (family?: string): number => {
-      const asked = kept.filter((_, i) => family === undefined || metals[i]!.family === family);
-      return asked.filter(Boolean).length / asked.length;
-    };
-    return { ...spike, chanceKept: share(), curve: share('curve'), delayed: share('delayed') };
-  });
 }

@@ -11,12 +11,16 @@ export interface ClockFactor {
 }
 
 /** The stretch at which a line reaches a value, the one nearest to 1 where there are several; `null` without. */
-export function stretchTo(line: Float64Array, value: number): number | null {
+export function stretchTo(
+  line: Float64Array,
+  value: number,
+  stretches: Float64Array = STRETCHES,
+): number | null {
   let best: number | null = null;
   for (let k = 1; k < line.length; k++) {
     const [a, b] = [line[k - 1]! - value, line[k]! - value];
     if (a * b > 0 || a === b) continue;
-    const stretch = STRETCHES[k - 1]! * (STRETCHES[k]! / STRETCHES[k - 1]!) ** (a / (a - b));
+    const stretch = stretches[k - 1]! * (stretches[k]! / stretches[k - 1]!) ** (a / (a - b));
     if (best === null || Math.abs(Math.log(stretch)) < Math.abs(Math.log(best))) best = stretch;
   }
   return best;

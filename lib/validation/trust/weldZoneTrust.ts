@@ -14,21 +14,24 @@ export interface WeldZoneRow {
   readonly yieldMPa: Judged;
   /** Characteristic proof stress of the heat-affected zone, MPa. */
   readonly codeMPa: number;
-  readonly insideBand: boolean;
+  /** The kit's 5 % line less the code's value, which is a 5 % line too, MPa: below zero the kit is the more careful. */
+  readonly lowLessCodeMPa: number;
+  /** The typical value less the code's: below zero typical metal would not reach what the code grants. */
+  readonly nominalLessCodeMPa: number;
   readonly source: string;
 }
 
 /** A pass as the demo's: two seconds within 20 °C of the peak; the weakest place hardly depends on it. */
 const NEAR_PEAK_S = 2;
-const FROM_C = 250;
-const STEP_C = 5;
+const FROM_C = 300;
+const STEP_C = 10;
 const DAY_S = 86_400;
 const SHELF_C = 20;
 
 /**
  * The soft zone of a MIG-welded T6 profile against EN 1999-1-1 table 3.2: `strengthAfter` over all peaks from
- * 250 °C to melting, with natural ageing for the days the code waits. The code gives a characteristic value, the
- * model one for a typical part. This code gives none for a casting.
+ * 300 °C to melting, with natural ageing for the days the code waits. The code's characteristic value is what 95 parts
+ * in 100 reach, so it is compared with the 5 % line, not with the band. This code gives none for a casting.
  */
 export function weldZoneTrust(): WeldZoneRow[] {
   return ['6061', '6063', '6082'].flatMap((alloy) => {
@@ -41,7 +44,8 @@ export function weldZoneTrust(): WeldZoneRow[] {
         peakC,
         yieldMPa,
         codeMPa: code.proofHazMPa,
-        insideBand: yieldMPa.low <= code.proofHazMPa && code.proofHazMPa <= yieldMPa.high,
+        lowLessCodeMPa: yieldMPa.low - code.proofHazMPa,
+        nominalLessCodeMPa: yieldMPa.nominal - code.proofHazMPa,
         source: code.source,
       },
     ];

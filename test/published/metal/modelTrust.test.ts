@@ -81,12 +81,23 @@ describe('the clock of the published precipitate model', () => {
 });
 
 describe('the soft zone of a welded T6 profile', () => {
-  // EN 1999-1-1:2007 table 3.2: 115, 65 and 125 MPa, characteristic, after 3 days.
-  it.each(weldZoneTrust())(
-    '$alloy: the code’s $codeMPa MPa lie in the band',
-    ({ alloy, codeMPa, insideBand }) => {
-      expect(codeMPa).toBe({ '6061': 115, '6063': 65, '6082': 125 }[alloy]);
-      expect(insideBand).toBe(true);
-    },
-  );
+  const rows = weldZoneTrust();
+  const code = { '6061': 115, '6063': 65, '6082': 125 };
+
+  // EN 1999-1-1:2007 table 3.2 (6082 from memory): characteristic proof stress after 3 days, what 95 parts in 100 reach.
+  // It is printed in steps of 5 MPa, so it is good for half a step.
+  it.each(rows)('$alloy: the 5 % line is no kinder than the code’s $codeMPa MPa', (row) => {
+    expect(row.codeMPa).toBe(code[row.alloy as keyof typeof code]);
+    expect(row.lowLessCodeMPa).toBeLessThanOrEqual(2.5);
+  });
+
+  // What 95 in 100 reach, a typical part reaches. Known difference: typical 6082 reads 108 MPa where the code grants 125.
+  // The model takes the weakest place for wholly dissolved and three days on the shelf; the code grants its welded T6
+  // more than its own T4 (110 MPa), so it counts on strength that dissolved metal does not have (fibrous grain,
+  // dispersoids, a zone that never dissolves whole). The card's 78 MPa for dissolved metal (70 to 110) comes from a
+  // minimum hardness. The kit errs to the careful side there.
+  it.each(rows)('$alloy: typical metal against the code', ({ alloy, nominalLessCodeMPa }) => {
+    if (alloy === '6082') expect(nominalLessCodeMPa).toBeLessThan(0);
+    else expect(nominalLessCodeMPa).toBeGreaterThanOrEqual(0);
+  });
 });

@@ -6,6 +6,7 @@ import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { hiddenRows, tableOf, verdictRows } from '../report';
 import { readOptionsOf } from './readOptionsOf';
+import { shareLine } from './shareLine';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
 /** `temperbook review <log file> --alloy A356.0 --temper T6 --out folder …` */
@@ -37,8 +38,12 @@ export async function review(args: string[]): Promise<void> {
     byChannel: Object.fromEntries(values.probe.map(probeOf)),
   };
   const job = Object.fromEntries(values.job.map((line) => keyValue('--job', line)));
-  const log = readLog(path, readOptionsOf(values.read));
-  const verdict = judge(log, options);
+  const reading = shareLine('Reading the log');
+  const log = readLog(path, { ...readOptionsOf(values.read), onProgress: reading.tell });
+  reading.end();
+  const judging = shareLine('Judging');
+  const verdict = judge(log, { ...options, onProgress: judging.tell });
+  judging.end();
   const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
 
   process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);

@@ -1,3 +1,4 @@
+export { CAUTIONS, STANDING_CAUTIONS } from './cautions';
 export {
   compareScenarios,
   type Scenario,

@@ -1,5 +1,6 @@
 import { stretches, type ThermalHistory } from '../history';
 import { celsiusToKelvin, GAS_CONSTANT, kelvinToCelsius } from '../quantity';
+import { noiseOf } from '../statistics';
 
 /** Histories up to this many samples are left as they are. */
 const ENOUGH = 200;
@@ -91,18 +92,4 @@ function alike(tempC: Float64Array, from: number, to: number, hottestC: number):
   let sum = 0;
   for (let i = from; i < to; i++) sum += Math.exp(atTop - b / celsiusToKelvin(tempC[i]!));
   return kelvinToCelsius(b / (atTop - Math.log(sum / (to - from))));
-}
-
-/** Readings this far apart along the file are compared for noise: enough of them for a median. */
-const NOISE_SAMPLES = 2000;
-
-/** Standard deviation of the readings' noise, K: from second differences, by their median size (robust against passes). */
-function noiseOf(tempC: Float64Array): number {
-  const step = Math.max(1, Math.floor((tempC.length - 2) / NOISE_SAMPLES));
-  const bends: number[] = [];
-  for (let i = 1; i < tempC.length - 1; i += step)
-    bends.push(Math.abs(tempC[i - 1]! - 2 * tempC[i]! + tempC[i + 1]!));
-  bends.sort((a, b) => a - b);
-  // |x| of a normal has its median at 0.6745 σ, and the second difference √6 times the noise.
-  return bends[bends.length >> 1]! / (0.6745 * Math.sqrt(6));
 }

@@ -8,10 +8,8 @@ const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow'>, number>> = {
   'between readings': 2,
   gap: 3,
   drift: 4,
-  start: 5,
   'cooling to come': 6,
   'hotter face': 7,
-  'set point': 8,
   reading: 9,
 };
 

@@ -3,18 +3,18 @@ import { TemperbookError } from '../quantity';
 import { condense } from './condense';
 
 /** What a doubt is about. Each kind has one owner, and one stream of draws that every channel and door shares. */
-export type DoubtKind =
-  | 'wire'
-  | 'drift'
-  | 'fixing'
-  | 'between readings'
-  | 'gap'
-  | 'start'
-  | 'cooling to come'
-  | 'heat flow'
-  | 'hotter face'
-  | 'set point'
-  | 'reading';
+export const DOUBT_KINDS = [
+  'wire',
+  'drift',
+  'fixing',
+  'between readings',
+  'gap',
+  'cooling to come',
+  'heat flow',
+  'hotter face',
+  'reading',
+] as const;
+export type DoubtKind = (typeof DOUBT_KINDS)[number];
 
 /** How far a doubt goes, as a multiple z of its shift: evenly from `low` to `high`, or piled up at `likely`. */
 export type Spread =

@@ -1,6 +1,6 @@
-import { median } from 'simple-statistics';
 import { checkHistory, cut, type ThermalHistory } from '../history';
 import { requireNumber } from '../quantity';
+import { noiseOf } from '../statistics';
 import { footOfRise } from './footOfRise';
 import type { Pass } from './pass';
 import { coolingRate, heatingRate } from './steepestRate';
@@ -36,7 +36,7 @@ const SAMPLES_TO_SEE_NOISE = 50;
 export function findPasses(history: ThermalHistory, options: PassOptions = {}): Pass[] {
   checkHistory(history);
   const { timeS, tempC } = history;
-  const noise = noiseOf(tempC);
+  const noise = tempC.length < SAMPLES_TO_SEE_NOISE ? 0 : noiseOf(tempC);
   const minRiseK = requireNumber(
     options.minRiseK ?? Math.max(LEAST_RISE_K, LEAST_SHARE_OF_RANGE * rangeOf(tempC), NOISE_MULTIPLE * noise),
     'Least rise of a pass in K',
@@ -89,18 +89,6 @@ function findRises(tempC: Float64Array, minRiseK: number): Rise[] {
   }
   if (rising) rises.push({ valley: lowest, top: highest });
   return rises;
-}
-
-/** Standard deviation of the readings' noise from second differences, whose deviation is √6 times it. */
-function noiseOf(tempC: Float64Array): number {
-  if (tempC.length < SAMPLES_TO_SEE_NOISE) return 0;
-  const count = tempC.length - 2;
-  const stride = Math.ceil(count / 10_000);
-  const bends: number[] = [];
-  for (let i = 1; i <= count; i += stride)
-    bends.push(Math.abs(tempC[i - 1]! - 2 * tempC[i]! + tempC[i + 1]!));
-  // The median of |x| of a normal x is 0.6745 of its deviation; unlike the mean it ignores real bends.
-  return median(bends) / (0.6745 * Math.sqrt(6));
 }
 
 function rangeOf(tempC: Float64Array): number {

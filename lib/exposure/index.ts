@@ -7,6 +7,7 @@ export {
   asExposure,
   type BlindTime,
   checkExposure,
+  DOUBT_KINDS,
   type Doubt,
   type DoubtKind,
   type Exposure,

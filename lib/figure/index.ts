@@ -25,7 +25,6 @@ export { showTable, tableText } from './show/showTable';
 export { type StaticSvgOptions, staticSvg } from './show/staticSvg';
 export { strengthFigure } from './strength/strengthFigure';
 export type { StrengthLine } from './strength/strengthPanel';
-export { escapeXml } from './svg/markup';
 export { fitFigure } from './trace/fitFigure';
 export type { FigureLimit } from './trace/limitLines';
 export { type ScenarioLine, scenarioFigure } from './trace/scenarioFigure';

@@ -1,20 +1,8 @@
 import { type Figure, liveFigure } from '../figure';
+import { escapeXml } from '../quantity';
 import { joinLines, type MimeBundle, type Output } from './notebookFile';
 
 const PLOTLY = 'application/vnd.plotly.v1+json';
-
-const HTML_ESCAPES: { readonly [character: string]: string } = {
-  '&': '&amp;',
-  '<': '&lt;',
-  '>': '&gt;',
-  '"': '&quot;',
-  "'": '&#39;',
-};
-
-/** Text made safe to stand in an HTML page, inside an attribute too. */
-export function escapeHtml(text: string): string {
-  return text.replace(/[&<>"']/g, (character) => HTML_ESCAPES[character]!);
-}
 
 /** Whether an output is a figure that the kit's `show` displayed: it always adds a still picture. */
 export function isLiveFigure(output: Output): boolean {
@@ -29,7 +17,7 @@ export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text:
   const svg = textOf(data, 'image/svg+xml');
   if (svg !== undefined && PLOTLY in data) {
     const caption = textOf(data, 'text/plain')?.replace(/^Figure: /, '') ?? '';
-    return `<p class="caption">${escapeHtml(caption)}</p>\n${liveFigure(data[PLOTLY] as Figure, id)}`;
+    return `<p class="caption">${escapeXml(caption)}</p>\n${liveFigure(data[PLOTLY] as Figure, id)}`;
   }
   if (svg !== undefined) return `<figure>${svgImage(svg)}</figure>`;
   for (const mime of ['image/png', 'image/jpeg', 'image/gif']) {
@@ -41,7 +29,7 @@ export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text:
   const markdown = textOf(data, 'text/markdown');
   if (markdown !== undefined) return `<div class="display">${renderMarkdown(markdown)}</div>`;
   const plain = textOf(data, 'text/plain') ?? textOf(data, 'text/latex');
-  return `<pre class="stdout">${escapeHtml(plain ?? `[not shown here: ${Object.keys(data).join(', ')}]`)}</pre>`;
+  return `<pre class="stdout">${escapeXml(plain ?? `[not shown here: ${Object.keys(data).join(', ')}]`)}</pre>`;
 }
 
 /** As an image, an SVG can neither run scripts nor load anything. */

@@ -1,7 +1,8 @@
 import { stripVTControlCharacters } from 'node:util';
 import MarkdownIt from 'markdown-it';
 import { FIGURE_STYLE, liveScripts } from '../figure';
-import { displayHtml, escapeHtml, isLiveFigure } from './displayHtml';
+import { escapeXml } from '../quantity';
+import { displayHtml, isLiveFigure } from './displayHtml';
 import { type Cell, hasTag, joinLines, type Notebook, type Output } from './notebookFile';
 import { notebookStyle } from './notebookStyle';
 
@@ -9,10 +10,10 @@ const markdown = new MarkdownIt({ html: false });
 // A picture would be fetched from somewhere when the page opens: only those inside the text itself are shown.
 markdown.renderer.rules.image = (tokens, i) => {
   const source = String(tokens[i]!.attrGet('src'));
-  const label = escapeHtml(tokens[i]!.content);
+  const label = escapeXml(tokens[i]!.content);
   return source.startsWith('data:image/')
-    ? `<img src="${escapeHtml(source)}" alt="${label}">`
-    : `<em>[picture not included: ${label || escapeHtml(source)}]</em>`;
+    ? `<img src="${escapeXml(source)}" alt="${label}">`
+    : `<em>[picture not included: ${label || escapeXml(source)}]</em>`;
 };
 
 /** How a notebook becomes a page. */
@@ -46,7 +47,7 @@ export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOp
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escapeHtml(title)}</title>
+<title>${escapeXml(title)}</title>
 <style>${notebookStyle}${FIGURE_STYLE}</style>
 </head>
 <body>
@@ -61,11 +62,11 @@ ${scripts?.html ?? ''}</body>
 function cellHtml(cell: Cell, id: string, code: boolean): string {
   const source = joinLines(cell.source);
   if (cell.cell_type === 'markdown') return `<section class="text">${markdown.render(source)}</section>`;
-  if (cell.cell_type === 'raw') return `<section class="text"><pre>${escapeHtml(source)}</pre></section>`;
+  if (cell.cell_type === 'raw') return `<section class="text"><pre>${escapeXml(source)}</pre></section>`;
   // With the code left out, the values that were set are still part of the result.
   const shown = code || hasTag(cell, 'injected-parameters');
   const parts = [
-    shown ? `<pre class="code"><code>${escapeHtml(source)}</code></pre>` : '',
+    shown ? `<pre class="code"><code>${escapeXml(source)}</code></pre>` : '',
     ...(cell.outputs ?? []).map((output, i) => outputHtml(output, `${id}-${i + 1}`)),
   ].filter((part) => part !== '');
   return parts.length > 0 ? `<section class="cell">\n${parts.join('\n')}\n</section>` : '';
@@ -73,7 +74,7 @@ function cellHtml(cell: Cell, id: string, code: boolean): string {
 
 function outputHtml(output: Output, id: string): string {
   if (output.output_type === 'stream') {
-    const text = escapeHtml(stripVTControlCharacters(joinLines(output.text)));
+    const text = escapeXml(stripVTControlCharacters(joinLines(output.text)));
     return `<pre class="${output.name}">${text}</pre>`;
   }
   return displayHtml(output.data, id, (text) => markdown.render(text));

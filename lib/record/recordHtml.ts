@@ -1,3 +1,4 @@
+import { STANDING_CAUTIONS } from '../decision';
 import { FIGURE_STYLE, liveFigure, liveScripts } from '../figure';
 import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
 import { changes } from './html/changes';
@@ -6,14 +7,7 @@ import { firstScreen } from './html/firstScreen';
 import { type Html, html, trusted } from './html/html';
 import { PAGE_STYLE } from './html/pageStyle';
 import { headline } from './html/parts';
-import {
-  assumptions,
-  cautions,
-  jobLines,
-  logAccount,
-  STANDING_CAUTIONS,
-  versions,
-} from './html/sourceSections';
+import { assumptions, cautions, jobLines, logAccount, versions } from './html/sourceSections';
 import { heatLeft, limits, notJudged, options, passes, probes, reasons } from './html/verdictSections';
 
 /**

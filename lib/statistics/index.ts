@@ -9,6 +9,7 @@ export {
   type LeastSquaresOptions,
   leastSquares,
 } from './leastSquares';
+export { noiseOf } from './noiseOf';
 export { logNormalProbability, normalProbability, normalQuantile } from './normalDistribution';
 export { type SeededRandom, seededRandom } from './seededRandom';
 export { type StraightLine, straightLine } from './straightLine';

@@ -1,6 +1,6 @@
 import { max } from 'simple-statistics';
+import { escapeXml } from '../../quantity';
 import { type Table, type TableRow, tableOf } from '../../report';
-import { escapeXml } from '../svg/markup';
 import { displayWriter } from './show';
 
 /**

@@ -1,4 +1,4 @@
-import { TemperbookError } from '../../quantity';
+import { escapeXml, TemperbookError } from '../../quantity';
 import type { Figure, Layout } from '../figure';
 import { FONT_FAMILY, INK, TEXT_PX } from '../parts/style';
 import { drawAxes, drawGrid } from '../svg/drawAxes';
@@ -6,7 +6,7 @@ import { drawColourBars } from '../svg/drawField';
 import { drawLegend, legendHeight } from '../svg/drawLegend';
 import { drawAnnotations, drawShapes } from '../svg/drawNotes';
 import { drawTraces } from '../svg/drawTraces';
-import { element, escapeXml } from '../svg/markup';
+import { element } from '../svg/markup';
 import { plotArea } from '../svg/plotArea';
 import { figureName } from './figureName';
 

@@ -1,5 +1,6 @@
+import { escapeXml } from '../../quantity';
 import { RULE, TEXT_PX } from '../parts/style';
-import { element, escapeXml, plainLines } from './markup';
+import { element, plainLines } from './markup';
 import type { PlacedAxis, PlotArea, Scale } from './plotArea';
 
 interface Tick {

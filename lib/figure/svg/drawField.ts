@@ -1,9 +1,10 @@
 import { contours } from 'd3-contour';
 import { scaleLinear } from 'd3-scale';
 import { extent } from 'simple-statistics';
+import { escapeXml } from '../../quantity';
 import type { Trace } from '../figure';
 import { QUIET_INK, TEXT_PX } from '../parts/style';
-import { element, escapeXml, plainLines, px } from './markup';
+import { element, plainLines, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
 import { stroke } from './stroke';
 

@@ -1,6 +1,7 @@
+import { escapeXml } from '../../quantity';
 import type { Trace } from '../figure';
 import { drawMarker } from './drawTraces';
-import { element, escapeXml, plainLines } from './markup';
+import { element, plainLines } from './markup';
 import { stroke } from './stroke';
 
 const ROW_PX = 20;

@@ -1,6 +1,7 @@
+import { escapeXml } from '../../quantity';
 import type { Annotation, Shape } from '../figure';
 import { INK, TEXT_PX } from '../parts/style';
-import { element, escapeXml, plainLines } from './markup';
+import { element, plainLines } from './markup';
 import type { PlotArea } from './plotArea';
 import { stroke } from './stroke';
 

@@ -1,17 +1,4 @@
-/** Text made safe for XML, between tags and inside attributes alike. */
-export function escapeXml(text: string): string {
-  return (
-    text
-      // Characters XML 1.0 does not allow at all, escaped or not.
-      // biome-ignore lint/suspicious/noControlCharactersInRegex: these are exactly the characters to drop
-      .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]/g, '')
-      .replace(/&/g, '&amp;')
-      .replace(/</g, '&lt;')
-      .replace(/>/g, '&gt;')
-      .replace(/"/g, '&quot;')
-      .replace(/'/g, '&#39;')
-  );
-}
+import { escapeXml } from '../../quantity';
 
 /** The lines a piece of plotly markup shows: `<br>` breaks, entities are what they stand for. */
 export function plainLines(markup: string): string[] {

@@ -1,4 +1,4 @@
-import { formatDuration, formatTemp, TemperbookError } from '../../quantity';
+import { escapeXml, formatDuration, formatTemp, TemperbookError } from '../../quantity';
 import { furnaceWindow } from '../routes/furnaceWindow';
 import type { HoldStage, Schedule } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
@@ -111,19 +111,16 @@ export function ticketText({ title, sections }: RecoveryTicket): string {
   ].join('\n');
 }
 
-const html = (text: string): string =>
-  text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
-
 /** The ticket as one HTML page that needs nothing else and prints on one sheet. */
 export function ticketHtml({ title, sections }: RecoveryTicket): string {
   const body = sections
     .map(
       ({ heading, lines }) =>
-        `<h2>${html(heading)}</h2><ul>${lines.map((line) => `<li>${html(line)}</li>`).join('')}</ul>`,
+        `<h2>${escapeXml(heading)}</h2><ul>${lines.map((line) => `<li>${escapeXml(line)}</li>`).join('')}</ul>`,
     )
     .join('\n');
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><title>${html(title)}</title>
+<html lang="en"><head><meta charset="utf-8"><title>${escapeXml(title)}</title>
 <style>
 @page { size: A4; margin: 14mm }
 body { font: 13px/1.4 system-ui, "Liberation Sans", Arial, sans-serif; color: #1d2127; max-width: 44rem; margin: 1.5rem auto; padding: 0 1rem }
@@ -131,7 +128,7 @@ h1 { font-size: 1.3rem; margin: 0 0 .6rem } h2 { font-size: 1rem; margin: .9rem 
 footer { margin-top: 1.6rem; border-top: 1px solid #b9bec6; padding-top: .5rem; display: flex; gap: 3rem }
 footer span { flex: 1 } @media print { body { margin: 0; max-width: none } }
 </style></head><body>
-<h1>${html(title)}</h1>
+<h1>${escapeXml(title)}</h1>
 ${body}
 <footer><span>Done by, date:</span><span>Checked by, date:</span></footer>
 </body></html>

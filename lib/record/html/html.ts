@@ -1,4 +1,4 @@
-import { escapeXml } from '../../figure';
+import { escapeXml } from '../../quantity';
 
 /** A piece of finished HTML. Only `html` and `trusted` make one, so text cannot slip in unescaped. */
 export class Html {

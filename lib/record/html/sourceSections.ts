@@ -1,3 +1,4 @@
+import { CAUTIONS } from '../../decision';
 import type { Fault } from '../../log';
 import { formatDuration } from '../../quantity';
 import { faultsByKind } from '../../report';
@@ -75,15 +76,9 @@ export function assumptions(verdict: RecordedVerdict): Html {
   );
 }
 
-/** Holds for every record, whatever the verdict. */
-export const STANDING_CAUTIONS = [
-  'This is an engineering estimate from a temperature record, not a certificate, an inspection or a test.',
-  'Where a code, a customer’s specification or a licensed engineer has the say, theirs goes before this.',
-];
-
-/** The cautions of the verdict and those of every record. */
+/** The cautions of the verdict, and those that hold for every record whatever it says of itself. */
 export const cautions = (verdict: RecordedVerdict): Html =>
-  section('Cautions', list([...verdict.cautions, ...STANDING_CAUTIONS]), 'cautions');
+  section('Cautions', list([...new Set([...verdict.cautions, ...CAUTIONS])]), 'cautions');
 
 /** What the record was made with. */
 export function versions({ versions: used, writtenAt, edition, hash, before }: DecisionRecord): Html {

@@ -39,7 +39,8 @@ export { bodyPolygons, type SectionBody, sectionBody } from './shape/sectionBody
 export type { SectionShape } from './shape/sectionShape';
 export { shearStressPerN } from './shape/shear';
 export type { WeldLine } from './shape/softMetal';
-export { type Torsion, torsionOf } from './shape/torsion';
+export { torsionOf } from './shape/torsion';
+export type { Torsion } from './shape/torsionConstants';
 export { type FactorCurve, factorCurve } from './sizing/factorCurve';
 export { moveWeld, type WeldPlace } from './sizing/moveWeld';
 export { type Doubler, sizeDoubler } from './sizing/sizeDoubler';

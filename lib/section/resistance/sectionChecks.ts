@@ -4,7 +4,7 @@ import { addMoments, type Moments, propertiesOf } from '../shape/moments';
 import type { SectionBody } from '../shape/sectionBody';
 import { shearStressPerN } from '../shape/shear';
 import { type PlacedWeld, type SofteningWeld, softMetal } from '../shape/softMetal';
-import type { Torsion } from '../shape/torsion';
+import type { Torsion } from '../shape/torsionConstants';
 import { stretchMoments } from '../shape/wall';
 import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
 import { perimeterFillets } from './perimeterFillets';

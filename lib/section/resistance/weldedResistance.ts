@@ -8,7 +8,8 @@ import { type Point, propertiesOf, type SectionProperties } from '../shape/momen
 import { sectionBody } from '../shape/sectionBody';
 import { shapeThicknessMm } from '../shape/sectionShape';
 import { placeWeld, type SofteningWeld, softMetal } from '../shape/softMetal';
-import { type Torsion, torsionOf } from '../shape/torsion';
+import { torsionOf } from '../shape/torsion';
+import type { Torsion } from '../shape/torsionConstants';
 import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
 import { aboveTheCode } from './aboveTheCode';
 import type { LoadableCheck } from './sectionCheck';

@@ -1,7 +1,7 @@
 import { TemperbookError } from '../../quantity';
 import { type Point, polygonMoments } from './moments';
 import { turnOf } from './polygon';
-import type { Torsion } from './torsion';
+import type { Torsion } from './torsionConstants';
 import { edgeKey, edgeUses, refined, type TriangleMesh, triangulate } from './triangulate';
 
 /** Triangles to begin with and at most, and how near two meshes must come, as shares. */

@@ -1,18 +1,8 @@
-import type { Point } from './moments';
 import { outlineTorsion } from './outlineTorsion';
 import { type SectionBody, sectionBody } from './sectionBody';
 import type { SectionShape } from './sectionShape';
+import type { Torsion } from './torsionConstants';
 import { lengthOf } from './wall';
-
-/** How a section resists twisting. */
-export interface Torsion {
-  /** Saint-Venant torsion constant J, mm⁴. */
-  readonly constantMm4: number;
-  /** Largest shear stress per unit of torque, 1/mm³: τ = T times this. */
-  readonly stressPerNmm: number;
-  /** A sharp inner corner of an outline, where the stress has no bound. */
-  readonly sharpAtMm?: Point;
-}
 
 /**
  * Saint-Venant torsion, warping free:

@@ -92,7 +92,7 @@ function scoreOf(row: EvidenceRow, predicted: RowPrediction, frozen: FrozenPredi
 
 /**
  * Interval score of a band that promises 90 %: its width, and 2/0.1 times what a value lies outside; the less the
- * better. Source: T. Gneiting, A.E. Raftery, J. Am. Stat. Assoc. 102 (2007) 359, eq. 43. Example: a band from 0.8 to
+ * better. Source: T. Gneiting, A.E. Raftery, J. Am. Stat. Assoc. 102 (2007) 359, eq. 43. For instance a band from 0.8 to
  * 0.9 scores 0.1 on 0.85 and 0.3 on 0.91.
  */
 export function intervalScore(low: number, high: number, value: number): number {

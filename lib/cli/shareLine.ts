@@ -8,15 +8,16 @@ export function shareLine(doing: string): {
 } {
   const { stderr } = process;
   const rewritable = stderr.isTTY === true;
-  let told = false;
+  let told = '';
   return {
     tell: (share) => {
-      told = true;
       const text = `${doing}: ${Math.floor(100 * share)} %`;
+      if (text === told) return;
+      told = text;
       stderr.write(rewritable ? `\r\x1b[K${text}` : `${text}\n`);
     },
     end: () => {
-      if (told && rewritable) stderr.write('\r\x1b[K');
+      if (told !== '' && rewritable) stderr.write('\r\x1b[K');
     },
   };
 }

@@ -54,7 +54,7 @@ function aboveLimit({ limits: [shop] }: ChannelVerdict): TableRow {
   const time = shop.crossed
     ? formatDuration(nominal)
     : high > 0
-      ? `not as read, perhaps ${formatDuration(high)}`
+      ? `as read never, the metal up to ${formatDuration(high)}`
       : 'never';
   return { 'Above the limit': `${time} above ${formatTemp(shop.limitC)}` };
 }

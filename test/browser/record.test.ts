@@ -139,7 +139,7 @@ describe('a record opened offline', () => {
         ...device,
         javaScriptEnabled: false,
       });
-      expect(await page.textContent('h1')).toContain('Uncertain');
+      expect(await page.textContent('h1')).toContain('uncertain');
       const shown = page.locator('figure.plot .still:visible');
       expect(await shown.count()).toBe(1);
       expect(await shown.getAttribute('class')).toBe(`still ${width}`);
@@ -161,6 +161,21 @@ describe('a record opened offline', () => {
     const pages = pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)!.length;
     expect(pages).toBeGreaterThanOrEqual(3);
     expect(pages).toBeLessThanOrEqual(8);
+    await close();
+  });
+
+  it('tells the whole story on the first sheet, of A4 as of Letter', async () => {
+    const { page, close } = await openFile(browser, write('sheet'));
+    await page.emulateMedia({ media: 'print' });
+    // Within the margins of 16 and 15 mm, at 96 px to the inch: 178 × 267 mm and 184 × 249 mm.
+    for (const [width, height] of [
+      [673, 1009],
+      [695, 941],
+    ] as const) {
+      await page.setViewportSize({ width, height });
+      expect(await page.$eval('.story', (e) => e.getBoundingClientRect().bottom)).toBeLessThan(height);
+    }
+    expect(await page.$eval('.annex', (e) => getComputedStyle(e).breakBefore)).toBe('page');
     await close();
   });
 

@@ -76,6 +76,6 @@ tbody th { min-width: 5.5rem; }
   .story p, .story ul, .story dl { margin-bottom: .25rem; } .story li { margin: .1rem 0; } .story .lead { font-size: 10.5pt; }
   .story .numbers { margin: .35rem 0; gap: .3rem 1.3rem; } .story .numbers dt { font-size: 7.5pt; } .story .note { font-size: 7.5pt; }
   .story .lead, .story .why, .story .note { max-width: none; } .story .disposition { font-size: 10.5pt; }
-  .story .picture svg { max-height: 80mm; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
+  .story .picture svg { max-height: 60mm; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
 }
 `;

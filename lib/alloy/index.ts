@@ -22,3 +22,4 @@ export { listAlloys, loadAlloy } from './loadAlloy';
 export { meltsFromC } from './meltsFromC';
 export { propertyAt } from './propertyAt';
 export { shopLimit } from './shopLimit';
+export { isQuenched, type StartTemper, startTemper } from './startTemper';

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper } from '../alloy';
+import { type AlloyCard, startTemper } from '../alloy';
 import { type Probe, USUAL_WIRE } from '../exposure';
 import { formatPercent, formatTemp, type Sourced } from '../quantity';
 import type { Assumption } from '../strength';
@@ -33,7 +33,7 @@ export function assumptionsOf(cases: readonly ChannelCase[]): Assumption[] {
 }
 
 function startOf(card: AlloyCard, temper: string, measuredYieldMPa?: number): Assumption {
-  const { name, entry } = findTemper(card, temper);
+  const { name, entry } = startTemper(card, temper);
   const of = `Yield of ${card.designation}-${name} before the heat`;
   if (measuredYieldMPa === undefined) return sourced(of, entry.yieldMPa);
   return {

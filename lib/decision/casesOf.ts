@@ -1,9 +1,9 @@
-import { findTemper, loadAlloy, meltsFromC } from '../alloy';
+import { type AlloyCard, loadAlloy, meltsFromC } from '../alloy';
 import { condense, type Exposure } from '../exposure';
 import { checkHistory, type ThermalHistory } from '../history';
 import type { LogChannel, ThermalLog } from '../log';
 import { knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
-import { measuredOf, measuredYield } from '../strength';
+import { drawMetals, type MeasuredBefore, measuredOf, measuredYield } from '../strength';
 import { type ChannelCase, probeCase } from './judgeChannel';
 import { CHANNEL_OPTIONS, type ChannelOptions, type JudgeOptions } from './judgeOptions';
 import type { NotJudged } from './verdict';
@@ -42,6 +42,7 @@ export function casesOf(
   const air = trusted.filter(({ name }) => roleOf(name) === 'air').map(({ history }) => history);
   const cases: ChannelCase[] = [];
   const notJudged: NotJudged[] = [];
+  let refused: TemperbookError | undefined;
   for (const [k, { name, history }] of channels.entries()) {
     onCase(k / channels.length);
     const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
@@ -58,14 +59,21 @@ export function casesOf(
       continue;
     }
     const alloy = loadAlloy(own.alloy ?? options.alloy);
-    const temper = own.temper ?? options.temper;
-    findTemper(alloy, temper);
+    const start = startOfChannel(
+      alloy,
+      own.temper ?? options.temper,
+      measuredOf(options, options.byChannel?.[name]),
+    );
+    if (start instanceof TemperbookError) {
+      refused ??= start;
+      notJudged.push({ name, isOnPart: true, because: start.message });
+      continue;
+    }
     const common = {
       name,
       spanS,
       card: alloy,
-      temper,
-      measuredYieldMPa: measuredYield(measuredOf(options, options.byChannel?.[name]), alloy),
+      ...start,
       earlier: requireList(options.earlier ?? [], 'Earlier heats'),
       allowanceFraction,
       limitC: options.limitC,
@@ -98,6 +106,7 @@ export function casesOf(
           }),
     );
   }
+  if (cases.length === 0 && refused) throw refused;
   if (cases.length === 0)
     throw new TemperbookError('This log has no channel that can be judged', {
       file: 'channels' in record ? record.source.name : undefined,
@@ -108,6 +117,25 @@ export function casesOf(
 }
 
 const NOTHING_SAID: LogSays = { roleOf: () => 'part', areMeans: () => false, cannotClear: () => [] };
+
+/**
+ * What the metal of a channel starts from; or why it cannot be judged, which is no reason to leave out the others: a temper
+ * that the alloy does not have, a measured yield that the temper cannot have.
+ */
+function startOfChannel(
+  card: AlloyCard,
+  temper: string,
+  measured: MeasuredBefore,
+): Pick<ChannelCase, 'temper' | 'measuredYieldMPa'> | TemperbookError {
+  try {
+    const measuredYieldMPa = measuredYield(measured, card);
+    drawMetals({ alloy: card, temper, measuredYieldMPa }, 1);
+    return { temper, measuredYieldMPa };
+  } catch (error) {
+    if (error instanceof TemperbookError) return error;
+    throw error;
+  }
+}
 
 function channelsOf(record: ThermalLog | ThermalHistory | Exposure): NamedHistory[] {
   if (typeof record !== 'object' || record === null)

@@ -2,7 +2,7 @@ import { loadAlloy } from '../alloy';
 import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { ThermalLog } from '../log';
-import { knownOptions, nowAndThen } from '../quantity';
+import { knownOptions, nowAndThen, TemperbookError } from '../quantity';
 import { effectiveNumber } from '../statistics';
 import {
   allowanceOf,
@@ -51,6 +51,7 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
     options.readings ?? [],
     cases.map(({ name }) => name),
   );
+  checkBeforeAndAfter(cases, readings);
   const {
     strengths,
     readings: told,
@@ -87,6 +88,19 @@ interface Weighed {
   readonly readings: Pick<ReadingWeights, 'contradicting' | 'because'>;
   /** Draws that the readings leave, as equally likely ones. */
   readonly effectiveDraws: number;
+}
+
+/** A bar tested once was tested before the heat or after it: taken for both, it would say that nothing was lost. */
+function checkBeforeAndAfter(cases: readonly ChannelCase[], readings: readonly Reading[]): void {
+  for (const { channel, kind, value } of readings) {
+    const before = cases.find(({ name }) => name === channel)?.measuredYieldMPa;
+    if (kind === 'yield' && value === before)
+      throw new TemperbookError('The same yield is given before and after the heat', {
+        found: `${value} MPa as measuredYieldMPa and as a reading on "${channel}"`,
+        expected: 'a yield before the heat from a bar that saw none of it',
+        remedy: 'Keep it where it belongs: a bar cut after the heat is a reading',
+      });
+  }
 }
 
 /** With fewer effective draws than this more are asked, and with fewer than the second readings no longer speak. */

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, meltsFromC } from '../alloy';
+import { type AlloyCard, meltsFromC, startTemper } from '../alloy';
 import {
   acrossDraws,
   asExposure,
@@ -152,7 +152,7 @@ function meltingSentence(card: AlloyCard, peakC: number): string[] {
 }
 
 function yieldNow(yieldMPa: Judged, card: AlloyCard, temper: string, measuredYieldMPa?: number): Judged {
-  const { low, high } = findTemper(card, temper).entry.yieldMPa;
+  const { low, high } = startTemper(card, temper).entry.yieldMPa;
   return {
     ...yieldMPa,
     because: [

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper } from '../alloy';
+import { type AlloyCard, startTemper } from '../alloy';
 import { vickersOfYield } from '../kinetics';
 import type { VerdictWord } from '../strength';
 
@@ -14,7 +14,7 @@ export function settleBy(
   neededFraction: number,
 ): string[] {
   if (channel.verdict !== 'uncertain') return [];
-  const { entry } = findTemper(card, temper);
+  const { entry } = startTemper(card, temper);
   const here = `beside the probe "${channel.name}"`;
   const conductivity = entry.conductivityIacs
     ? `Conductivity there against cold metal of the same part: softer with a higher reading (${entry.conductivityIacs.value} % IACS is typical before) means over-aged, softer with the same or a lower one means dissolved, which ageing brings back.`
@@ -28,6 +28,6 @@ export function settleBy(
   }
   return [
     `Brinell hardness ${here} and, for comparison, on the same casting far from the heat (at least three readings each, away from pores): equal within their scatter speaks for temper kept.`,
-    conductivity,
+    'Conductivity tells little here: castings in T6 and in T7 are printed within 1 % IACS of each other.',
   ];
 }

@@ -13,8 +13,11 @@ const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow'>, number>> = {
   reading: 9,
 };
 
+/** Why metal was measured weaker than its kind: no doubt of a record, but drawn in step with them. */
+export const WHY_LOW_STREAM = EVEN_SPREAD_DIMENSIONS - 1;
+
 /** Independent doubts about the heat flow have streams of their own, told apart by what they are about. */
-const HEAT_FLOW_STREAMS = { first: 10, count: EVEN_SPREAD_DIMENSIONS - 10 };
+const HEAT_FLOW_STREAMS = { first: 10, count: WHY_LOW_STREAM - 10 };
 
 /** Where in its range a doubt lies in draw `index`, in (0, 1): the same for every channel and door. */
 export function placeInRange({ kind, of }: Pick<Doubt, 'kind' | 'of'>, index: number): number {

@@ -1,6 +1,6 @@
 export { acrossDraws } from './acrossDraws';
 export { condense } from './condense';
-export { multipleAt, placeInRange, temperaturesAt } from './drawOf';
+export { multipleAt, placeInRange, temperaturesAt, WHY_LOW_STREAM } from './drawOf';
 export { editExposure } from './editExposure';
 export { type ArrheniusClock, cumulativeEquivalentTime, equivalentTime } from './equivalentTime';
 export {

@@ -48,6 +48,7 @@ export {
   rowPrediction,
   startOfMetal,
   type TemperKind,
+  WHYS_LOW,
   yieldOfState,
 } from './metals';
 export { naturalAgeing } from './naturalAgeing';

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
+import { type AlloyCard, loadAlloy, meltsFromC, startTemper } from '../alloy';
 import { asExposure, type Exposure, peak } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { quenchFactor } from '../kinetics';
@@ -64,7 +64,7 @@ function afterQuench(
   { draws: { startYieldMPa } }: StrengthAfter,
   quench?: ThermalHistory,
 ): { readonly kept: Float64Array; readonly because: readonly string[] } {
-  const typical = findTemper(card, temper).entry.yieldMPa;
+  const typical = startTemper(card, temper).entry.yieldMPa;
   const found = quench ? quenchFactor(quench, card) : undefined;
   const slower = SLOWER_QUENCH_MPA[card.family];
   const count = startYieldMPa.length;

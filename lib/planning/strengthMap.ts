@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, loadAlloy, meltsFromC } from '../alloy';
+import { type AlloyCard, loadAlloy, meltsFromC, startTemper } from '../alloy';
 import { exactly } from '../exposure';
 import { type ThermalHistory, thermalHistory } from '../history';
 import { weldCycle } from '../kinetics';
@@ -80,7 +80,7 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
     onProgress,
   }: StrengthMapOptions = knownOptions(given, OPTIONS, 'strengthMap');
   const card = loadAlloy(alloy);
-  const { name } = findTemper(card, temper);
+  const { name } = startTemper(card, temper);
   if (!Object.hasOwn(USUAL_TIMES, kind))
     throw new TemperbookError('There is no such kind of heat', {
       found: `"${kind}"`,

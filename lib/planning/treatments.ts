@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper } from '../alloy';
+import { type AlloyCard, startTemper } from '../alloy';
 import type { Exposure } from '../exposure';
 import { isothermal } from '../history';
 import { formatDuration, formatTemp, TemperbookError } from '../quantity';
@@ -51,7 +51,7 @@ export function ageingPractice(
   card: AlloyCard,
   temper: string,
 ): { readonly tempC: number; readonly timeS: number } {
-  const { name, entry } = findTemper(card, temper);
+  const { name, entry } = startTemper(card, temper);
   if (entry.ageing) return { tempC: entry.ageing.tempC.value, timeS: entry.ageing.timeS.value };
   throw new TemperbookError(`${card.designation} has no ageing practice for this temper`, {
     found: name,

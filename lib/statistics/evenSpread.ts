@@ -3,7 +3,7 @@ import { requireNumber } from '../quantity';
 /** Primes whose square roots carry the dimensions of the sequence. */
 const PRIMES = [
   2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89, 97, 101, 103,
-  107,
+  107, 109,
 ];
 
 /** How many dimensions `evenSpread` has. */

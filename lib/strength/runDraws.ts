@@ -1,11 +1,14 @@
-import { type Doubt, type Exposure, placeInRange, temperaturesAt } from '../exposure';
+import { type Doubt, type Exposure, placeInRange, temperaturesAt, WHY_LOW_STREAM } from '../exposure';
+import type { ThermalHistory } from '../history';
 import {
   advanceMetal,
   type MetalState,
   outcomeOfMetal,
   type PlausibleMetal,
   startOfMetal,
+  WHYS_LOW,
 } from '../kinetics';
+import { evenSpread } from '../statistics';
 import type { MetalDraws } from './metal';
 
 /** What every draw came to: draw i is one plausible truth behind the record, run on one plausible metal. */
@@ -56,17 +59,17 @@ export function runDraws(
   let knowsUltimate = true;
   for (let i = 0; i < count; i++) {
     const metal = draws.metals[i]!;
-    const start = startOfMetal(metal, { measuredYieldMPa: draws.measuredYieldMPa });
-    let state = start;
-    let kept = 1;
-    for (const [k, exposure] of exposures.entries()) {
-      const tempC = temperaturesAt(exposure, (doubt) => placeOf(doubt, i), room[k]!);
-      const end = advanceMetal(metal, state, { ...exposure.history, tempC });
-      state = end.state;
-      kept = end.yieldKept[end.yieldKept.length - 1]!;
-      if (k === exposures.length - 1)
-        for (let j = 0; j < lookAt.length; j++) onTheWay[j]![i] = end.yieldKept[lookAt[j]!]!;
+    const histories = exposures.map((exposure, k) => ({
+      ...exposure.history,
+      tempC: temperaturesAt(exposure, (doubt) => placeOf(doubt, i), room[k]!),
+    }));
+    let weakest: Course | undefined;
+    for (const start of startsOf(metal, draws.measuredYieldMPa, i)) {
+      const course = courseOf(metal, start, histories);
+      if (weakest === undefined || course.kept < weakest.kept) weakest = course;
     }
+    const { start, state, kept, track } = weakest!;
+    for (let j = 0; j < lookAt.length; j++) onTheWay[j]![i] = track[lookAt[j]!]!;
     yieldKept[i] = kept;
     startYieldMPa[i] = state.startYieldMPa;
     const ultimate = outcomeOfMetal(metal, state, start).ultimateKept;
@@ -83,4 +86,34 @@ export function runDraws(
     metals: draws.metals,
     onTheWay,
   };
+}
+
+/** One metal from one start through all exposures. */
+interface Course {
+  readonly start: MetalState;
+  readonly state: MetalState;
+  readonly kept: number;
+  /** Yield kept along the last exposure. */
+  readonly track: Float64Array;
+}
+
+function courseOf(metal: PlausibleMetal, start: MetalState, histories: readonly ThermalHistory[]): Course {
+  let state = start;
+  let track = Float64Array.of(1);
+  for (const history of histories) ({ state, yieldKept: track } = advanceMetal(metal, state, history));
+  return { start, state, kept: track[track.length - 1]!, track };
+}
+
+/**
+ * The starts to try for a draw. A yield measured below the metal's own leaves open why, one reason a draw by its place in
+ * an even spread; and as knowing less must not make later heat look safer, each is tried beside plain proportion and the
+ * weaker counts.
+ */
+function startsOf(metal: PlausibleMetal, measuredYieldMPa: number | undefined, index: number): MetalState[] {
+  const inProportion = startOfMetal(metal, { measuredYieldMPa });
+  if (measuredYieldMPa === undefined || measuredYieldMPa >= metal.startYieldMPa) return [inProportion];
+  const whyLow = WHYS_LOW[Math.floor(WHYS_LOW.length * evenSpread(index, WHY_LOW_STREAM))]!;
+  return whyLow === 'porous'
+    ? [inProportion]
+    : [inProportion, startOfMetal(metal, { measuredYieldMPa, whyLow })];
 }

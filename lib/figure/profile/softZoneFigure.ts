@@ -1,4 +1,4 @@
-import { findTemper, loadAlloy } from '../../alloy';
+import { loadAlloy, startTemper } from '../../alloy';
 import { vickersOfYield } from '../../kinetics';
 import { type SoftZone, TREATMENTS, type Treatment } from '../../planning';
 import { formatPercent, type Judged, TemperbookError } from '../../quantity';
@@ -30,7 +30,7 @@ export function hardnessFigure(zone: SoftZone, options: SoftZoneMarks = {}): Fig
       remedy: 'Compare the hardness beside the weld with cold metal of the same casting',
     });
   const needed = 1 - zone.allowanceFraction;
-  const start = findTemper(loadAlloy(alloy), temper).entry.yieldMPa.value;
+  const start = startTemper(loadAlloy(alloy), temper).entry.yieldMPa.value;
   return zoneProfile(zone, ({ vickers }, treatment) => vickers![treatment], 1, {
     title: `Hardness to expect beside the weld, ${alloy}-${temper}`,
     quantity: 'Vickers hardness, HV',

@@ -23,12 +23,6 @@ const AGEING_STEP = 0.25;
 const MOST_AGEING_STEPS = 32;
 /** Colder than this nothing dissolves, °C: at 150 °C it takes years. */
 const DISSOLVES_FROM_C = 150;
-/**
- * Ageing was timed up to 230 °C; its clock is not carried beyond this, °C, where nuclei become rare: no source has an
- * aged part harden in seconds at 250 to 300 °C.
- */
-const AGES_FASTEST_C = 250;
-const AGES_FASTEST_INVERSE_K = 1 / (AGES_FASTEST_C + ZERO_C_IN_K);
 /** Solute and new particles below this share are none. */
 const NOTHING = 1e-9;
 
@@ -44,7 +38,8 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
   const n = timeS.length;
   const yieldKept = new Float64Array(n);
 
-  const { softeningPower: power, coarseCatch, noAgeingFromC } = metal;
+  const { softeningPower: power, coarseCatch, noAgeingFromC, agesFastestC } = metal;
+  const agesFastestInverseK = 1 / (agesFastestC + ZERO_C_IN_K);
   const softening = rateClock(metal.softening);
   const delaying = metal.delay ? rateClock(metal.delay) : null;
   const dissolving = rateClock(metal.dissolution);
@@ -69,7 +64,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / STEP_K) : 1;
       if (soluble > NOTHING && hottest > COLD_C) {
-        const agesAt = Math.min(hottest, AGES_FASTEST_C) + ZERO_C_IN_K;
+        const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
         const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
         if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));
       }
@@ -136,7 +131,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
             const useful = hardeningShare(intact * (1 - left), soluble, coarseCatch);
             if (room > 0 && useful > 0) {
               // New particles form the more slowly the less drives them.
-              const ageingInverse = midC < AGES_FASTEST_C ? midInverse : AGES_FASTEST_INVERSE_K;
+              const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
               const ageingRate =
                 ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
               const formed = -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate);

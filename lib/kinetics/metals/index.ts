@@ -6,5 +6,5 @@ export type { MetalState } from './metalState';
 export type { ArrheniusTime, MetalFamily, PlausibleMetal, TemperKind } from './plausibleMetal';
 export { checkStartYield, type PlausibleMetals, plausibleMetals } from './plausibleMetals';
 export { type RowPrediction, rowPrediction } from './rowPredictions';
-export { type MetalStart, startOfMetal } from './startOfMetal';
+export { type MetalStart, startOfMetal, WHYS_LOW, type WhyLow } from './startOfMetal';
 export { type MetalOutcome, outcomeOfMetal, yieldOfState } from './yieldOfState';

@@ -1,4 +1,4 @@
-import { type AlloyCard, findTemper, type TemperEntry } from '../../alloy';
+import { type AlloyCard, findTemper, isQuenched, type TemperEntry } from '../../alloy';
 import type { Sourced } from '../../quantity';
 import type { MemberDraw } from './memberDraw';
 import type { PlausibleMetal, TemperKind } from './plausibleMetal';
@@ -9,6 +9,11 @@ const DELAY_C = 260;
 const DISSOLUTION_C = 375;
 const AGEING_C = 185;
 const NATURAL_C = 20;
+/**
+ * Ageing was timed up to 230 °C in wrought metal and 195 °C in castings; its clock is not carried far beyond, °C, where
+ * nuclei become rare: no source has an aged part harden in seconds at 250 to 300 °C.
+ */
+const AGES_FASTEST_C = { 'Al-Mg-Si wrought': 250, 'Al-Si-Mg casting': 230 } as const;
 /** How the share that fits into solution falls below the solvus: the size-class model's, with 5 nm particles. */
 const SOLVUS_J_PER_MOL = 37_000;
 /** A card's band is taken as 5 to 95 %: 1.645 standard deviations to each side. */
@@ -48,7 +53,7 @@ export function metalOf(
     0,
     fromBand(card.naturalAgeing.gainMPa, cast ? draw.naturalCast : draw.naturalWrought),
   );
-  const solutionMPa = Math.max(0, freshMPa - floorMPa);
+  const solutionMPa = Math.min(Math.max(0, freshMPa - floorMPa), looseMPa(draw, card, name, floorMPa));
   const start = known.startYieldMPa ?? startOf(entry, cast ? draw.startCast : draw.startWrought);
   const startYieldMPa = start ?? floorMPa + solutionMPa;
   return {
@@ -69,12 +74,23 @@ export function metalOf(
     solvusC: draw.solvusC,
     solvusJPerMol: SOLVUS_J_PER_MOL,
     ageing: arrhenius(draw.ageLn, AGEING_C, draw.ageKJ),
+    agesFastestC: AGES_FASTEST_C[card.family],
     noAgeingFromC: draw.noAgeingC,
     coarseCatch: draw.coarseCatch,
     clusters: arrhenius(draw.clusterLn, NATURAL_C, draw.clusterKJ),
     treatment: treatmentOf(kind, entry),
     ultimateLoss: cast ? null : [draw.ultimateA, draw.ultimateB, draw.ultimateC],
   };
+}
+
+/**
+ * The most that solute in solution can add, MPa. Metal aged from the casting heat (T5, T51) was never solution treated:
+ * no more is loose in it than made the as-cast part stronger than annealed, so a spike does not raise it.
+ */
+function looseMPa(draw: MemberDraw, card: AlloyCard, temper: string, floorMPa: number): number {
+  const cast = card.family === 'Al-Si-Mg casting' ? card.tempers.F : undefined;
+  if (cast === undefined || !temper.startsWith('T5')) return Number.POSITIVE_INFINITY;
+  return Math.max(0, fromBand(cast.yieldMPa, draw.otherCast) - floorMPa);
 }
 
 const arrhenius = (lnS: number, atC: number, kJPerMol: number) => ({
@@ -151,8 +167,7 @@ const treatmentOf = (kind: TemperKind, entry: TemperEntry | null): PlausibleMeta
  * @throws TemperbookError naming the tempers of the card.
  */
 export function namedTemper(card: AlloyCard, temper: string): NamedTemper {
-  if (typeof temper === 'string' && temper.trim().toUpperCase() === 'W')
-    return { name: 'W', kind: 'quenched', entry: null };
+  if (isQuenched(temper)) return { name: 'W', kind: 'quenched', entry: null };
   const { name, entry } = findTemper(card, temper);
   return { name, kind: kindOf(card, name, entry), entry };
 }

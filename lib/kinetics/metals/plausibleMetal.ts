@@ -59,6 +59,8 @@ export interface PlausibleMetal {
 
   /** Time constant of ageing. */
   readonly ageing: ArrheniusTime;
+  /** Ageing runs no faster above this than here, °C. */
+  readonly agesFastestC: number;
   /** No hardening forms from here on, °C; from 170 °C the most that can form falls in a straight line to it. */
   readonly noAgeingFromC: number;
   /** How strongly coarse survivors catch solute that would otherwise harden again, 0 … 2. */

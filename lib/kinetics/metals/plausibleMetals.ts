@@ -1,7 +1,7 @@
 import { type AlloyCard, loadAlloy } from '../../alloy';
 import { requireNumber, TemperbookError } from '../../quantity';
 import { memberDraws, memberTable } from './memberTable';
-import { isFittedAlloy, metalOf, namedTemper } from './metalOf';
+import { isFittedAlloy, metalOf, type NamedTemper, namedTemper } from './metalOf';
 import type { PlausibleMetal } from './plausibleMetal';
 
 /** A sample of what a part of an alloy and temper may be. Member i of two alloys is the same draw of the family. */
@@ -31,13 +31,23 @@ export function plausibleMetals(alloy: AlloyCard | string, temper: string, count
   const metals = memberDraws()
     .slice(0, count)
     .map((draw) => metalOf(draw, card, named));
-  const band = named.entry?.yieldMPa;
+  const band = rangeOf(card, named);
   return {
     metals,
     evidenceHash: table.evidenceHash,
     because: because(card, named.kind),
     startRangeMPa: band ? [0.8 * band.low, 1.25 * band.high] : null,
   };
+}
+
+/** Freshly quenched metal lies between that and what the shelf makes of it. */
+function rangeOf(
+  card: AlloyCard,
+  { name, entry }: NamedTemper,
+): { readonly low: number; readonly high: number } | undefined {
+  if (name !== 'W') return entry?.yieldMPa;
+  const { floorYieldMPa: fresh } = card.dissolution;
+  return { low: fresh.low, high: fresh.high + card.naturalAgeing.gainMPa.high };
 }
 
 function because(card: AlloyCard, kind: PlausibleMetal['kind']): string[] {

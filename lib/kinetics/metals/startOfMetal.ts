@@ -7,7 +7,16 @@ import { delayedLeft } from './softening';
 export interface MetalStart {
   /** 0.2 % yield measured on the part itself, MPa. */
   readonly measuredYieldMPa?: number;
+  /** Why it lies below the metal's own; default `porous`. Means nothing for one that does not. */
+  readonly whyLow?: WhyLow;
 }
+
+/**
+ * What may make an aged part weaker than others of its temper: less metal in the section, less to harden with, too long
+ * in the furnace, too short.
+ */
+export type WhyLow = 'porous' | 'lean' | 'over-aged' | 'less aged';
+export const WHYS_LOW: readonly WhyLow[] = ['porous', 'lean', 'over-aged', 'less aged'];
 
 /**
  * The state of a plausible metal before any heat, by the kind of its temper:
@@ -19,11 +28,20 @@ export interface MetalStart {
  *  - soft (O): nothing to lose, nothing to gain.
  *
  * A measured yield above the metal's own is a part nearer its peak: the floor stays, less is left to gain. One below
- * it may be a lean, porous, less aged or over-aged part; as nobody knows which, everything shrinks in proportion, so
- * that it neither gains more nor keeps more than an unmeasured one.
+ * it is what `whyLow` says; porous: everything shrinks in proportion, so that it neither gains more nor keeps more than
+ * an unmeasured one. Whoever does not know why asks `strengthAfter`, which leaves all four open.
  */
-export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalStart = {}): MetalState {
+export function startOfMetal(metal: PlausibleMetal, given: MetalStart = {}): MetalState {
+  const { measuredYieldMPa, whyLow = 'porous' } = given;
   const own = metal.startYieldMPa;
+  if (measuredYieldMPa !== undefined && measuredYieldMPa < own && whyLow !== 'porous')
+    switch (metal.kind) {
+      case 'peak-aged':
+      case 'under-aged':
+      case 'over-aged':
+        return weakStart(metal, measuredYieldMPa, whyLow);
+      default: // Not aged: nothing to be over-aged or lean in that the proportion does not say.
+    }
   const start = measuredYieldMPa ?? own;
   const scale = Math.min(1, start / own);
   const floorMPa = Math.min(metal.floorMPa * scale, start);
@@ -43,6 +61,8 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
     agedDose: 0,
   };
   const over = start - floorMPa;
+  // Particles that dissolve leave no more behind than they were worth: a spike raises no yield.
+  const loose = { solutionMPa: Math.min(solutionMPa, over) };
   switch (metal.kind) {
     case 'soft':
       return {
@@ -55,13 +75,13 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
         soluble: 0,
       };
     case 'peak-aged':
-      return { ...common, hardeningMPa: over, original: 1, soluble: 0 };
+      return { ...common, ...loose, hardeningMPa: over, original: 1, soluble: 0 };
     case 'over-aged': {
       const { tempC, timeS } = metal.treatment ?? { tempC: 20, timeS: 0 };
       const dose = timeS * rateAt(metal.softening, tempC);
       const delay = metal.delay ? timeS * rateAt(metal.delay, tempC) : Number.MAX_VALUE;
       const left = delayedLeft(dose, metal.softeningPower, delay);
-      return { ...common, hardeningMPa: over / left, original: 1, soluble: 0, dose, delay };
+      return { ...common, ...loose, hardeningMPa: over / left, original: 1, soluble: 0, dose, delay };
     }
     case 'naturally aged':
     case 'quenched': {
@@ -101,4 +121,61 @@ export function startOfMetal(metal: PlausibleMetal, { measuredYieldMPa }: MetalS
       };
     }
   }
+}
+
+/** No part is so over-aged that less than this of its hardening is left. */
+const LEAST_LEFT = 0.02;
+
+/** An aged part weaker than its kind, for another reason than pores; `startMPa` is below the metal's own. */
+function weakStart(metal: PlausibleMetal, startMPa: number, whyLow: Exclude<WhyLow, 'porous'>): MetalState {
+  const { floorMPa, softeningPower: power } = metal;
+  // Hardening is what lies above the floor; a part as weak as the floor has hardly any.
+  const over = Math.max(startMPa - floorMPa, LEAST_LEFT * startMPa);
+  const floor = startMPa - over;
+  const share = over / (metal.startYieldMPa - floor);
+  if (whyLow === 'lean') {
+    const lean = {
+      ...metal,
+      startYieldMPa: startMPa,
+      floorMPa: floor,
+      peakYieldMPa: floor + share * Math.max(0, metal.peakYieldMPa - floor),
+      solutionMPa: share * metal.solutionMPa,
+      naturalMPa: share * metal.naturalMPa,
+    };
+    return startOfMetal(lean);
+  }
+  if (whyLow === 'less aged' && metal.kind !== 'over-aged') {
+    const peakYieldMPa =
+      metal.kind === 'peak-aged' ? metal.startYieldMPa : Math.max(metal.peakYieldMPa, metal.startYieldMPa);
+    return startOfMetal({
+      ...metal,
+      kind: 'under-aged',
+      startYieldMPa: startMPa,
+      floorMPa: floor,
+      peakYieldMPa,
+    });
+  }
+  if (whyLow === 'less aged') {
+    // An over-aged temper taken out too early stands as high as one stopped on its way down: only the dose is less.
+    return startOfMetal(metal, { measuredYieldMPa: startMPa });
+  }
+  // Over-aged: its particles were all there and have come along the softening curve to what is left.
+  const before = startOfMetal(metal);
+  const hardeningMPa =
+    metal.kind === 'under-aged'
+      ? Math.max(metal.peakYieldMPa, metal.startYieldMPa) - floor
+      : before.hardeningMPa;
+  const left = Math.max(LEAST_LEFT, Math.min(1, over / hardeningMPa));
+  return {
+    ...before,
+    startYieldMPa: startMPa,
+    floorMPa: floor,
+    hardeningMPa: over / left,
+    original: 1,
+    soluble: 0,
+    clustered: 0,
+    clusterable: 1,
+    dose: left < 1 ? (1 / left - 1) ** (1 / power) : 0,
+    delay: Number.MAX_VALUE,
+  };
 }

@@ -4,7 +4,7 @@ import { writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
 
-const { judge, readLog, staticSvg, verdictFigure } = createRequire(import.meta.url)('temperbook');
+const { figures, judge, readLog } = createRequire(import.meta.url)('temperbook');
 
 const log = readLog(path.join(import.meta.dirname, 'mast-foot-weld.csv'));
 const verdict = judge(log, {
@@ -15,5 +15,5 @@ const verdict = judge(log, {
 });
 writeFileSync(
   path.join(import.meta.dirname, 'mast-foot-verdict.svg'),
-  staticSvg(verdictFigure(log, verdict), { widthPx: 900 }),
+  figures.staticSvg(figures.verdictFigure(log, verdict), { widthPx: 900 }),
 );

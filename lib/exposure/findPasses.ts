@@ -8,8 +8,8 @@ import { coolingRate, heatingRate } from './steepestRate';
 /** What counts as a pass. */
 export interface PassOptions {
   /**
-   * A pass rises at least this far, and the trace falls at least this far before the next one, K. Default: the
-   * greatest of 15 K, 5 % of the trace's range, and six times its noise.
+   * A pass rises at least this far, K. Default: the greatest of 15 K, 5 % of the trace's range, and six times its noise.
+   * Between two passes the trace falls by 3 K or six times its noise, and a tenth of the smaller rise.
    */
   readonly minRiseK?: number;
   /** Window of the heating and cooling rates, s; default 1, see `heatingRate`. */
@@ -17,6 +17,9 @@ export interface PassOptions {
 }
 
 const LEAST_RISE_K = 15;
+/** Less of a fall between two passes is no end of the first: this far, K, and this share of the smaller rise. */
+const LEAST_FALL_K = 3;
+const LEAST_FALL_SHARE = 0.1;
 const LEAST_SHARE_OF_RANGE = 0.05;
 /** The extremes of some thousand normal errors lie about four deviations out; six leaves room. */
 const NOISE_MULTIPLE = 6;
@@ -24,9 +27,9 @@ const NOISE_MULTIPLE = 6;
 const SAMPLES_TO_SEE_NOISE = 50;
 
 /**
- * Finds the passes of a trace: weld passes, repairs, a preheat. A pass is a rise of `minRiseK` or more that is
- * followed by an equal fall or the end of the trace, so ripple on a plateau and noise make none, and passes
- * that start before the part has cooled down are still told apart. Where the trace already falls at its
+ * Finds the passes of a trace: weld passes, repairs, a preheat. A pass is a rise of `minRiseK` or more after some fall,
+ * so ripple on a plateau and noise make none, and passes that run into one another before the part has cooled down
+ * are still told apart. Where the trace already falls at its
  * beginning, the pass that heated it was not recorded and is not listed.
  *
  * A pass starts at the foot of its rise and ends where the next one starts, the last one with the trace; its
@@ -42,7 +45,8 @@ export function findPasses(history: ThermalHistory, options: PassOptions = {}): 
     'Least rise of a pass in K',
     { low: Number.MIN_VALUE },
   );
-  const rises = findRises(tempC, minRiseK);
+  const minFallK = Math.min(minRiseK, Math.max(LEAST_FALL_K, NOISE_MULTIPLE * noise));
+  const rises = wholeRises(tempC, turns(tempC, minFallK), minRiseK);
   const starts = rises.map(({ valley, top }) => footOfRise(history, valley, top, noise));
   return rises.map(({ top }, k) => {
     const startS = timeS[starts[k]!]!;
@@ -66,8 +70,8 @@ interface Rise {
   readonly top: number;
 }
 
-/** Turning points at least `minRiseK` apart: a turn counts once the trace has come back by that much. */
-function findRises(tempC: Float64Array, minRiseK: number): Rise[] {
+/** Rises between turning points at least `leastK` apart: a turn counts once the trace has come back by that much. */
+function turns(tempC: Float64Array, leastK: number): Rise[] {
   const rises: Rise[] = [];
   let lowest = 0;
   let highest = 0;
@@ -76,18 +80,54 @@ function findRises(tempC: Float64Array, minRiseK: number): Rise[] {
     const temp = tempC[i]!;
     if (rising) {
       if (temp > tempC[highest]!) highest = i;
-      else if (tempC[highest]! - temp >= minRiseK) {
+      else if (tempC[highest]! - temp >= leastK) {
         rises.push({ valley: lowest, top: highest });
         rising = false;
         lowest = i;
       }
     } else if (temp <= tempC[lowest]!) lowest = i;
-    else if (temp - tempC[lowest]! >= minRiseK) {
+    else if (temp - tempC[lowest]! >= leastK) {
       rising = true;
       highest = i;
     }
   }
   if (rising) rises.push({ valley: lowest, top: highest });
+  return rises;
+}
+
+/**
+ * Rises of `minRiseK` or more: a smaller one belongs to the rise before or after it from which no such fall parts it, and
+ * counts for nothing where both are parted from it. Two that hardly a fall parts are one.
+ */
+function wholeRises(tempC: Float64Array, found: readonly Rise[], minRiseK: number): Rise[] {
+  const rises = [...found];
+  const riseOf = ({ valley, top }: Rise): number => tempC[top]! - tempC[valley]!;
+  /** Fall between rise k and the next; endless where there is none. */
+  const fallAfter = (k: number): number => {
+    const [one, next] = [rises[k], rises[k + 1]];
+    return one && next ? tempC[one.top]! - tempC[next.valley]! : Number.POSITIVE_INFINITY;
+  };
+  const joinNext = (k: number): void => {
+    const [one, next] = [rises[k]!, rises[k + 1]!];
+    rises.splice(k, 2, {
+      valley: tempC[next.valley]! < tempC[one.valley]! ? next.valley : one.valley,
+      top: tempC[next.top]! > tempC[one.top]! ? next.top : one.top,
+    });
+  };
+  for (let k = 0; k < rises.length; ) {
+    const riseK = riseOf(rises[k]!);
+    const isShallow =
+      fallAfter(k) < LEAST_FALL_SHARE * Math.min(riseK, rises[k + 1] ? riseOf(rises[k + 1]!) : 0);
+    if (riseK >= minRiseK && !isShallow) {
+      k++;
+      continue;
+    }
+    if (isShallow) joinNext(k);
+    else if (fallAfter(k - 1) < minRiseK) joinNext(k - 1);
+    else if (fallAfter(k) < minRiseK) joinNext(k);
+    else rises.splice(k, 1);
+    k = Math.max(0, k - 1);
+  }
   return rises;
 }
 

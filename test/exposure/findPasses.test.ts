@@ -92,6 +92,45 @@ describe('findPasses', () => {
     expect(() => findPasses(ripple, { minRiseK: 0 })).toThrow(TemperbookError);
   });
 
+  /** Passes `everyS` apart: each rises by `riseK` in 10 s, and what it gave falls with a time constant. */
+  const humps = (count: number, everyS: number, riseK: number, tauS: number) => {
+    const random = seededRandom(7);
+    const timeS = Float64Array.from({ length: 60 + count * everyS + 300 }, (_, i) => i);
+    const tempC = timeS.map((t) => {
+      let sum = 22;
+      for (let k = 0; k < count; k++) {
+        const since = t - 60 - k * everyS;
+        if (since > 0) sum += since < 10 ? (riseK * since) / 10 : riseK * Math.exp(-(since - 10) / tauS);
+      }
+      return sum + 0.3 * random.normal();
+    });
+    return thermalHistory(timeS, tempC);
+  };
+
+  it.each([
+    { count: 9, everyS: 60, riseK: 60, tauS: 60 },
+    { count: 9, everyS: 60, riseK: 60, tauS: 200 },
+    { count: 9, everyS: 30, riseK: 30, tauS: 120 },
+    { count: 9, everyS: 40, riseK: 100, tauS: 200 },
+    { count: 20, everyS: 30, riseK: 60, tauS: 60 },
+  ])('counts passes that run into one another: $count every $everyS s', ({ count, everyS, riseK, tauS }) => {
+    const passes = findPasses(humps(count, everyS, riseK, tauS));
+    expect(passes).toHaveLength(count);
+    passes.forEach(({ startS, peakS }, k) => {
+      expect(Math.abs(startS - 60 - k * everyS)).toBeLessThanOrEqual(3);
+      expect(Math.abs(peakS - 70 - k * everyS)).toBeLessThanOrEqual(3);
+    });
+  });
+
+  it('counts slow humps logged every ten seconds', () => {
+    const timeS = Float64Array.from({ length: 900 }, (_, i) => 10 * i);
+    const hump = (t: number, k: number) => 40 * Math.exp(-(((t - 500 - 900 * k) / 180) ** 2));
+    const tempC = timeS.map((t) =>
+      Array.from({ length: 9 }, (_, k) => hump(t, k)).reduce((a, b) => a + b, 22),
+    );
+    expect(findPasses(thermalHistory(timeS, tempC))).toHaveLength(9);
+  });
+
   it('looks for no rate across a gap', () => {
     const trace = thermalHistory([0, 10, 20, 30, 130], [20, 30, 300, 310, 20], [1]);
     expect(findPasses(trace)[0]!.heatingRateKPerS).toBeCloseTo(1, 9);

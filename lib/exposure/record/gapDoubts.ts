@@ -18,9 +18,14 @@ export interface GapFindings {
 
 /** At or below this a part loses nothing in hours: what stays below is not worth a word, °C. */
 const QUIET_C = 150;
-/** A neighbour's rise may be exceeded by this factor where nothing more is known of the two, and by this much, K. */
+/** What two probes showed together may be exceeded by this factor, and by this much, K. */
 const NEIGHBOUR_FACTOR = 1.5;
 const NEIGHBOUR_MARGIN_K = 20;
+/**
+ * Where the two never showed how they go together, the rise may be this many times the neighbour's: peaks of a passing arc
+ * in thick metal fall with the square of the distance (Rosenthal), so a probe three times as far sees a ninth.
+ */
+const UNSEEN_FACTOR = 9;
 /** Points drawn inside a gap, and inside one no longer than readings may be apart. */
 const POINTS = 24;
 const FEW_POINTS = 3;
@@ -36,7 +41,7 @@ interface Gap {
 /**
  * What may have happened while a probe had no reading. Inside a gap the metal can have heated as fast as this part does
  * under an arc and must be back at the next reading (`partRates`); at every moment at which another probe has a reading,
- * it stayed within half as much again of the hottest neighbour's rise, or of what the two showed together elsewhere. A gap
+ * it stayed within half as much again of what the two showed together elsewhere, or nine times the neighbour's rise where they showed nothing. A gap
  * with readings on both sides, and a neighbour all along or no longer than readings may be apart, is a doubt with that worst
  * case as long as it stays below melting. Any other must stay so cool that nothing is lost; else it is blind.
  */
@@ -189,7 +194,7 @@ function seenBy(other: ThermalHistory, own: ThermalHistory, ambientC: number): S
   return { other, startsS, endsS, factor: ratioTo({ other, startsS, endsS }, own, ambientC) };
 }
 
-/** How much more a probe rose than its neighbour where both were warm, with the margin; at least the margin alone. */
+/** How much more a probe may have risen than its neighbour, by what both showed where they were warm. */
 function ratioTo(
   { other, ...recorded }: Omit<Seen, 'factor'>,
   own: ThermalHistory,
@@ -197,6 +202,7 @@ function ratioTo(
 ): number {
   const otherTop = peak(other);
   let most = 1;
+  let isSeen = false;
   const step = Math.max(1, Math.floor(own.timeS.length / 500));
   for (let i = 0; i < own.timeS.length; i += step) {
     const atS = own.timeS[i]!;
@@ -204,7 +210,8 @@ function ratioTo(
     const rise = tempAt(other, atS) - ambientC;
     // Ratios of small rises say nothing.
     if (rise < 0.2 * (otherTop.tempC - ambientC) || rise < NEIGHBOUR_MARGIN_K) continue;
+    isSeen = true;
     most = Math.max(most, (own.tempC[i]! - ambientC) / rise);
   }
-  return NEIGHBOUR_FACTOR * most;
+  return isSeen ? NEIGHBOUR_FACTOR * most : UNSEEN_FACTOR;
 }

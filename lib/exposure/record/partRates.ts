@@ -10,11 +10,14 @@ export interface PartRates {
 const OVER_S = 2;
 /** What was not seen may be this much faster than what was. */
 const MARGIN = 1.5;
-/** A part that was not seen to change may still do this, K/s: aluminium some centimetres from an arc. */
-const LEAST = { heatingKPerS: 5, coolingKPerS: 2 };
+/**
+ * A part that was not seen to change may still do this, K/s: 20 mm beside an arc of 1500 W net at 5 mm/s on 4 mm of
+ * aluminium (Rosenthal's thin plate: 44 up and 7.2 down over two seconds).
+ */
+const LEAST = { heatingKPerS: 45, coolingKPerS: 8 };
 
 /**
- * The fastest heating and cooling any probe of the log shows, half as much again, and never less than a part some
+ * The fastest heating and cooling any probe of the log shows, half as much again, and never less than a part two
  * centimetres from an arc does. It bounds what can have happened in a gap.
  */
 export function partRates(histories: readonly ThermalHistory[]): PartRates {

@@ -13,6 +13,7 @@ import {
   type VerdictWord,
   wordOf,
 } from '../strength';
+import { newHeatTreatment } from './newHeatTreatment';
 import { afterTreatments, ageingPractice, THREE_WEEKS_S } from './treatments';
 
 /** One way to go on with a part after the heat. */
@@ -46,14 +47,6 @@ const OPTIONS = [
   'quench',
 ] as const satisfies readonly (keyof RecoveryOptions)[];
 
-const SOLUTION_TREATMENT_S = 12 * 3600;
-
-/**
- * What a quench ten times slower costs of the yield, MPa. A356: 32 to 33 MPa per decade of quench rate; 6063 about 10.
- * Source: quench sensitivity of cast Al-7Si-0.4Mg, Metall. Mater. Trans. A (1996), abstract.
- */
-const SLOWER_QUENCH_MPA = { 'Al-Si-Mg casting': 33, 'Al-Mg-Si wrought': 10 } as const;
-
 /**
  * Strength after a new heat treatment, over that of the part before: draws of the temper over draws of the part, less what
  * a quench nobody logged may cost (up to ten times slower), or what the C-curve takes from the cooling given.
@@ -66,7 +59,7 @@ function afterQuench(
 ): { readonly kept: Float64Array; readonly because: readonly string[] } {
   const typical = startTemper(card, temper).entry.yieldMPa;
   const found = quench ? quenchFactor(quench, card) : undefined;
-  const slower = SLOWER_QUENCH_MPA[card.family];
+  const slower = newHeatTreatment().tenTimesSlowerQuenchMPa[card.family].value;
   const count = startYieldMPa.length;
   const kept = startYieldMPa.map((before, i) => {
     const made = typical.low + ((i + 0.5) / count) * (typical.high - typical.low);
@@ -155,7 +148,7 @@ export function considerRecovery(
       yieldKeptFraction: bandOfDraws(full.kept, '1', full.because),
       chanceKept: chance,
       verdict: wordOf(chance, false),
-      timeS: SOLUTION_TREATMENT_S + timeS,
+      timeS: newHeatTreatment().solutionTreatmentS.value + timeS,
       remark: `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(meltsFromC(card))}, where it begins to melt.`,
     },
   ];

@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
 import { type AlloyCard, loadAlloy } from '../../alloy';
-import { fahrenheitToCelsius, type HowKnown } from '../../quantity';
+import type { HowKnown } from '../../quantity';
 
 /** A heating that the trade does on purpose, to find on a strength map. */
 export interface Practice {
@@ -26,60 +28,20 @@ export interface Practices {
   readonly lines: readonly PracticeLine[];
 }
 
-const MINUTE_S = 60;
-const HOUR_S = 3600;
+/** The practices as they are kept, with those of single alloys by designation. */
+interface PracticeTable {
+  readonly everyAlloy: readonly Practice[];
+  readonly byAlloy: Readonly<Record<string, Pick<Practices, 'points' | 'lines'>>>;
+}
 
-const COATINGS: readonly Practice[] = [
-  {
-    label: 'paint bake',
-    tempC: 180,
-    timeS: [20 * MINUTE_S, 30 * MINUTE_S],
-    source: 'common practice, no source: 180 °C for half an hour is what baking tests assume',
-    known: 'practice',
-  },
-  {
-    label: 'powder-coat cure',
-    tempC: 200,
-    timeS: [10 * MINUTE_S, 20 * MINUTE_S],
-    source: 'common practice, no source',
-    known: 'practice',
-  },
-];
+let own: PracticeTable | undefined;
 
-const REAGEING_AFTER_WELDING =
-  'F. Armao, Aluminum Workshop, The Fabricator: 400 °F 1 h or 350 °F 4 h after welding 6061-T6';
-
-const FOR_6061: Pick<Practices, 'points' | 'lines'> = {
-  points: [
-    {
-      label: 'age again after welding',
-      tempC: fahrenheitToCelsius(400),
-      timeS: [HOUR_S, HOUR_S],
-      source: REAGEING_AFTER_WELDING,
-      known: 'seen',
-    },
-    {
-      label: 'age again after welding',
-      tempC: fahrenheitToCelsius(350),
-      timeS: [4 * HOUR_S, 4 * HOUR_S],
-      source: REAGEING_AFTER_WELDING,
-      known: 'seen',
-    },
-  ],
-  lines: [
-    {
-      label: 'reheat limits, hot forming',
-      points: [
-        { tempC: fahrenheitToCelsius(375), timeS: 1.5 * HOUR_S },
-        { tempC: fahrenheitToCelsius(400), timeS: 0.5 * HOUR_S },
-        { tempC: fahrenheitToCelsius(425), timeS: 0.25 * HOUR_S },
-        { tempC: fahrenheitToCelsius(450), timeS: 5 * MINUTE_S },
-      ],
-      source: 'hot-forming reheat limits of 6061-T6, quoted second-hand from a producer; 375 °F is 1 to 2 h',
-      known: 'practice',
-    },
-  ],
-};
+function practiceTable(): PracticeTable {
+  own ??= JSON.parse(
+    readFileSync(path.join(__dirname, '../../../data/models/practices.json'), 'utf8'),
+  ) as PracticeTable;
+  return own;
+}
 
 /**
  * What the trade does with an alloy, as marks for a map: the limits of its card, the ageing of its tempers (those
@@ -87,11 +49,12 @@ const FOR_6061: Pick<Practices, 'points' | 'lines'> = {
  */
 export function practicesFor(alloy: AlloyCard | string): Practices {
   const card = loadAlloy(alloy);
-  const own = card.designation === '6061' ? FOR_6061 : { points: [], lines: [] };
+  const { everyAlloy, byAlloy } = practiceTable();
+  const { points, lines } = byAlloy[card.designation] ?? { points: [], lines: [] };
   return {
     limits: card.limits.map(({ name, limitC }) => ({ name, limitC: limitC.value })),
-    points: [...ageingPractices(card), ...COATINGS, ...own.points],
-    lines: own.lines,
+    points: [...ageingPractices(card), ...everyAlloy, ...points],
+    lines,
   };
 }
 

@@ -14,6 +14,7 @@ export const DOUBT_KINDS = [
   'hotter face',
   'reading',
 ] as const;
+/** What a doubt is about: one of `DOUBT_KINDS`. */
 export type DoubtKind = (typeof DOUBT_KINDS)[number];
 
 /** How far a doubt goes, as a multiple z of its shift: evenly from `low` to `high`, or piled up at `likely`. */
@@ -40,6 +41,7 @@ export interface RunsDoubt {
   readonly runsK: readonly Float64Array[];
 }
 
+/** One thing a record leaves open, in either form. */
 export type Doubt = ShiftDoubt | RunsDoubt;
 
 /** Time of which nothing bounds how hot the metal got. */

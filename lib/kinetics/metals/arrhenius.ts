@@ -7,6 +7,7 @@ export interface RateClock {
   readonly perInverseK: number;
 }
 
+/** The rate of an Arrhenius time, ready for the inner loop. */
 export function rateClock({ timeS, atC, energyJPerMol }: ArrheniusTime): RateClock {
   const perInverseK = energyJPerMol / GAS_CONSTANT;
   return { perInverseK, atInfinity: perInverseK / (atC + ZERO_C_IN_K) - Math.log(timeS) };

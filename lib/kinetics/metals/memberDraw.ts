@@ -50,6 +50,7 @@ export interface MemberDraw {
   readonly naturalCast: number;
 }
 
+/** Name of a constant of a draw, and of its column in the table of members. */
 export type DrawColumn = keyof MemberDraw;
 
 /** Columns of a draw that the fit moves; the rest are scores and what follows from the fit. */
@@ -82,6 +83,7 @@ export const PRIOR_COLUMNS = [
   'clusterKJ',
 ] as const satisfies readonly DrawColumn[];
 
+/** Constants of the ultimate strength, from a fit of their own. */
 export const ULTIMATE_COLUMNS = [
   'ultimateA',
   'ultimateB',

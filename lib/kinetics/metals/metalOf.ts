@@ -106,6 +106,7 @@ const lotScore = (draw: MemberDraw, cast: boolean): number => (cast ? draw.lotCa
 
 /** Alloys the fit knows by name; a shop's own card of the family falls back on them. */
 const FITTED_ALLOYS = ['6061', '6063', '6082', '356.0', 'A356.0'];
+/** Whether rows of evidence are about this alloy itself. */
 export const isFittedAlloy = ({ designation }: AlloyCard): boolean => FITTED_ALLOYS.includes(designation);
 
 /** An alloy that no row is about scatters from its family like a lot and an alloy together: √2 as wide and more. */

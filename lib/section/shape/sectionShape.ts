@@ -15,7 +15,7 @@ export type SectionShape =
       /** Outside radius of the corners; 0, sharp, unless given. */
       readonly cornerMm?: number;
     }
-  /** Two half circles joined by straight walls; the longer side is straight. */
+  /** Flat-sided oval: two half circles joined by straight walls; the longer side is straight. For an ellipse draw the outline. */
   | {
       readonly kind: 'oval tube';
       readonly widthMm: number;

@@ -10,6 +10,7 @@ import { scoreSequence } from './scoreSequence';
 import { TELLING_QUESTIONS } from './tellingQuestions';
 import { ultimateDraws } from './ultimateDraws';
 
+/** What a fit of members may be told: its evidence, its seed, how far it has come. */
 export interface FitOptions {
   readonly evidence?: readonly EvidenceRow[];
   readonly seed?: number;

@@ -12,6 +12,7 @@ export interface Prior {
 
 /** Handbook figures are a composite of many lots: their own clock lies within this of the population's, ln time. */
 export const HANDBOOK_CLOCK_SD = 0.2;
+/** The lot under which the handbook figures of 6061 stand in the evidence. */
 export const HANDBOOK_LOT = '6061 handbook composite';
 /** Of a handbook figure's standard error, the part that all points of one temperature share. */
 export const HANDBOOK_SHARED = 0.7;
@@ -80,8 +81,10 @@ const DELAY = {
   delayKJ: { mean: 170, sd: 20, low: 80, because: 'size-class model with its calibrated constants' },
 } as const satisfies Record<string, Prior>;
 
+/** The constants that the fit moves. */
 export type FittedName = keyof typeof SHARED | keyof typeof DELAY;
 
+/** Priors of the constants that a family of the short range has. */
 export const fitPriors = (family: MetalFamily): Readonly<Partial<Record<FittedName, Prior>>> =>
   family === 'delayed' ? { ...SHARED, ...DELAY } : SHARED;
 

@@ -23,6 +23,7 @@ const STAND_IN: Readonly<Record<string, string>> = { '6005A': '6061', '6013': '6
 /** A peak is looked for between these parts of the measured time, in so many steps of its logarithm. */
 const PEAK_SEARCH = { from: 1 / 12, to: 12, steps: 20 };
 
+/** A row of evidence with its history and metal worked out once. */
 export function readyRow(row: EvidenceRow): ReadyRow {
   const name = row.alloys[0]!;
   const card = loadAlloy(STAND_IN[name] ?? name);

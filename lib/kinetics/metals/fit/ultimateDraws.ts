@@ -40,6 +40,7 @@ export function ultimateDraws(evidence: readonly EvidenceRow[] = evidenceTable()
   };
 }
 
+/** Draws of the loss of ultimate strength over that of the yield. */
 export type UltimateDraw = (
   draw: MemberDraw,
   lotClockLn: number,

@@ -42,11 +42,11 @@ export function judge(record: ThermalLog | ThermalHistory | Exposure, given: Jud
   const options = knownOptions(given, JUDGE_OPTIONS, 'judge');
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
-  const openReadings = 'openReadings' in record ? record.openReadings : [];
   const tell = nowAndThen(options.onProgress);
   const { cases, notJudged } = casesOf(record, options, allowanceFraction, (share) =>
     tell(SHARE_READ * share),
   );
+  const openReadings = 'openReadings' in record ? record.openReadings : [];
   const readings = checkReadings(
     options.readings ?? [],
     cases.map(({ name }) => name),

@@ -1,5 +1,6 @@
 import { parseArgs } from 'node:util';
 import { type Amendment, amendRecordFile, type Decision, readRecord } from '../record';
+import { readingOf } from './readingOf';
 import { keyValue, onlyOne, shortest, UsageError } from './usage';
 
 /** `temperbook amend <record.json> --reading "TC1 brinell 68 75" --decide reject --reason … --job name=value --sign "role=name"` */
@@ -32,25 +33,6 @@ export async function amend(args: string[]): Promise<void> {
   process.stdout.write(
     `Edition ${written.edition}\n${lines.join('\n')}\n\nRecord  ${shortest(written.html)}\nData    ${shortest(written.json)}\n`,
   );
-}
-
-type Reading = NonNullable<Amendment['readings']>[number];
-
-/** "TC1 brinell 68" or "TC1 brinell 68 75": probe, kind, value, the same on cold metal. A probe's name may hold spaces. */
-function readingOf(text: string): Reading {
-  const [, channel, kind, value, reference] =
-    /^(.+?)\s+([a-z]\w*)\s+(\d+(?:\.\d+)?)(?:\s+(\d+(?:\.\d+)?))?$/i.exec(text.trim()) ?? [];
-  if (channel === undefined || kind === undefined || value === undefined)
-    throw new UsageError(
-      `--reading takes probe, kind, value and, where there is one, the value on cold metal of the same part, such as "TC1 brinell 68 75", not "${text}"`,
-    );
-  return {
-    channel,
-    // The record knows the kinds of readings, and names them when it is given another.
-    kind: kind as Reading['kind'],
-    value: Number(value),
-    ...(reference === undefined ? {} : { reference: Number(reference) }),
-  };
 }
 
 function decisionOf(

@@ -5,6 +5,7 @@ import { readLog } from '../log';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { hiddenRows, tableOf, verdictRows } from '../report';
+import { readingOf } from './readingOf';
 import { readOptionsOf } from './readOptionsOf';
 import { shareLine } from './shareLine';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
@@ -22,6 +23,7 @@ export async function review(args: string[]): Promise<void> {
       limit: { type: 'string' },
       attached: { type: 'string' },
       probe: { type: 'string', multiple: true, default: [] },
+      reading: { type: 'string', multiple: true, default: [] },
       job: { type: 'string', multiple: true, default: [] },
       read: { type: 'string', default: '{}' },
     },
@@ -36,6 +38,7 @@ export async function review(args: string[]): Promise<void> {
     // `judge` knows the ways of attaching, and names them when it is given another.
     attachment: values.attached as JudgeOptions['attachment'],
     byChannel: Object.fromEntries(values.probe.map(probeOf)),
+    ...(values.reading.length > 0 ? { readings: values.reading.map(readingOf) } : {}),
   };
   const job = Object.fromEntries(values.job.map((line) => keyValue('--job', line)));
   const reading = shareLine('Reading the log');
@@ -47,6 +50,8 @@ export async function review(args: string[]): Promise<void> {
   const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
 
   process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
+  for (const line of [...(verdict.readings?.because ?? []), ...(verdict.readings?.contradicting ?? [])])
+    process.stdout.write(`${line}\n`);
   const hidden = hiddenRows(verdict).map((row) => `${row.Probe}, ${row.When}: ${Object.values(row)[2]}\n`);
   if (hidden.length > 0) process.stdout.write(`Heat may be hidden\n${hidden.join('')}\n`);
   const which = record.isNew

@@ -42,6 +42,9 @@ For review:
   --attached <how>     how the probes were fixed, such as "peened hole"
   --probe "name=alloy temper"
                        a probe that sits on something else; once per probe
+  --reading "probe kind value cold"
+                       read at the bench after the heat, as for amend; it
+                       weighs the verdict
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give

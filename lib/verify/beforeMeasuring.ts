@@ -1,3 +1,4 @@
+import { formatChance } from '../quantity';
 import { effectiveNumber, weightedShare } from '../statistics';
 import { KEPT_FROM, LOST_UP_TO } from '../strength';
 import type { Reading } from './reading';
@@ -25,9 +26,21 @@ const TRIED = 120;
 /** With fewer draws left than this a mean is not counted on. */
 const ENOUGH = 20;
 
+/** What the mean of n readings would say. */
+interface Means {
+  readonly readings: number;
+  readonly clearsFrom: number | null;
+  readonly lostUpTo: number | null;
+  readonly chanceToSettle: number;
+}
+
+/** More readings than these settle hardly more: so much of the best chance is good enough. */
+const GOOD_ENOUGH = 0.9;
+
 /**
  * What measuring could settle, worked out before anyone measures: for 1, 2, … 9 readings of one kind beside a probe, which
- * mean would bring the chance of staying within the allowance to 95 % or down to 5 %, and how likely such a mean is.
+ * mean would bring the chance of staying within the allowance to 95 % or down to 5 %, and how likely such a mean is. The
+ * fewest readings that come near the best are named.
  */
 export function beforeMeasuring(
   place: ReadPlace,
@@ -42,9 +55,7 @@ export function beforeMeasuring(
   const needed = 1 - allowanceFraction;
   const expected = expectedReadings(reading, model, place.draws);
   const [low, high] = [Math.min(...expected), Math.max(...expected)];
-  let n = 0;
-  for (;;) {
-    n++;
+  const meansOf = (n: number): Means => {
     const u = model.repeatability / Math.sqrt(n);
     let clearsFrom: number | null = null;
     let lostUpTo: number | null = null;
@@ -57,26 +68,32 @@ export function beforeMeasuring(
       if (chance < KEPT_FROM) clearsFrom = null;
       if (chance <= LOST_UP_TO) lostUpTo = mean;
     }
-    if (clearsFrom === null && n < MOST_READINGS) continue;
     const settles = (x: number): boolean =>
       (clearsFrom !== null && x >= clearsFrom) || (lostUpTo !== null && x <= lostUpTo);
     const chanceToSettle = weightedShare((i) => settles(expected[i]!), expected.length);
-    const { unit } = SCALES[kind];
-    const lostText = lostUpTo === null ? '' : ` ${lostUpTo.toFixed(0)} ${unit} or less would show it lost.`;
-    return clearsFrom === null
-      ? {
-          ...never,
-          lostUpTo,
-          chanceToSettle,
-          sentence: `No number of ${kind} readings can clear ${place.name}: what the relation is off by does not average out.${lostText} A coupon, the furnace chart or a tensile bar can.`,
-        }
-      : {
-          kind,
-          readings: n,
-          clearsFrom,
-          lostUpTo,
-          chanceToSettle,
-          sentence: `The mean of ${n} ${kind} reading${n > 1 ? 's' : ''} beside ${place.name}: ${clearsFrom.toFixed(0)} ${unit} or more would clear it.${lostText}`,
-        };
-  }
+    return { readings: n, clearsFrom, lostUpTo, chanceToSettle };
+  };
+  const all = Array.from({ length: MOST_READINGS }, (_, k) => meansOf(k + 1));
+  const best = Math.max(...all.map(({ chanceToSettle }) => chanceToSettle));
+  const plan = all.find(({ chanceToSettle }) => chanceToSettle >= GOOD_ENOUGH * best)!;
+  const clears = plan.clearsFrom !== null;
+  return {
+    kind,
+    ...plan,
+    readings: clears ? plan.readings : null,
+    sentence: sentenceOf(plan, place.name, kind),
+  };
+}
+
+function sentenceOf(
+  { readings, clearsFrom, lostUpTo, chanceToSettle }: Means,
+  name: string,
+  kind: Reading['kind'],
+): string {
+  const { unit } = SCALES[kind];
+  const lost = lostUpTo === null ? '' : ` ${lostUpTo.toFixed(0)} ${unit} or less would show it lost.`;
+  const otherwise = ' Otherwise a coupon, the furnace chart or a tensile bar can tell.';
+  if (clearsFrom === null)
+    return `No number of ${kind} readings can clear ${name}: what the relation is off by does not average out.${lost}${otherwise}`;
+  return `The mean of ${readings} ${kind} reading${readings > 1 ? 's' : ''} beside ${name}: ${clearsFrom.toFixed(0)} ${unit} or more would clear it.${lost} The chance that they settle it is ${formatChance(chanceToSettle)}.${otherwise}`;
 }

@@ -12,7 +12,9 @@ import { KEPT_FROM, LOST_UP_TO, type VerdictWord, wordOf } from './verdictWord';
 
 /** Draws by routine, and how many more where a chance lies close to the rule. */
 export const ROUTINE_DRAWS = 400;
+/** Draws where a chance lies close to the rule. */
 export const CLOSE_DRAWS = 1600;
+/** Draws where it still does. */
 export const MOST_DRAWS = 4000;
 
 /** What else `strengthAfter` may be told. */

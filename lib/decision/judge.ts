@@ -113,7 +113,8 @@ function weighed(
   readings: readonly Reading[],
   tell: (share: number) => void,
 ): Weighed {
-  const ask = (count: number): Weighed => withDraws(cases, readings, count, tell);
+  const ask = (count: number, goOn?: Weighed): Weighed =>
+    withDraws(cases, readings, count, tell, goOn?.strengths);
   let answer = ask(ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
     const { strengths, effectiveDraws } = answer;
@@ -123,7 +124,7 @@ function weighed(
     ];
     const isClose = chances.some((chance) => isCloseToRule(chance, effectiveDraws));
     if (effectiveDraws >= FEW_EFFECTIVE && !isClose) break;
-    answer = ask(count);
+    answer = ask(count, answer);
   }
   return answer;
 }
@@ -133,9 +134,10 @@ function withDraws(
   readings: readonly Reading[],
   count: number,
   tell: (share: number) => void,
+  goOn: readonly StrengthAfter[] = [],
 ): Weighed {
   const bare = cases.map((one, k) =>
-    strengthOf(one, count, { onDraw: (share) => tell((k + share) / cases.length) }),
+    strengthOf(one, count, { goOn: goOn[k], onDraw: (share) => tell((k + share) / cases.length) }),
   );
   if (readings.length === 0)
     return { strengths: bare, readings: { contradicting: [], because: [] }, effectiveDraws: count };
@@ -157,7 +159,7 @@ function withDraws(
       },
     };
   return {
-    strengths: cases.map((one) => strengthOf(one, count, { weights })),
+    strengths: cases.map((one, k) => strengthOf(one, count, { weights, goOn: bare[k] })),
     readings: told,
     effectiveDraws,
   };

@@ -17,6 +17,7 @@ import {
   type FamilyBand,
   type Metal,
   type StrengthAfter,
+  type StrengthOptions,
   strengthAfter,
 } from '../strength';
 import { exposureBudget } from './budget';
@@ -53,12 +54,12 @@ export function probeCase(
 export function strengthOf(
   channel: ChannelCase,
   draws: number,
-  { weights, onDraw }: { readonly weights?: Float64Array; readonly onDraw?: (share: number) => void } = {},
+  { weights, ...others }: Pick<StrengthOptions, 'onDraw' | 'goOn'> & { readonly weights?: Float64Array } = {},
 ): StrengthAfter {
   const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
   const metal: Metal = { alloy: card, temper, measuredYieldMPa };
   const weightsOf = weights ? () => weights : undefined;
-  return strengthAfter(exposure, metal, { allowanceFraction, earlier, draws, weightsOf, onDraw });
+  return strengthAfter(exposure, metal, { ...others, allowanceFraction, earlier, draws, weightsOf });
 }
 
 /** The verdict on one channel from what its draws came to (`strengthAfter`). */

@@ -32,6 +32,8 @@ export interface RunOptions {
   readonly onDraw?: (share: number) => void;
   /** Where in its range a doubt lies in a draw; default `placeInRange`. */
   readonly placeOf?: (doubt: Doubt, index: number) => number;
+  /** The same question already run with the first so many of these draws and the same `lookAt`: the rest is added. */
+  readonly goOn?: DrawsOnTheWay;
 }
 
 /** Draws with what they came to on the way: row k holds every draw at sample `lookAt[k]`. */
@@ -47,17 +49,17 @@ export interface DrawsOnTheWay extends Draws {
 export function runDraws(
   exposures: readonly Exposure[],
   draws: MetalDraws,
-  { lookAt = new Uint32Array(0), placeOf = placeInRange, onDraw }: RunOptions = {},
+  { lookAt = new Uint32Array(0), placeOf = placeInRange, onDraw, goOn }: RunOptions = {},
 ): DrawsOnTheWay {
   const count = draws.metals.length;
-  const yieldKept = new Float64Array(count);
-  const ultimateKept = new Float64Array(count);
-  const startYieldMPa = new Float64Array(count);
-  const states: MetalState[] = [];
-  const onTheWay = Array.from(lookAt, () => new Float64Array(count));
+  const yieldKept = extended(goOn?.yieldKept, count);
+  const ultimateKept = extended(goOn?.ultimateKept, count);
+  const startYieldMPa = extended(goOn?.startYieldMPa, count);
+  const states: MetalState[] = [...(goOn?.states ?? [])];
+  const onTheWay = Array.from(lookAt, (_, j) => extended(goOn?.onTheWay[j], count));
   const room = exposures.map(({ history }) => new Float64Array(history.timeS.length));
-  let knowsUltimate = true;
-  for (let i = 0; i < count; i++) {
+  let knowsUltimate = goOn === undefined || goOn.ultimateKept !== undefined;
+  for (let i = states.length; i < count; i++) {
     const metal = draws.metals[i]!;
     const histories = exposures.map((exposure, k) => ({
       ...exposure.history,
@@ -86,6 +88,13 @@ export function runDraws(
     metals: draws.metals,
     onTheWay,
   };
+}
+
+/** Room for `count` values, the first of which are there already. */
+function extended(values: Float64Array | undefined, count: number): Float64Array {
+  const longer = new Float64Array(count);
+  if (values !== undefined) longer.set(values);
+  return longer;
 }
 
 /** One metal from one start through all exposures. */

@@ -5,8 +5,8 @@ import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics
 import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
 import { type FamilyBand, familyBands } from './familyBands';
-import { drawMetals, type Metal } from './metal';
-import { type Draws, runDraws } from './runDraws';
+import { drawMetals, type Metal, type MetalDraws } from './metal';
+import { type DrawsOnTheWay, runDraws } from './runDraws';
 import { bandOfDraws } from './summary';
 import { KEPT_FROM, LOST_UP_TO, type VerdictWord, wordOf } from './verdictWord';
 
@@ -24,9 +24,11 @@ export interface StrengthOptions {
   /** Heats the part had before, in their order. */
   readonly earlier?: readonly (Exposure | ThermalHistory)[];
   /** How much each draw weighs in the light of readings; default all alike. */
-  readonly weightsOf?: (draws: Draws) => Float64Array;
+  readonly weightsOf?: (draws: DrawsOnTheWay) => Float64Array;
   /** Number of draws; default 400, and up to 4,000 where the chance lies close to the rule. */
   readonly draws?: number;
+  /** An answer to the very same question with fewer draws, or other weights: its draws are not run again. */
+  readonly goOn?: StrengthAfter;
   /** Leave out the course in time and what each doubt contributes: only the end is asked for. */
   readonly endOnly?: boolean;
   /** Called after every draw with the share of them that is done; more may follow where the chance lies close to the rule. */
@@ -39,6 +41,7 @@ const OPTIONS = [
   'earlier',
   'weightsOf',
   'draws',
+  'goOn',
   'endOnly',
   'onDraw',
 ] as const satisfies readonly (keyof StrengthOptions)[];
@@ -70,7 +73,7 @@ export interface StrengthAfter {
   /** The same with each family of models below half an hour alone. */
   readonly families: readonly FamilyBand[];
   readonly track: StrengthTrack;
-  readonly draws: Draws;
+  readonly draws: DrawsOnTheWay;
   /** By draw; absent where nothing weighs. */
   readonly weights?: Float64Array;
   /** How many equally likely draws say as much. */
@@ -90,7 +93,7 @@ const FEW_EFFECTIVE = 200;
  * makes strength; every door asks here.
  *
  * 400 draws, in low-discrepancy order; 1,600, then 4,000, where the chance lies within three Monte Carlo errors of the rule
- * (`wordOf`) or readings leave fewer than 200 effective draws.
+ * (`wordOf`) or readings leave fewer than 200 effective draws. The first draws are not run again.
  * @throws TemperbookError for options it does not know, as `drawMetals` and `asExposure`, for an allowance outside 0 to 1, and doubts that do not fit their history.
  * @example strengthAfter(isothermal(20, 3600), { alloy: '6061', temper: 'T6' }).chanceKept // 1
  */
@@ -103,32 +106,48 @@ export function strengthAfter(
   knownOptions(options, OPTIONS, 'strengthAfter');
   const allowance = allowanceOf(options.allowanceFraction);
   const all = [...requireList(options.earlier ?? [], 'Earlier heats'), exposure].map(asExposure);
-  const run = (count: number): StrengthAfter => runOnce(all, metal, count, allowance, options);
-  let answer = run(options.draws ?? ROUTINE_DRAWS);
+  const lookAt = options.endOnly ? new Uint32Array(0) : samplesToShow(all[all.length - 1]!.history);
+  const needed = 1 - allowance;
+  const { weightsOf, onDraw } = options;
+  const ask = (count: number, goOn?: DrawsOnTheWay): Asked => {
+    const metals = drawMetals(metal, count);
+    const run = runDraws(all, metals, { lookAt, onDraw, goOn });
+    const weights = weightsOf?.(run);
+    const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
+    return { metals, run, weights, chance, effectiveDraws: weights ? effectiveNumber(weights) : count };
+  };
+  const first = options.draws ?? ROUTINE_DRAWS;
+  const goOn = options.goOn && continues(options.goOn, first, lookAt) ? options.goOn : undefined;
+  let asked = ask(first, goOn?.draws);
   for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
-    if (needsMore(answer)) answer = run(count);
-  return answer;
+    if (needsMore(asked)) asked = ask(count, asked.run);
+  return answerOf(all, asked, lookAt, needed, { ...options, goOn });
 }
 
-function runOnce(
+/** An answer with more draws than are asked now, or without the course in time, has nothing to add to. */
+const continues = ({ draws }: StrengthAfter, count: number, lookAt: Uint32Array): boolean =>
+  draws.metals.length <= count && draws.onTheWay.length === lookAt.length;
+
+/** Draws that were run, and what they say of the rule. */
+interface Asked {
+  readonly metals: MetalDraws;
+  readonly run: DrawsOnTheWay;
+  readonly weights: Float64Array | undefined;
+  readonly chance: number;
+  readonly effectiveDraws: number;
+}
+
+function answerOf(
   all: readonly Exposure[],
-  metal: Metal,
-  count: number,
-  allowance: number,
-  { weightsOf, endOnly = false, onDraw }: StrengthOptions,
+  { metals, run, weights, chance, effectiveDraws }: Asked,
+  lookAt: Uint32Array,
+  needed: number,
+  { endOnly = false, goOn }: StrengthOptions,
 ): StrengthAfter {
-  const metals = drawMetals(metal, count);
   const last = all[all.length - 1]!;
-  const lookAt = endOnly ? new Uint32Array(0) : samplesToShow(last.history);
-  const run = runDraws(all, metals, { lookAt, onDraw });
-  const weights = weightsOf?.(run);
   const blind = all.flatMap((one) => one.blind);
-  const needed = 1 - allowance;
-  const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
-  const asRead = runDraws(
-    all.map((one) => ({ ...one, doubts: [] })),
-    { ...metals, metals: metals.metals.slice(0, AS_READ_DRAWS) },
-  );
+  // Neither line as read nor contributions ask for more draws than these, or for weights.
+  const known = goOn && goOn.draws.metals.length >= AS_READ_DRAWS ? goOn : undefined;
   const because = [...all.flatMap((one) => one.because), ...metals.because];
   const lines = run.onTheWay.map(
     (values) => weightedQuantiles(values, [0.05, 0.5, 0.95], weights) as [number, number, number],
@@ -142,12 +161,12 @@ function runOnce(
       because,
       weights,
     ),
-    asReadFraction: weightedQuantiles(asRead.yieldKept, [0.5])[0]!,
+    asReadFraction: known?.asReadFraction ?? asReadFraction(all, metals),
     chanceKept: blind.length > 0 ? null : chance,
     chanceOfRecorded: chance,
     word: wordOf(chance, blind.length > 0),
     blind,
-    contributions: endOnly ? [] : contributions(all, metals),
+    contributions: endOnly ? [] : (known?.contributions ?? contributions(all, metals)),
     families: familyBands(run, needed, weights),
     track: {
       timeS: Float64Array.from(lookAt, (i) => last.history.timeS[i]!),
@@ -157,7 +176,7 @@ function runOnce(
     },
     draws: run,
     ...(weights ? { weights } : {}),
-    effectiveDraws: weights ? effectiveNumber(weights) : count,
+    effectiveDraws,
     because,
   };
 }
@@ -165,8 +184,14 @@ function runOnce(
 /** Metals for the line as read: its median needs no more. */
 const AS_READ_DRAWS = 200;
 
-function needsMore({ chanceOfRecorded: p, effectiveDraws }: StrengthAfter): boolean {
-  return effectiveDraws < FEW_EFFECTIVE || isCloseToRule(p, effectiveDraws);
+function asReadFraction(all: readonly Exposure[], metals: MetalDraws): number {
+  const exact = all.map((one) => ({ ...one, doubts: [] }));
+  const { yieldKept } = runDraws(exact, { ...metals, metals: metals.metals.slice(0, AS_READ_DRAWS) });
+  return weightedQuantiles(yieldKept, [0.5])[0]!;
+}
+
+function needsMore({ chance, effectiveDraws }: Asked): boolean {
+  return effectiveDraws < FEW_EFFECTIVE || isCloseToRule(chance, effectiveDraws);
 }
 
 /** Whether so many draws cannot tell on which side of the rule a chance lies. */

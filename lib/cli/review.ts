@@ -1,12 +1,12 @@
 import { parseArgs } from 'node:util';
 import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
 import { tableText } from '../figure';
-import { readLog } from '../log';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { hiddenRows, tableOf, verdictRows } from '../report';
 import { readingOf } from './readingOf';
 import { readOptionsOf } from './readOptionsOf';
+import { settledLog } from './settledLog';
 import { shareLine } from './shareLine';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
@@ -42,7 +42,11 @@ export async function review(args: string[]): Promise<void> {
   };
   const job = Object.fromEntries(values.job.map((line) => keyValue('--job', line)));
   const reading = shareLine('Reading the log');
-  const log = readLog(path, { ...readOptionsOf(values.read), onProgress: reading.tell });
+  const { log, same } = await settledLog(
+    path,
+    { ...readOptionsOf(values.read), onProgress: reading.tell },
+    options,
+  );
   reading.end();
   const judging = shareLine('Judging');
   const verdict = judge(log, { ...options, onProgress: judging.tell });
@@ -50,6 +54,7 @@ export async function review(args: string[]): Promise<void> {
   const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
 
   process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
+  for (const note of same) process.stdout.write(`${note}\n`);
   for (const line of [...(verdict.readings?.because ?? []), ...(verdict.readings?.contradicting ?? [])])
     process.stdout.write(`${line}\n`);
   const hidden = hiddenRows(verdict).map((row) => `${row.Probe}, ${row.When}: ${Object.values(row)[2]}\n`);

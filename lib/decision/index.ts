@@ -9,6 +9,13 @@ export { exposureOf } from './exposureOf';
 export { judge } from './judge';
 export type { ChannelOptions, JudgeOptions } from './judgeOptions';
 export { placementSentence } from './placementSentence';
+export {
+  type JudgedWay,
+  type SettledLog,
+  settleReadings,
+  type UndecidedReading,
+  undecidedError,
+} from './settleReadings';
 export type * from './verdict';
 export { VERDICT_IN_WORDS, WORD_RULE } from './wording';
 export { worstChannel } from './worstChannel';

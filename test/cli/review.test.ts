@@ -84,6 +84,33 @@ describe('temperbook review', () => {
     expect(text).toContain('peened hole');
   });
 
+  it('refuses a file whose word hangs on how it is meant, and takes it once that is said', () => {
+    // Rows of a second, or of a minute.
+    writeFileSync(path.join(folder, 'bare.csv'), logText(235).replace('Time (s)', 'Time'));
+    const refused = review('bare.csv', ...MATERIAL, '--out', 'bare');
+    expect(refused.status).toBe(1);
+    expect(refused.stderr).toMatch(
+      /bare\.csv: .*seconds \(10 min long\): uncertain, check it \(temper kept at Lug\); minutes \(10 h long\).*option clock\.format/s,
+    );
+    expect(existsSync(path.join(folder, 'bare'))).toBe(false);
+    const [, said] = /as reading options (\{.*?\}\}) for seconds/.exec(refused.stderr)!;
+    expect(review('bare.csv', ...MATERIAL, '--out', 'bare', '--read', said!).status).toBe(0);
+  });
+
+  it('notes a reading that is open and makes no difference', () => {
+    writeFileSync(
+      path.join(folder, 'unitless.csv'),
+      logText(35)
+        .replace(/ \(°C\)/g, '')
+        .replace(/,(\d+)/g, (_, n) => `,${Number(n) + 19}`),
+    );
+    const { status, stdout } = review('unitless.csv', ...MATERIAL, '--out', 'unitless');
+    expect(status).toBe(0);
+    expect(stdout).toContain('read as °F the word is the same.');
+    const record = readFileSync(path.join(folder, 'unitless/unitless-record.json'), 'utf8');
+    expect(record).toContain('read as °F the word is the same.');
+  });
+
   it('writes the same record every time', () => {
     const files = ['first', 'second'].map((out) => {
       review('cool.csv', ...MATERIAL, '--out', out);

@@ -23,15 +23,15 @@ export function loadAlloy(alloy: string | AlloyCard): AlloyCard {
   if (/\.json$/i.test(alloy)) return readCard(alloy);
   const card = ownCards().get(plainName(alloy));
   if (card) return card;
-  const temper = /^(.+)[-\s](F|O|T\d{1,4})$/i.exec(alloy.trim());
-  const without = whyNoCard(plainName(temper?.[1] ?? alloy));
+  const [, name, temper] = /^(.+)[-\s](F|O|T[-\s]?\d{1,4})$/i.exec(alloy.trim()) ?? [];
+  const without = whyNoCard(plainName(name ?? alloy));
   throw new TemperbookError('No alloy card answers to this name', {
     found: `"${alloy}"`,
     expected: `one of ${listAlloys().join(', ')}, another usual name of these, or the path of your own card (a .json file)`,
     remedy: without
       ? `${without}. Measure your own metal and write a card from it`
       : temper
-        ? `Give the temper on its own: alloy "${temper[1]}", temper "${temper[2]}"`
+        ? `Give the temper on its own: alloy "${name}", temper "${temper}"`
         : 'Copy a card from data/alloys as a pattern for your own',
   });
 }

@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { namedMetal, parseMetal } from '../alloy';
 import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
 import { tableText } from '../figure';
 import { fahrenheitToCelsius } from '../quantity';
@@ -10,7 +11,7 @@ import { settledLog } from './settledLog';
 import { shareLine } from './shareLine';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
-/** `temperbook review <log file> --alloy A356.0 --temper T6 --out folder …` */
+/** `temperbook review <log file> --alloy A356-T6 --out folder …` */
 export async function review(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
@@ -30,9 +31,10 @@ export async function review(args: string[]): Promise<void> {
   });
   const path = onlyOne(positionals, 'the log file to review');
   const outFolder = required(values.out, '--out <folder>');
+  const { card, temper } = namedMetal(required(values.alloy, '--alloy <metal>'), values.temper);
   const options: JudgeOptions = {
-    alloy: required(values.alloy, '--alloy <name>'),
-    temper: required(values.temper, '--temper <name>'),
+    alloy: card,
+    temper,
     allowanceFraction: values.loss === undefined ? undefined : fractionOf(values.loss),
     limitC: values.limit === undefined ? undefined : celsiusOf(values.limit),
     // `judge` knows the ways of attaching, and names them when it is given another.
@@ -85,9 +87,5 @@ function celsiusOf(temperature: string): number {
 
 function probeOf(text: string): [name: string, options: ChannelOptions] {
   const [name, material] = keyValue('--probe', text);
-  const [alloy, temper, ...more] = material.trim().split(/\s+/);
-  if (!alloy || more.length > 0) {
-    throw new UsageError(`--probe takes the probe's name, its alloy and its temper, not "${text}"`);
-  }
-  return [name, { alloy, temper }];
+  return [name, parseMetal(material)];
 }

@@ -6,7 +6,7 @@ export class UsageError extends Error {}
 /** What `temperbook --help` prints. */
 export const HELP = `What heat did to an aluminium part, from your temperature log.
 
-  temperbook review <log file> --alloy A356.0 --temper T6 --out <folder>
+  temperbook review <log file> --alloy A356-T6 --out <folder>
       Reads your logger's file, says for each probe whether the temper held,
       and writes a record that you can print and sign.
 
@@ -34,13 +34,14 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Opens the folder's notebooks in Jupyter, to read, change and run them.
 
 For review:
-  --alloy <name>       what the part is made of: A356.0, 356.0, 6061, 6063, 6082
-  --temper <name>      its temper before welding, such as T6
+  --alloy <metal>      what the part is made of, with its temper: A356-T6,
+                       6061-T6 … (A356.0, 356.0, 6061, 6063, 6082)
+  --temper <name>      its temper before welding, where --alloy leaves it out
   --out <folder>       where the record goes; made if it is not there
   --loss <percent>     how much of its strength it may lose; 10 unless you say
   --limit <temp>       your shop's limit, such as 440F or 227C
   --attached <how>     how the probes were fixed, such as "peened hole"
-  --probe "name=alloy temper"
+  --probe "name=6061-T6"
                        a probe that sits on something else; once per probe
   --reading "probe kind value cold"
                        read at the bench after the heat, as for amend; it

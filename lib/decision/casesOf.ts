@@ -5,7 +5,8 @@ import type { LogChannel, ThermalLog } from '../log';
 import { knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { drawMetals, type MeasuredBefore, measuredOf, measuredYield } from '../strength';
 import { type ChannelCase, probeCase } from './judgeChannel';
-import { CHANNEL_OPTIONS, type ChannelOptions, type JudgeOptions } from './judgeOptions';
+import { CHANNEL_OPTIONS, type ChannelOptions } from './judgeOptions';
+import type { NamedOptions } from './metalsNamed';
 import type { NotJudged } from './verdict';
 import { type LogSays, whatLogSays } from './whatLogSays';
 
@@ -23,7 +24,7 @@ export interface Cases {
  */
 export function casesOf(
   record: ThermalLog | ThermalHistory | Exposure,
-  options: JudgeOptions,
+  options: NamedOptions,
   allowanceFraction: number,
   onCase: (share: number) => void = () => undefined,
 ): Cases {

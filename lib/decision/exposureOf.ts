@@ -4,6 +4,7 @@ import { knownOptions, TemperbookError } from '../quantity';
 import { allowanceOf } from '../strength';
 import { casesOf } from './casesOf';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
+import { metalsNamed } from './metalsNamed';
 
 /**
  * What the metal under one probe of a log saw, as `judge` takes it: ready to be edited (`editExposure`), compared
@@ -12,7 +13,7 @@ import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
  */
 export function exposureOf(log: ThermalLog, channel: string, given: JudgeOptions): Exposure {
   const options = knownOptions(given, JUDGE_OPTIONS, 'exposureOf');
-  const { cases } = casesOf(log, options, allowanceOf(options.allowanceFraction));
+  const { cases } = casesOf(log, metalsNamed(options), allowanceOf(options.allowanceFraction));
   const found = cases.find(({ name }) => name === channel);
   if (found) return found.exposure;
   throw new TemperbookError('The log has no such channel to judge', {

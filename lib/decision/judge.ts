@@ -22,6 +22,7 @@ import { CAUTIONS } from './cautions';
 import { isFixingUnknown, withFixingAsked } from './fixingAsked';
 import { type ChannelCase, channelVerdict, strengthOf } from './judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
+import { metalsNamed } from './metalsNamed';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 
@@ -39,7 +40,7 @@ const SHARE_DRAWN = 0.6;
  * named in `byChannel` that the log does not have, or a log without a channel that can be judged.
  */
 export function judge(record: ThermalLog | ThermalHistory | Exposure, given: JudgeOptions): Verdict {
-  const options = knownOptions(given, JUDGE_OPTIONS, 'judge');
+  const options = metalsNamed(knownOptions(given, JUDGE_OPTIONS, 'judge'));
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
   const tell = nowAndThen(options.onProgress);

@@ -30,8 +30,8 @@ export interface ChannelOptions {
 
 /** What `judge` needs to know. */
 export interface JudgeOptions extends ChannelOptions {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
   /** Yield loss the shop accepts, fraction; default 0.1. */
   readonly allowanceFraction?: number;
   /** The shop's temperature limit, °C or as '440F'; default the card's (440 °F for the 356 family, common practice). */

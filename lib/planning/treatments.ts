@@ -23,7 +23,7 @@ export type AfterTreatment = Readonly<Record<Treatment, StrengthAfter>>;
  */
 export function afterTreatments(
   welded: Exposure,
-  metal: Metal & { readonly alloy: AlloyCard },
+  metal: Metal & { readonly alloy: AlloyCard; readonly temper: string },
   allowanceFraction: number,
 ): AfterTreatment {
   const { tempC, timeS } = ageingPractice(metal.alloy, metal.temper);

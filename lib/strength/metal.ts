@@ -1,10 +1,11 @@
-import { type AlloyCard, loadAlloy } from '../alloy';
+import { type AlloyCard, namedMetal } from '../alloy';
 import { checkStartYield, type PlausibleMetal, plausibleMetals } from '../kinetics';
 
 /** What the metal is: an alloy in a temper, and what was measured of this part before the heat. */
 export interface Metal {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   /** Yield measured on this part before the heat, MPa. */
   readonly measuredYieldMPa?: number;
 }
@@ -19,10 +20,11 @@ export interface MetalDraws {
 
 /**
  * The first `count` plausible metals of an alloy and temper, in the order that all doors share.
- * @throws TemperbookError as `plausibleMetals`, and for a measured yield that the temper cannot have.
+ * @throws TemperbookError as `namedMetal` and `plausibleMetals`, and for a measured yield that the temper cannot have.
  */
 export function drawMetals({ alloy, temper, measuredYieldMPa }: Metal, count: number): MetalDraws {
-  const sample = plausibleMetals(loadAlloy(alloy), temper, count);
+  const named = namedMetal(alloy, temper);
+  const sample = plausibleMetals(named.card, named.temper, count);
   if (measuredYieldMPa !== undefined) checkStartYield(sample, measuredYieldMPa);
   return { measuredYieldMPa, metals: sample.metals, because: sample.because };
 }

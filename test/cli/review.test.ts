@@ -124,6 +124,10 @@ describe('temperbook review', () => {
     [['notes.csv', ...MATERIAL], 'notes.csv'],
     [['cool.csv', '--alloy', '9999', '--temper', 'T6'], '9999'],
     [['cool.csv', '--alloy', '6061', '--temper', 'T99'], 'T99'],
+    [['cool.csv', '--alloy', '6061'], 'No temper of 6061'],
+    [['cool.csv', '--alloy', '6061-T0'], 'no temper T0'],
+    [['cool.csv', '--alloy', '6061-T6', '--temper', 'T4'], 'Two tempers'],
+    [['cool.csv', ...MATERIAL, '--probe', 'Lug=6061 T6 old'], '6061 T6 old'],
     [['cool.csv', ...MATERIAL, '--probe', 'Lugg=6061 T6'], 'Lugg'],
     [['cool.csv', ...MATERIAL, '--attached', 'glue'], 'glue'],
     [['cool.csv', ...MATERIAL, '--job', 'colour=red'], 'colour'],
@@ -141,7 +145,6 @@ describe('temperbook review', () => {
     [['--limit', '440'], '--limit takes a temperature with its unit'],
     [['--loss', 'ten'], '--loss takes a percentage'],
     [['--probe', 'Lug'], '--probe takes name=value'],
-    [['--probe', 'Lug=6061 T6 old'], '--probe takes the probe'],
     [['--read', 'unit=F'], '--read takes JSON'],
   ])('exits with 2 for an option typed wrongly: %j', (args, message) => {
     const { status, stderr } = review('cool.csv', ...MATERIAL, '--out', 'bad', ...args);

@@ -230,7 +230,6 @@ describe('judge at the edges of what the models know', () => {
     expect(
       only(soak(220, 600), { ...six, temper: 'T6', measuredHardnessHV: 107 }).yieldMPa.because[0],
     ).toMatch(/276 MPa measured/);
-    // @ts-expect-error plain JavaScript lets this pass
     expect(() => judge(soak(220, 600), six)).toThrow(/[Tt]emper/);
     expect(() => judge(soak(220, 600), { ...six, temper: 'T6', ambientC: -400 })).toThrow(
       /air round the part/,

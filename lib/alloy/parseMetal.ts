@@ -16,8 +16,8 @@ const IN_ONE_WORD = /^(.+?)(?:\s*[-–]\s*|\s+)([FOW]|T[-–\s]?\d{1,4})$/i;
  * Alloy and temper as they are written in one word: 'A356-T6', '6061-T651', 'A356.0 T6', 'T-6', '6061'. The alloy stays as
  * written; `loadAlloy` knows it, or says what it knows.
  * @throws TemperbookError for T0 (`temperName`), and where nothing is written.
- * @example parseMetal('A356-T6') // { alloy: 'A356', temper: 'T6' }
- * @example parseMetal('T-6') // { temper: 'T6' }
+ * @example parseMetal('A356-T6') // {"alloy": "A356", "temper": "T6"}
+ * @example parseMetal('T-6') // {"temper": "T6"}
  */
 export function parseMetal(text: string): MetalWords {
   if (typeof text !== 'string' || text.trim() === '')
@@ -43,7 +43,7 @@ export interface NamedMetal {
 /**
  * Card and temper from two options, of which the alloy may carry the temper ('A356-T6').
  * @throws TemperbookError where no temper is said or two, and as `loadAlloy` and `temperName`.
- * @example namedMetal('6061-T6').temper // 'T6'
+ * @example namedMetal('6061-T6').temper // "T6"
  */
 export function namedMetal(alloy: AlloyCard | string, temper?: string): NamedMetal {
   const words = typeof alloy === 'string' ? parseMetal(alloy) : { alloy };

@@ -10,7 +10,7 @@ export const isTemperWord = (word: string): boolean => WRITTEN.test(word.trim())
  * A temper in its usual writing: 't6', 'T-6' and 'T 6' are T6.
  * @throws TemperbookError for T0, which no standard has: some mean annealed metal, which is O, others metal that is as good
  * as dead soft; and for anything that is no word.
- * @example temperName('T-6') // 'T6'
+ * @example temperName('T-6') // "T6"
  */
 export function temperName(temper: string): string {
   if (typeof temper !== 'string')

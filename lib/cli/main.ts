@@ -7,6 +7,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['amend', async () => (await import('./amend')).amend],
   ['audit', async () => (await import('./audit')).audit],
   ['chart', async () => (await import('./chart')).chart],
+  ['heat', async () => (await import('./heat')).heat],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['review', async () => (await import('./review')).review],
   ['size', async () => (await import('./size')).size],

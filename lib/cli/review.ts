@@ -5,6 +5,7 @@ import { tableText } from '../figure';
 import { fahrenheitToCelsius } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { hiddenRows, tableOf, verdictRows } from '../report';
+import { fractionOf } from './fractionOf';
 import { readingOf } from './readingOf';
 import { readOptionsOf } from './readOptionsOf';
 import { settledLog } from './settledLog';
@@ -67,12 +68,6 @@ export async function review(args: string[]): Promise<void> {
       : ''
     : ', as it stood there already';
   process.stdout.write(`Record  ${shortest(record.html)}${which}\nData    ${shortest(record.json)}\n`);
-}
-
-function fractionOf(percent: string): number {
-  const [, number] = /^(\d+(?:\.\d+)?) ?%?$/.exec(percent) ?? [];
-  if (number === undefined) throw new UsageError(`--loss takes a percentage such as 10, not "${percent}"`);
-  return Number(number) / 100;
 }
 
 function celsiusOf(temperature: string): number {

@@ -18,6 +18,10 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Checks a folder of records: that none was changed by hand, that editions
       follow one another, and that nothing is missing between them.
 
+  temperbook heat "390F 1.5h" --alloy A356-T6
+      A heat that nobody logged, from what was told of it; or several, and the
+      log of a weld among them, in their order: log.csv "3 x 200C 20min".
+
   temperbook chart <log file> --schedule "A356.0 T6"
       Checks a furnace chart against a heat-treat schedule: every requirement
       met, not met, or cannot tell and what is missing.
@@ -49,6 +53,18 @@ For review:
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give
+
+For heat:
+  "<temperature> <time>"
+                       with their units, counted from the door: "390F 1.5h",
+                       "8 x 200C 20min"; "200C 10min at metal" counts from when
+                       the metal itself was hot
+  --alloy, --temper, --loss, --attached
+                       as for review
+  --oven <name>        "class 5" of its last survey, "±15F" as it was measured,
+                       or kitchen; the loosest unless you say
+  --wall <length>      the heaviest wall, such as 6mm or 1/4in
+  --fan <yes or no>    whether a fan moves the air
 
 For amend:
   --reading "probe kind value cold"

@@ -6,6 +6,14 @@ export {
   type ScenarioResult,
 } from './compareScenarios';
 export { exposureOf } from './exposureOf';
+export type { HeatsLeft } from './heats/heatsLeft';
+export {
+  type HeatedPlace,
+  type HeatStep,
+  type HeatsOptions,
+  type HeatsVerdict,
+  judgeHeats,
+} from './heats/judgeHeats';
 export { judge } from './judge';
 export type { ChannelOptions, JudgeOptions } from './judgeOptions';
 export { placementSentence } from './placementSentence';

@@ -2,13 +2,15 @@ import { EVEN_SPREAD_DIMENSIONS, evenSpread, normalQuantile } from '../statistic
 import type { Doubt, DoubtKind, Exposure, Spread } from './exposure';
 
 /** The dimension of the draws that each kind of doubt owns; members of the metal have an order of their own. */
-const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow'>, number>> = {
+const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow' | 'following'>, number>> = {
   wire: 0,
   fixing: 1,
   'between readings': 2,
   gap: 3,
   drift: 4,
   'cooling to come': 6,
+  oven: 5,
+  swing: 8,
   'hotter face': 7,
   reading: 9,
 };
@@ -21,7 +23,7 @@ const HEAT_FLOW_STREAMS = { first: 10, count: WHY_LOW_STREAM - 10 };
 
 /** Where in its range a doubt lies in draw `index`, in (0, 1): the same for every channel and door. */
 export function placeInRange({ kind, of }: Pick<Doubt, 'kind' | 'of'>, index: number): number {
-  if (kind !== 'heat flow') return evenSpread(index, STREAM[kind]);
+  if (kind !== 'heat flow' && kind !== 'following') return evenSpread(index, STREAM[kind]);
   let hash = 0;
   for (let i = 0; i < of.length; i++) hash = (Math.imul(hash, 31) + of.charCodeAt(i)) >>> 0;
   return evenSpread(index, HEAT_FLOW_STREAMS.first + (hash % HEAT_FLOW_STREAMS.count));

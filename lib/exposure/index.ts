@@ -18,6 +18,7 @@ export {
 } from './exposure';
 export { type ExposureShare, exposureShare } from './exposureShare';
 export { findPasses, type PassOptions } from './findPasses';
+export { type Heat, parseHeats } from './heats/parseHeats';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
 export {

@@ -51,6 +51,8 @@ export {
 export { type HottestMetal, hottestMetal } from './hottestMetal';
 export type { HeatPulse, LumpedJob, LumpedLink, LumpedPart } from './lumped/lumpedJob';
 export { type LumpedResult, lumpedNetwork } from './lumped/lumpedNetwork';
+export { type OvenOptions, ovenAsks, ovenExposure } from './oven/ovenExposure';
+export { listOvens, type Oven, ovenOf } from './oven/ovens';
 export type {
   AirChange,
   AlongPath,

@@ -37,7 +37,6 @@ function describe(what: string, { file, row, column, found, expected, remedy }: 
   ];
   return sentences
     .filter((s): s is string => s !== undefined && s !== '')
-    .map((s) => s.replace(/\.$/, ''))
-    .join('. ')
-    .concat('.');
+    .map((s) => (/[.?]$/.test(s) ? s : `${s}.`))
+    .join(' ');
 }

@@ -1,0 +1,211 @@
+import { type AlloyCard, meltsFromC } from '../../alloy';
+import { asExposure, type Exposure, type Heat, parseHeats } from '../../exposure';
+import { type OvenOptions, ovenAsks, ovenExposure } from '../../heatflow';
+import type { ThermalHistory } from '../../history';
+import type { ThermalLog } from '../../log';
+import { formatTemp, type Judged, knownOptions, TemperbookError } from '../../quantity';
+import {
+  allowanceOf,
+  jointChance,
+  type Metal,
+  type StrengthAfter,
+  strengthAfter,
+  type VerdictWord,
+  WORST_FIRST,
+  wordOf,
+} from '../../strength';
+import { casesOf } from '../casesOf';
+import { JUDGE_OPTIONS, type JudgeOptions } from '../judgeOptions';
+import { metalsNamed } from '../metalsNamed';
+import { settleBy } from '../settle';
+import type { NotJudged } from '../verdict';
+import { channelSentence, VERDICT_IN_WORDS } from '../wording';
+import { type HeatsLeft, heatsLeft } from './heatsLeft';
+
+/** Heats in words, the log of a weld, or what another door made: in the order in which the part saw them. */
+export type HeatStep = string | Heat | ThermalLog | Exposure | ThermalHistory;
+
+/** What `judgeHeats` needs to know: the metal, and what is known of the oven and of the part in it. */
+export interface HeatsOptions extends JudgeOptions, OvenOptions {}
+
+const OPTIONS = [
+  ...JUDGE_OPTIONS.filter((name) => name !== 'readings' && name !== 'earlier'),
+  'oven',
+  'wallMm',
+  'fan',
+] as const satisfies readonly (keyof HeatsOptions)[];
+
+/** What all heats together did to one place of the part. */
+export interface HeatedPlace {
+  /** The probe of the log, or "the part". */
+  readonly name: string;
+  readonly alloy: string;
+  readonly temper: string;
+  readonly word: VerdictWord;
+  readonly sentence: string;
+  readonly yieldKeptFraction: Judged;
+  readonly yieldMPa: Judged;
+  readonly chanceKept: number | null;
+  readonly settle: readonly string[];
+  /** Every heat, in order. */
+  readonly exposures: readonly Exposure[];
+  readonly strength: StrengthAfter;
+}
+
+/** The answer to heats told in words. */
+export interface HeatsVerdict {
+  readonly word: VerdictWord;
+  /** Chance that every place stays within the allowance; null where a log is blind. */
+  readonly chanceKept: number | null;
+  readonly allowanceFraction: number;
+  readonly sentence: string;
+  readonly places: readonly HeatedPlace[];
+  readonly notJudged: readonly NotJudged[];
+  /** How many more heats like the last one in words; absent without one. */
+  readonly left?: HeatsLeft;
+  /** What nobody said, as questions whose answers narrow the verdict. */
+  readonly asks: readonly string[];
+  readonly because: readonly string[];
+}
+
+/** What the place is called when no probe names it. */
+const THE_PART = 'the part';
+
+/**
+ * What heats did to a part of which there may be no log at all: "390F 1.5h", "8 x 200C 20min", a weld's log and then three
+ * bakes. Words become exposures (`ovenExposure`), a log brings one for each probe, and strength is `strengthAfter` of all of
+ * them in their order, with the word of `wordOf`.
+ * @param steps the heats, in their order; at most one log among them.
+ * @throws TemperbookError as `parseHeats`, `ovenExposure` and `judge`; for a heat at which the alloy begins to melt; and for
+ * more than one log.
+ */
+export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOptions): HeatsVerdict {
+  const { oven, wallMm, fan, ...options } = knownOptions(given, OPTIONS, 'judgeHeats');
+  const allowanceFraction = allowanceOf(options.allowanceFraction);
+  const named = metalsNamed(options);
+  const made = { oven, wallMm, fan };
+  const all = (Array.isArray(steps) ? steps : [steps]).flatMap((step: HeatStep) => heatsOf(step));
+  if (all.length === 0) throw new TemperbookError('There is no heat to judge', { expected: 'at least one' });
+  const logs = all.filter(isLog);
+  if (logs.length > 1)
+    throw new TemperbookError('More than one log is given', {
+      found: `${logs.length} logs`,
+      expected: 'at most one among the heats',
+      remedy: 'Judge the later log by itself, with the earlier as the record of the part',
+    });
+  const { cases, notJudged } = logs[0]
+    ? casesOf(logs[0], named, allowanceFraction)
+    : {
+        cases: [
+          {
+            name: THE_PART,
+            card: named.alloy as AlloyCard,
+            temper: named.temper,
+            measuredYieldMPa: named.measuredYieldMPa,
+            exposure: undefined,
+          },
+        ],
+        notJudged: [],
+      };
+  const before = cases.map(({ card, temper, measuredYieldMPa, exposure, name }): Placed => {
+    const exposures = all.flatMap((step): Exposure[] => {
+      if (isLog(step)) return [exposure!];
+      if (!isHeat(step)) return [asExposure(step)];
+      checkMelting(card, step);
+      return new Array<Exposure>(step.times).fill(ovenExposure(step, made));
+    });
+    return { name, card, temper, metal: { alloy: card, temper, measuredYieldMPa }, exposures };
+  });
+  const strengths = withEqualDraws(before, allowanceFraction);
+  const places = before.map(({ name, card, temper, exposures }, k): HeatedPlace => {
+    const strength = strengths[k]!;
+    const { word, blind, yieldKeptFraction, chanceOfRecorded: chance } = strength;
+    return {
+      name,
+      alloy: card.designation,
+      temper,
+      word,
+      sentence: channelSentence(
+        { verdict: word, yieldKeptFraction, chance, isBlind: blind.length > 0 },
+        allowanceFraction,
+      ),
+      yieldKeptFraction,
+      yieldMPa: strength.yieldMPa,
+      chanceKept: strength.chanceKept,
+      settle: settleBy({ name, card, temper, strength, allowanceFraction }),
+      exposures,
+      strength,
+    };
+  });
+  const isBlind =
+    places.some(({ chanceKept }) => chanceKept === null) || notJudged.some(({ isOnPart }) => isOnPart);
+  const chance = jointChance(strengths, 1 - allowanceFraction);
+  const worst = WORST_FIRST.find((one) => places.some(({ word }) => word === one))!;
+  const word = worst === 'kept' ? wordOf(chance, isBlind) : worst;
+  const last = all.filter(isHeat).at(-1);
+  const left =
+    last &&
+    (word === 'kept'
+      ? heatsLeft(strengths, ovenExposure(last, made), allowanceFraction)
+      : { more: 0, sentence: 'It is not cleared: no further heat until it is measured.' });
+  return {
+    word,
+    chanceKept: isBlind ? null : chance,
+    allowanceFraction,
+    sentence: sentenceOf(word, places),
+    places,
+    notJudged,
+    ...(left ? { left } : {}),
+    asks: all.some(isHeat) ? ovenAsks(made) : [],
+    because: [...new Set(places.flatMap(({ strength }) => strength.because))],
+  };
+}
+
+interface Placed {
+  readonly metal: Metal;
+  readonly exposures: readonly Exposure[];
+  readonly name: string;
+  readonly card: AlloyCard;
+  readonly temper: string;
+}
+
+const isLog = (step: HeatStep): step is ThermalLog => typeof step === 'object' && 'channels' in step;
+const isHeat = (step: HeatStep): step is Heat => typeof step === 'object' && 'setC' in step;
+
+function heatsOf(step: HeatStep): Exclude<HeatStep, string>[] {
+  return typeof step === 'string' ? parseHeats(step) : [step];
+}
+
+/** Metal that begins to melt has no temper to judge. */
+function checkMelting(card: AlloyCard, { setC }: Heat): void {
+  const from = meltsFromC(card);
+  if (setC < from) return;
+  throw new TemperbookError(`${card.designation} begins to melt at this heat`, {
+    found: formatTemp(setC),
+    expected: `below ${formatTemp(from)}`,
+    remedy: 'Look at the unit and the digits',
+  });
+}
+
+/** All strengths with as many draws, so that they can be joined draw by draw. */
+function withEqualDraws(places: readonly Placed[], allowanceFraction: number): StrengthAfter[] {
+  const ask = ({ metal, exposures }: Placed, draws?: number): StrengthAfter =>
+    strengthAfter(exposures[exposures.length - 1]!, metal, {
+      allowanceFraction,
+      earlier: exposures.slice(0, -1),
+      draws,
+    });
+  const first = places.map((place) => ask(place));
+  const most = Math.max(...first.map(({ draws }) => draws.yieldKept.length));
+  return first.map((strength, k) =>
+    strength.draws.yieldKept.length === most ? strength : ask(places[k]!, most),
+  );
+}
+
+function sentenceOf(word: VerdictWord, places: readonly HeatedPlace[]): string {
+  if (places.length === 1) return `${capital(VERDICT_IN_WORDS[word])}. ${places[0]!.sentence}`;
+  const worst = WORST_FIRST.flatMap((one) => places.filter((place) => place.word === one))[0]!;
+  return `${capital(VERDICT_IN_WORDS[word])}. Worst at ${worst.name}: ${worst.sentence}`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,39 @@
+import { tmpdir } from 'node:os';
+import { describe, expect, it } from 'vitest';
+import { temperbook } from './temperbook';
+
+const heat = (...args: string[]) => temperbook(tmpdir(), 'heat', ...args);
+
+describe('temperbook heat', () => {
+  it('answers from words: verdict, chance, what is left and what was not said', () => {
+    const { status, stdout } = heat(
+      '390F 1.5h',
+      '--alloy',
+      'A356-T6',
+      '--oven',
+      'class 5',
+      '--wall',
+      '1/2in',
+    );
+    expect(stdout).toMatch(/^Temper kept/);
+    expect(stdout).toMatch(/Count on \d+ more such heat/);
+    expect(stdout).toContain('Does a fan move the air?');
+    expect(stdout).toContain('AMS 2750');
+    expect(status).toBe(0);
+  });
+
+  it.each([
+    [['390 1.5', '--alloy', '6061-T6'], 1, '°F or °C'],
+    [['3900F 2h', '--alloy', '6061-T6'], 1, 'No aluminium part'],
+    [['390F 1h', '--alloy', '6061'], 1, 'No temper of 6061'],
+    [['390F 1h'], 2, '--alloy <metal>'],
+    [['--alloy', '6061-T6'], 2, 'the heat is missing'],
+    [['390F 1h', '--alloy', '6061-T6', '--fan', 'maybe'], 2, '--fan takes yes or no'],
+    [['390F 1h', '--alloy', '6061-T6', '--wall', '12'], 1, 'number with its unit'],
+  ])('%j', (args, code, message) => {
+    const { status, stdout, stderr } = heat(...args);
+    expect(stderr).toContain(message);
+    expect(stdout).toBe('');
+    expect(status).toBe(code);
+  });
+});

@@ -8,25 +8,27 @@ export type { ChartQuench } from './chart/quenchRequirements';
 export type { QuenchStrength } from './chart/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';
 export type { ChartSensor, SensorRole } from './chart/sensorRoles';
-export { type SensorTemper, type TemperMade, temperMade, type YieldAfterQuench } from './chart/temperMade';
+export { type SensorTemper, type TemperMade, temperMade } from './chart/temperMade';
 export { type FillerResponse, fillerResponse } from './recovery/fillers';
 export type { Objection, WayKind } from './recovery/objections';
-export type { Fittings, Material, PartPlace, PartState, StrengthOfPlace } from './recovery/partState';
+export type { Fittings, Material, PartPlace, PartState } from './recovery/partState';
 export {
   type Permission,
   type PlanRecoveryOptions,
   planRecovery,
   type RecoveryPlan,
   type RecoveryWay,
+  type StrengthAtPlace,
 } from './recovery/planRecovery';
 export {
   type BestReage,
   bestReage,
   type ReageCurve,
+  type ReageGrid,
   reageCurves,
-  type StrengthAfterAge,
 } from './recovery/reage';
 export { type RecoveryTicket, recoveryTicket, ticketHtml, ticketText } from './recovery/recoveryTicket';
+export type { HeatedMetal, PlaceStrength } from './recovery/strengthOfPlace';
 export { type CommonHold, type FurnaceWindow, furnaceWindow } from './routes/furnaceWindow';
 export {
   planRoutes,
@@ -35,6 +37,7 @@ export {
   type RoutePlace,
   type RoutePlan,
   type RouteReason,
+  type RouteStrength,
 } from './routes/planRoutes';
 export { type Straightening, straightening } from './routes/straightening';
 export { listSchedules, loadSchedule } from './schedule/loadSchedule';

@@ -1,18 +1,15 @@
-import { type AlloyCard, loadAlloy, meltsFromC, startTemper } from '../alloy';
+import { type AlloyCard, loadAlloy, meltsFromC } from '../alloy';
 import { asExposure, type Exposure, peak } from '../exposure';
 import type { ThermalHistory } from '../history';
-import { quenchFactor } from '../kinetics';
 import { formatDuration, formatTemp, type Judged, knownOptions, TemperbookError } from '../quantity';
-import { weightedShare } from '../statistics';
 import {
   allowanceOf,
-  bandOfDraws,
   type MeasuredBefore,
   measuredYield,
   type StrengthAfter,
   type VerdictWord,
-  wordOf,
 } from '../strength';
+import { afterNewTreatment } from './afterNewTreatment';
 import { newHeatTreatment } from './newHeatTreatment';
 import { afterTreatments, ageingPractice, THREE_WEEKS_S } from './treatments';
 
@@ -46,39 +43,6 @@ const OPTIONS = [
   'measuredHardnessHV',
   'quench',
 ] as const satisfies readonly (keyof RecoveryOptions)[];
-
-/**
- * Strength after a new heat treatment, over that of the part before: draws of the temper over draws of the part, less what
- * a quench nobody logged may cost (up to ten times slower), or what the C-curve takes from the cooling given.
- */
-function afterQuench(
-  card: AlloyCard,
-  temper: string,
-  { draws: { startYieldMPa } }: StrengthAfter,
-  quench?: ThermalHistory,
-): { readonly kept: Float64Array; readonly because: readonly string[] } {
-  const typical = startTemper(card, temper).entry.yieldMPa;
-  const found = quench ? quenchFactor(quench, card) : undefined;
-  const slower = newHeatTreatment().tenTimesSlowerQuenchMPa[card.family].value;
-  const count = startYieldMPa.length;
-  const kept = startYieldMPa.map((before, i) => {
-    const made = typical.low + ((i + 0.5) / count) * (typical.high - typical.low);
-    // Every draw of the part meets draws of the quench spread over their range.
-    const lost = found ? 0 : slower * ((0.5 + i * Math.SQRT2) % 1);
-    return (made * (found?.strengthFraction ?? 1) - lost) / before;
-  });
-  return {
-    kept,
-    because: found
-      ? [
-          `Quench factor ${found.quenchFactor.toFixed(1)} of the cooling given.`,
-          ...found.remarks.map(({ text }) => text),
-        ]
-      : [
-          `As the card’s temper, less up to ${slower} MPa for a quench up to ten times slower, because nobody logged it.`,
-        ],
-  };
-}
 
 function checkSolid(card: AlloyCard, history: ThermalHistory): void {
   const peakC = peak(history).tempC;
@@ -126,9 +90,10 @@ export function considerRecovery(
     timeS: spentS,
     remark,
   });
-  const full = afterQuench(card, temper, asWelded, quench);
-  const needed = 1 - allowanceFraction;
-  const chance = weightedShare((i) => full.kept[i]! >= needed, full.kept.length);
+  const full = afterNewTreatment(card, temper, asWelded, {
+    allowanceFraction,
+    ...(quench ? { quench } : {}),
+  });
   return [
     option('Accept as it is', asWelded, 0, 'Nothing to do.'),
     option(
@@ -145,9 +110,9 @@ export function considerRecovery(
     ),
     {
       name: 'Full heat treatment: solution, quench, age',
-      yieldKeptFraction: bandOfDraws(full.kept, '1', full.because),
-      chanceKept: chance,
-      verdict: wordOf(chance, false),
+      yieldKeptFraction: full.yieldKeptFraction,
+      chanceKept: full.chanceKept,
+      verdict: full.word,
       timeS: newHeatTreatment().solutionTreatmentS.value + timeS,
       remark: `Brings back everything where the quench reaches and the filler responds. Distorts the part; stay below ${formatTemp(meltsFromC(card))}, where it begins to melt.`,
     },

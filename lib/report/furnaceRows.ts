@@ -1,5 +1,5 @@
-import type { ChartCheck } from '../heattreat';
-import { formatDuration } from '../quantity';
+import type { ChartCheck, TemperMade } from '../heattreat';
+import { formatDuration, type Judged } from '../quantity';
 import type { TableRow } from './table';
 
 /** One row for each requirement of a schedule, numbered as on the figure: the answer, and what it rests on. */
@@ -38,4 +38,50 @@ export function stageRows({ stages }: ChartCheck): TableRow[] {
     For: formatDuration(toS - fromS),
     'Worst sensor': worstSensor ?? '',
   }));
+}
+
+/** One row for each load sensor: the yield the ageing makes there, and which temper that is. */
+export function temperMadeRows({ sensors }: TemperMade, temper: string): TableRow[] {
+  return sensors.map(({ sensor, yieldMPa: { nominal, low, high }, word, because }) => ({
+    Sensor: sensor,
+    Yield: `${nominal.toFixed(0)} MPa (${low.toFixed(0)}–${high.toFixed(0)})`,
+    Temper: word === 'as the schedule' ? temper : word === 'cannot tell' ? word : `${word} ${temper}`,
+    Because: because,
+  }));
+}
+
+/** What the chart shows of the quench: its rate, the wait that followed, and what it left to age. */
+export function quenchRows({ quench, quenchToAgeS, quenchStrength }: ChartCheck): TableRow[] {
+  const row = (what: string, found: string, because = ''): TableRow => ({
+    Quench: what,
+    Found: found,
+    Because: because,
+  });
+  const band = ({ low, high }: Pick<Judged, 'low' | 'high'>, digits: number) =>
+    `${low.toFixed(digits)} to ${high.toFixed(digits)}`;
+  return [
+    ...(quench ? [row('Slowest load sensor, 400 to 200 °C', `${band(quench.rateKPerS, 0)} °C/s`)] : []),
+    ...(quenchToAgeS ? [row('From quench to ageing', formatDuration(quenchToAgeS.nominal))] : []),
+    ...leftToAge(quenchStrength, row, band),
+  ];
+}
+
+function leftToAge(
+  strength: ChartCheck['quenchStrength'],
+  row: (what: string, found: string, because?: string) => TableRow,
+  band: (value: Pick<Judged, 'low' | 'high'>, digits: number) => string,
+): TableRow[] {
+  if (strength?.kind === 'loss against the fastest measured')
+    return [
+      row(
+        'Costs, against the fastest quench measured',
+        `${band(strength.lossMPa, 0)} MPa of yield`,
+        strength.lossMPa.because.join(' '),
+      ),
+    ];
+  if (strength?.kind === 'share of an ideal quench')
+    return strength.sensors.map(({ sensor, fraction }) =>
+      row(`${sensor}: share of what an ideal quench gives`, band(fraction, 2)),
+    );
+  return [row('What it left to age', 'cannot tell', strength?.because ?? 'the chart does not show it')];
 }

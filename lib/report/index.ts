@@ -1,6 +1,13 @@
 export { exportTable } from './exportTable';
 export { type FaultKind, faultsByKind } from './faultsByKind';
-export { chartSensorRows, requirementDetailRows, requirementRows, stageRows } from './furnaceRows';
+export {
+  chartSensorRows,
+  quenchRows,
+  requirementDetailRows,
+  requirementRows,
+  stageRows,
+  temperMadeRows,
+} from './furnaceRows';
 export {
   attachmentRows,
   calibrationRows,

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadAlloy } from '../../lib/alloy';
 import { type PartState, planRecovery, recoveryTicket, ticketHtml, ticketText } from '../../lib/heattreat';
-import { judged } from '../../lib/quantity';
+import { isothermal } from '../../lib/history';
+import { ageingPractice, considerRecovery } from '../../lib/planning';
 
 const NOTHING_ON_IT = { threads: false, coating: false, inserts: false, machined: false };
 const foot: PartState = {
@@ -90,14 +92,23 @@ describe('ways to go on with a part', () => {
     expect(ageing).not.toContain('threads');
   });
 
-  it('carry the strength of a model passed in, by place', () => {
-    const { ways } = planRecovery(foot, {
-      strengthOfPlace: ({ material }) =>
-        material === 'weld metal' ? null : judged(0.8, [0.7, 0.9], '1', []),
+  it('leave the strength that every other door gives', () => {
+    const exposure = isothermal(380, 20);
+    const places = [{ ...foot.places[0]!, exposure }, foot.places[1]!];
+    const practice = ageingPractice(loadAlloy('A356.0'), 'T6');
+    const { ways } = planRecovery({ ...foot, places }, { ageing: practice });
+    const considered = considerRecovery(exposure, { alloy: 'A356.0', temper: 'T6' });
+    (['accept', 'rest', 'age again', 'full treatment'] as const).forEach((kind, k) => {
+      const [lip, weld] = ways.find((way) => way.kind === kind)!.strength;
+      const { yieldKeptFraction, chanceKept, verdict } = considered[k]!;
+      expect(lip!.after).toMatchObject({ yieldKeptFraction, chanceKept, word: verdict });
+      expect(weld).toMatchObject({ after: null, because: expect.stringContaining('weld metal') });
     });
-    expect(
-      ways.find(({ kind }) => kind === 'rest')!.strength.map(({ after }) => after?.nominal ?? null),
-    ).toEqual([0.8, null]);
+  });
+
+  it('leave no number where nothing was recorded', () => {
+    const [accept] = planRecovery(foot).ways;
+    expect(accept!.strength[0]).toMatchObject({ after: null, because: 'what it saw is not recorded' });
   });
 
   it('refuse what no part can be', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { furnaceWindow, planRoutes, straightening } from '../../lib/heattreat';
-import { judged } from '../../lib/quantity';
+import { isothermal } from '../../lib/history';
+import { strengthAfter } from '../../lib/strength';
 
 const CASTING = 'A356.0 T6 sand casting';
 const TUBE = '6061 T6 extrusion and bar';
@@ -55,19 +56,22 @@ describe('orders of work', () => {
     ]);
   });
 
-  it('carry strengths of a model passed in, place by place', () => {
-    const asked: string[] = [];
-    const { routes } = planRoutes({
-      ...job,
-      strengthAt: (place, bought, after) => {
-        asked.push(`${place} ${bought} ${after === 'new treatment' ? after : after ? 'heat' : 'as welded'}`);
-        return place === 'weld metal' ? null : judged(150, [100, 200], 'MPa', []);
-      },
-    });
-    expect(routes[0]!.strength.map(({ place }) => place)).toEqual(['casting', 'tube', 'weld metal']);
-    expect(asked).toContain('casting F new treatment');
-    expect(asked).toContain('tube T6 as welded');
-    expect(asked).toContain('tube T4 heat');
+  it('leave the strength of metal bought in each temper, welded and heated on', () => {
+    const welding = { casting: isothermal(300, 20), tube: isothermal(380, 20) };
+    const routes = new Map(
+      planRoutes({ ...job, welding }).routes.map((route) => [route.name, route.strength]),
+    );
+    const tube = (name: string) => routes.get(name)!.find(({ place }) => place === 'tube')!.yieldMPa!.nominal;
+    const asWelded = strengthAfter(welding.tube, { alloy: '6061', temper: 'T6' }, { endOnly: true });
+    expect(tube('T6, weld, use')).toBe(asWelded.yieldMPa.nominal);
+    // What dissolved comes back in the ageing oven, all of it after a new treatment.
+    expect(tube('T6, weld, age')).toBeGreaterThan(tube('T6, weld, use'));
+    expect(tube('T6, weld, full treatment')).toBeGreaterThan(tube('T6, weld, age'));
+    // An order in F and one in T6 end alike when everything is made new.
+    expect(tube('F, weld, full treatment')).toBe(tube('T6, weld, full treatment'));
+    for (const strength of routes.values())
+      expect(strength.find(({ place }) => place === 'weld metal')).toMatchObject({ yieldMPa: null });
+    expect(planRoutes(job).routes[0]!.strength).toEqual([]);
   });
 });
 

@@ -10,21 +10,19 @@ import { timeAxis, timeScale } from '../parts/timeScale';
 const HEIGHT_PX = 300;
 
 /**
- * Strength against the time of a re-age, one line for each temperature, shaded as far as the furnace's own tolerance
+ * Share of the yield before the heat against the time of a re-age, in %, one line for each temperature, shaded as far as the furnace's own tolerance
  * moves it. Throws `TemperbookError` when there is no curve.
  */
 export function reageFigure(
   curves: readonly ReageCurve[],
-  {
-    title = 'Strength after ageing again',
-    unit = 'MPa',
-  }: { readonly title?: string; readonly unit?: string } = {},
+  { title = 'Strength after ageing again' }: { readonly title?: string } = {},
 ): Figure {
   const shown = requireSome(curves, 're-age');
   const times = shown.flatMap(({ timeS }) => timeS);
   const span = { fromS: Math.min(...times), toS: Math.max(...times) };
   const scale = timeScale(span.toS - span.fromS);
-  const values = shown.flatMap(({ low, high }) => [...low, ...high]);
+  const percent = (shares: readonly number[]) => shares.map((share) => 100 * share);
+  const values = shown.flatMap(({ low, high }) => percent([...low, ...high]));
   const room = (Math.max(...values) - Math.min(...values) || 1) * 0.08;
   const range = [Math.min(...values) - room, Math.max(...values) + room] as const;
   const names = shown.map(({ tempC }) => formatTemp(tempC));
@@ -39,7 +37,7 @@ export function reageFigure(
             ...base,
             name: plotText(`${names[k]}, furnace ± ${curve.toleranceK} K`),
             x: [...x(curve.timeS), ...x(curve.timeS).reverse()],
-            y: [...curve.high, ...[...curve.low].reverse()],
+            y: percent([...curve.high, ...[...curve.low].reverse()]),
             fill: 'toself',
             fillcolor: withAlpha(color, 0.16),
             line: { width: 0, color },
@@ -49,16 +47,20 @@ export function reageFigure(
             ...base,
             name: plotText(names[k]!),
             x: x(curve.timeS),
-            y: curve.nominal,
+            y: percent(curve.nominal),
             line: { color, width: 1.8 },
-            hovertemplate: `${plotText(names[k]!)}<br>%{y:.0f} ${unit}<br>%{x} ${scale.unit}<extra></extra>`,
+            hovertemplate: `${plotText(names[k]!)}<br>%{y:.0f} % of the yield before<br>%{x} ${scale.unit}<extra></extra>`,
           },
         ];
       }),
       annotations: [
-        axisHeading(unit, 'y domain'),
+        axisHeading('Yield, % of before', 'y domain'),
         ...endLabels(
-          shown.map(({ nominal }, k) => ({ text: names[k]!, look: k, at: nominal[nominal.length - 1]! })),
+          shown.map(({ nominal }, k) => ({
+            text: names[k]!,
+            look: k,
+            at: 100 * nominal[nominal.length - 1]!,
+          })),
           'y',
           HEIGHT_PX / (range[1] - range[0]),
         ),

@@ -1,11 +1,11 @@
+import { loadAlloy } from '../../alloy';
 import { peak } from '../../exposure';
 import { isothermal, join, slice, type ThermalHistory } from '../../history';
 import { type Judged, TemperbookError } from '../../quantity';
+import { bandOfDraws, ROUTINE_DRAWS, strengthAfter } from '../../strength';
+import type { Schedule } from '../schedule/schedule';
 import { scheduledHistory } from '../schedule/scheduledHistory';
 import type { ChartCheck } from './checkChart';
-
-/** Yield of freshly quenched metal after a history, MPa: the strength model is passed in. */
-export type YieldAfterQuench = (fromQuench: ThermalHistory) => Judged;
 
 /** What the furnace made of the metal at one sensor. */
 export interface SensorTemper {
@@ -13,6 +13,8 @@ export interface SensorTemper {
   /** From the end of the quench, or from the start of a chart of ageing only. */
   readonly history: ThermalHistory;
   readonly yieldMPa: Judged;
+  /** Yield of every draw over that of the schedule as set: what this chart says of plausible metal i. */
+  readonly ofSchedule: Float64Array;
   readonly word: 'under-aged' | 'as the schedule' | 'over-aged' | 'cannot tell';
   readonly because: string;
 }
@@ -20,7 +22,7 @@ export interface SensorTemper {
 /** What temper the chart made, sensor by sensor. */
 export interface TemperMade {
   readonly sensors: readonly SensorTemper[];
-  /** What the schedule makes by the same model, from its least heat to its most, MPa. */
+  /** What the schedule makes by the same metals, from its least heat to its most, MPa. */
   readonly bySchedule: { readonly leastHeat: Judged; readonly asSet: Judged; readonly mostHeat: Judged };
 }
 
@@ -28,15 +30,21 @@ export interface TemperMade {
 const QUENCHED_C = 150;
 /** An hour more at the hottest it was tells on which side of its peak metal is, s. */
 const PROBE_S = 3600;
+const BECAUSE = [
+  'The temper’s own yield, times what each plausible metal makes of this ageing over what it makes of the schedule as set.',
+  'What the quench cost is not in it.',
+];
 
 /**
- * Yield at each load sensor by a strength model, and how that stands to what the schedule makes by the same model:
- * metal below the schedule's own range is under-aged where more time would harden it, over-aged where it would
- * soften it. Model and schedule are compared with each other, so the model's own error cancels in the word, not in
- * the number.
- * @throws TemperbookError for a chart without an age, or without a load sensor.
+ * Yield at each load sensor, and how that stands to what the schedule makes. Each plausible metal is aged from the quench
+ * along the sensor's history and along the schedule as set; the ratio of the two, times the yield parts of this temper
+ * have, is the yield at the sensor. So a chart that keeps the schedule gives the very temper that `judge` starts from, and
+ * the metals' own error cancels in the word. Metal below the schedule's own range is under-aged where more time would
+ * harden it; metal that more time would soften, where the schedule's own would still harden, is over-aged.
+ * @throws TemperbookError for a chart without an age, or without a load sensor, and as `strengthAfter` (an alloy without a
+ * card, a temper its card does not have).
  */
-export function temperMade(check: ChartCheck, yieldAfterQuench: YieldAfterQuench): TemperMade {
+export function temperMade(check: ChartCheck): TemperMade {
   const { schedule, sensors, quench, stages } = check;
   const age = schedule.ages[schedule.ages.length - 1];
   const loads = sensors.filter(({ role, history }) => role === 'load' && history.timeS.length > 1);
@@ -46,44 +54,72 @@ export function temperMade(check: ChartCheck, yieldAfterQuench: YieldAfterQuench
       remedy: 'Give the chart of the ageing, and say which sensors sit in the load',
     });
   const waitH = check.quenchToAgeS ? check.quenchToAgeS.nominal / 3600 : undefined;
-  const planned = (corner: 'least heat' | 'as set' | 'most heat') =>
-    yieldAfterQuench(
-      scheduledHistory(schedule, { corner, fromQuench: true, ...(waitH === undefined ? {} : { waitH }) }),
-    );
+  const scheduled = (corner: 'least heat' | 'as set' | 'most heat') =>
+    scheduledHistory(schedule, { corner, fromQuench: true, ...(waitH === undefined ? {} : { waitH }) });
+  const compare = againstSchedule(schedule, scheduled('as set'));
   const bySchedule = {
-    leastHeat: planned('least heat'),
-    asSet: planned('as set'),
-    mostHeat: planned('most heat'),
+    leastHeat: compare(scheduled('least heat')).yieldMPa,
+    asSet: compare(scheduled('as set')).yieldMPa,
+    mostHeat: compare(scheduled('most heat')).yieldMPa,
   };
   const lowest = Math.min(...Object.values(bySchedule).map(({ nominal }) => nominal));
+  const anHourAdds = (history: ThermalHistory, made: Judged): number =>
+    compare(join([history, isothermal(peak(history).tempC, PROBE_S)])).yieldMPa.nominal - made.nominal;
+  const mostHeatGains = anHourAdds(scheduled('most heat'), bySchedule.mostHeat) > 0;
   return {
     bySchedule,
     sensors: loads.map(({ name, history: whole }) => {
       const immersed = quench?.sensors.find(({ sensor }) => sensor === name)?.immersed;
       const fromS = immersed ? quenchedS(whole, immersed.high) : whole.timeS[0]!;
       const history = slice(whole, fromS, whole.timeS[whole.timeS.length - 1]!);
-      const yieldMPa = yieldAfterQuench(history);
-      const more =
-        yieldAfterQuench(join([history, isothermal(peak(history).tempC, PROBE_S)])).nominal -
-        yieldMPa.nominal;
+      const made = compare(history);
+      const more = anHourAdds(history, made.yieldMPa);
+      const isShort = made.yieldMPa.nominal < lowest;
       const blind = (history.gapAfter?.length ?? 0) > 0;
-      const word = blind
-        ? 'cannot tell'
-        : yieldMPa.nominal >= lowest
-          ? 'as the schedule'
-          : more > 0
-            ? 'under-aged'
-            : 'over-aged';
+      const word = (): SensorTemper['word'] => {
+        if (blind) return 'cannot tell';
+        if (more <= 0 && (isShort || mostHeatGains)) return 'over-aged';
+        return isShort ? 'under-aged' : 'as the schedule';
+      };
       return {
         sensor: name,
         history,
-        yieldMPa,
-        word,
+        ...made,
+        word: word(),
         because: blind
           ? 'part of the ageing was not recorded'
-          : `${yieldMPa.nominal.toFixed(0)} MPa; the schedule makes ${lowest.toFixed(0)} MPa or more by the same model; an hour more at the hottest it was ${more > 0 ? 'adds' : 'takes'} ${Math.abs(more).toFixed(0)} MPa`,
+          : `${made.yieldMPa.nominal.toFixed(0)} MPa; the schedule makes ${lowest.toFixed(0)} MPa or more of the same metals; an hour more at the hottest it was ${more > 0 ? 'adds' : 'takes'} ${Math.abs(more).toFixed(0)} MPa`,
       };
     }),
+  };
+}
+
+/** Yield after ageing along a history, draw by draw against the schedule as set. */
+function againstSchedule(
+  { alloy, temper, startsFrom }: Schedule,
+  asSet: ThermalHistory,
+): (history: ThermalHistory) => Pick<SensorTemper, 'yieldMPa' | 'ofSchedule'> {
+  const card = loadAlloy(alloy);
+  const options = { draws: ROUTINE_DRAWS, endOnly: true };
+  const before = startsFrom === 'as cast' ? 'F' : 'W';
+  const aged = (history: ThermalHistory) => {
+    const { yieldKept, startYieldMPa } = strengthAfter(
+      history,
+      { alloy: card, temper: before },
+      options,
+    ).draws;
+    return yieldKept.map((kept, i) => kept * startYieldMPa[i]!);
+  };
+  const ofTemper = strengthAfter(isothermal(20, 1), { alloy: card, temper }, options).draws.startYieldMPa;
+  const bySchedule = aged(asSet);
+  return (history) => {
+    const ofSchedule = aged(history).map((yieldMPa, i) => yieldMPa / bySchedule[i]!);
+    const yieldMPa = bandOfDraws(
+      ofSchedule.map((ratio, i) => ratio * ofTemper[i]!),
+      'MPa',
+      BECAUSE,
+    );
+    return { yieldMPa, ofSchedule };
   };
 }
 

@@ -1,5 +1,5 @@
+import type { Exposure } from '../../exposure';
 import type { ThermalHistory } from '../../history';
-import type { Judged } from '../../quantity';
 import type { Schedule } from '../schedule/schedule';
 
 /** What a place of the part is made of. */
@@ -15,8 +15,8 @@ export interface PartPlace {
   /** Hottest it became, °C; null where nobody knows. */
   readonly peakC: number | null;
   readonly thicknessMm?: number;
-  /** What it saw, where there is a record: the strength hook needs it. */
-  readonly history?: ThermalHistory;
+  /** What it saw, where there is a record: with alloy and temper, strength is worked out from it. */
+  readonly exposure?: Exposure | ThermalHistory;
 }
 
 /** Things on the part that a furnace or a quench spoils. `null`: nobody said. */
@@ -50,9 +50,3 @@ export interface PartState {
   /** Uniformity of the furnace, ± K; default that of class 2 (SAE AMS 2750, from memory). */
   readonly uniformityK?: number;
 }
-
-/** Yield of a place after further heat, MPa or as a share kept; null where the models do not reach. */
-export type StrengthOfPlace = (
-  place: PartPlace,
-  further: ThermalHistory | 'new treatment' | undefined,
-) => Judged | null;

@@ -1,11 +1,14 @@
+import { loadAlloy, meltsFromC } from '../../alloy';
 import { isothermal, type ThermalHistory } from '../../history';
-import { formatDuration, formatTemp, type Judged, requireNumber, TemperbookError } from '../../quantity';
+import { THREE_WEEKS_S } from '../../planning';
+import { formatDuration, formatTemp, knownOptions, requireNumber, TemperbookError } from '../../quantity';
 import { loadSchedule } from '../schedule/loadSchedule';
 import type { Schedule } from '../schedule/schedule';
 import { scheduledHistory } from '../schedule/scheduledHistory';
 import { fillerResponse } from './fillers';
 import { type Objection, objectionsTo, type WayKind } from './objections';
-import type { PartState, StrengthOfPlace } from './partState';
+import type { PartPlace, PartState } from './partState';
+import { type FurtherHeat, type PlaceStrength, strengthOfPlace } from './strengthOfPlace';
 
 /** Whether a way may be gone. `ask first`: something is not known, or somebody else has to agree. */
 export type Permission = 'possible' | 'ask first' | 'forbidden';
@@ -24,8 +27,15 @@ export interface RecoveryWay {
   readonly timeS: number;
   /** The heat it adds; absent for accepting, scrapping and what is refused. */
   readonly heat?: ThermalHistory;
-  /** By place, in the order given, where a strength model was passed; null where it does not reach. */
-  readonly strength: readonly { readonly place: string; readonly after: Judged | null }[];
+  /** By place, in the order given; nothing for what is refused and for scrap. */
+  readonly strength: readonly StrengthAtPlace[];
+}
+
+/** Strength a way leaves at a place; null where it cannot be worked out, and why. */
+export interface StrengthAtPlace {
+  readonly place: string;
+  readonly after: PlaceStrength | null;
+  readonly because: string;
 }
 
 /** All ways, in the order of effort. */
@@ -38,13 +48,13 @@ export interface RecoveryPlan {
 
 /** What the plan may use beyond the rules. */
 export interface PlanRecoveryOptions {
-  /** Strength of a place after more heat; without it the plan says what is allowed and not what it gives. */
-  readonly strengthOfPlace?: StrengthOfPlace;
+  /** Yield loss that is accepted, fraction; default 0.1. */
+  readonly allowanceFraction?: number;
   /** Another age than the schedule's, °C and s: the best one found, say. */
   readonly ageing?: { readonly tempC: number; readonly timeS: number };
 }
 
-const REST_S = 21 * 86_400;
+const OPTIONS = ['allowanceFraction', 'ageing'] as const satisfies readonly (keyof PlanRecoveryOptions)[];
 /** A day of handling on either side of a full treatment, s; judgement. */
 const HANDLING_S = 86_400;
 
@@ -56,11 +66,13 @@ const CAUTIONS: readonly string[] = [
 
 /**
  * The ways to go on with a part: accept, rest, age again, full heat treatment, local treatment, scrap. The rules say
- * what forbids each; what nobody said stands as a question and never as a permission. Strength by place comes from
- * the model passed in.
- * @throws TemperbookError as `loadSchedule`, for no place, or a number that cannot be.
+ * what forbids each; what nobody said stands as a question and never as a permission. Strength by place is
+ * `strengthAfter` going on from what the place saw; a place without a record, and weld metal, get none.
+ * @throws TemperbookError as `loadSchedule` and `strengthAfter`, for options it does not know, no place, or a number that
+ * cannot be.
  */
-export function planRecovery(state: PartState, options: PlanRecoveryOptions = {}): RecoveryPlan {
+export function planRecovery(state: PartState, given: PlanRecoveryOptions = {}): RecoveryPlan {
+  const options = knownOptions(given, OPTIONS, 'planRecovery');
   checkState(state);
   const schedule = loadSchedule(state.schedule);
   const ageing = options.ageing ?? usualAge(schedule);
@@ -70,7 +82,7 @@ export function planRecovery(state: PartState, options: PlanRecoveryOptions = {}
     kind: WayKind,
     name: string,
     more: Pick<RecoveryWay, 'remark' | 'distortion' | 'timeS'> & { readonly heat?: ThermalHistory },
-    further: Parameters<StrengthOfPlace>[1] | null,
+    further: FurtherHeat | null,
   ): RecoveryWay => {
     const objections = objectionsTo(kind, state, schedule);
     return {
@@ -83,12 +95,9 @@ export function planRecovery(state: PartState, options: PlanRecoveryOptions = {}
           : 'possible',
       objections,
       strength:
-        further === null || !options.strengthOfPlace
+        further === null
           ? []
-          : state.places.map((place) => ({
-              place: place.name,
-              after: options.strengthOfPlace!(place, further),
-            })),
+          : state.places.map((place) => strengthAt(place, further, options.allowanceFraction)),
       ...more,
     };
   };
@@ -102,18 +111,18 @@ export function planRecovery(state: PartState, options: PlanRecoveryOptions = {}
         'accept',
         'Accept as it is',
         { remark: 'Nothing comes back.', distortion: 'none', timeS: 0 },
-        undefined,
+        'none',
       ),
       way(
         'rest',
-        `Rest ${formatDuration(REST_S)} at room temperature`,
+        `Rest ${formatDuration(THREE_WEEKS_S)} at room temperature`,
         {
           remark: 'Brings back part of what dissolved; nothing of what over-aged.',
           distortion: 'none',
-          timeS: REST_S,
-          heat: isothermal(20, REST_S),
+          timeS: THREE_WEEKS_S,
+          heat: isothermal(20, THREE_WEEKS_S),
         },
-        isothermal(20, REST_S),
+        isothermal(20, THREE_WEEKS_S),
       ),
       ...(aged && ageing
         ? [
@@ -155,6 +164,20 @@ export function planRecovery(state: PartState, options: PlanRecoveryOptions = {}
       ),
     ],
   };
+}
+
+function strengthAt(
+  { name, material, alloy, temper, exposure, peakC }: PartPlace,
+  further: FurtherHeat,
+  allowanceFraction: number | undefined,
+): StrengthAtPlace {
+  const none = (because: string): StrengthAtPlace => ({ place: name, after: null, because });
+  if (material === 'weld metal') return none('weld metal: no source carries its ageing');
+  if (!alloy || !temper) return none('alloy and temper are not said');
+  if (!exposure) return none('what it saw is not recorded');
+  if (peakC !== null && peakC >= meltsFromC(loadAlloy(alloy))) return none('it began to melt');
+  const after = strengthOfPlace({ alloy, temper, exposure }, further, allowanceFraction);
+  return { place: name, after, because: after.yieldMPa.because.join(' ') };
 }
 
 /** The last step of the schedule's ageing, in the middle of its times. */

@@ -1,6 +1,10 @@
+import { loadAlloy } from '../../alloy';
+import type { Exposure } from '../../exposure';
 import { isothermal, type ThermalHistory } from '../../history';
+import { afterNewTreatment } from '../../planning';
 import type { Judged } from '../../quantity';
 import { fillerResponse } from '../recovery/fillers';
+import { strengthOfPlace } from '../recovery/strengthOfPlace';
 import { loadSchedule } from '../schedule/loadSchedule';
 import type { Schedule } from '../schedule/schedule';
 import { scheduledHistory } from '../schedule/scheduledHistory';
@@ -33,7 +37,14 @@ export interface Route {
   readonly forbidden: boolean;
   /** Heat after welding, the same for all places; absent where nothing follows. */
   readonly heat?: ThermalHistory;
-  readonly strength: readonly { readonly place: RoutePlace; readonly after: Judged | null }[];
+  readonly strength: readonly RouteStrength[];
+}
+
+/** Strength a route leaves; null where it cannot be worked out, and why. */
+export interface RouteStrength {
+  readonly place: RoutePlace;
+  readonly yieldMPa: Judged | null;
+  readonly because: string;
 }
 
 /** What the routes are planned for. */
@@ -46,12 +57,11 @@ export interface RouteJob {
   readonly uniformityK?: number;
   /** Cure of the powder coat at metal temperature, °C and s; default 200 °C for 10 min. */
   readonly powderCure?: { readonly tempC: number; readonly timeS: number };
-  /** Strength at a place bought in a temper, after welding and this heat; without it the plan gives none. */
-  readonly strengthAt?: (
-    place: RoutePlace,
-    bought: Route['bought'],
-    after: ThermalHistory | 'new treatment' | undefined,
-  ) => Judged | null;
+  /** What casting and tube see when they are welded, at the place whose strength matters; without it no strength is given. */
+  readonly welding?: {
+    readonly casting: Exposure | ThermalHistory;
+    readonly tube: Exposure | ThermalHistory;
+  };
 }
 
 /** Every route, and the furnace window they rest on. */
@@ -65,7 +75,6 @@ const AWAY_DAYS = 7;
 const WELD_DAYS = 1;
 const note = (what: string): RouteReason => ({ forbids: false, what });
 const no = (what: string): RouteReason => ({ forbids: true, what });
-const PLACES: readonly RoutePlace[] = ['casting', 'tube', 'weld metal'];
 /** Typical cure at metal temperature: 10 min at 200 °C, 15 to 20 min at 190 °C. Source: powder makers' sheets (seen). */
 const POWDER_CURE = { tempC: 200, timeS: 600 };
 
@@ -133,11 +142,12 @@ export function planRoutes(job: RouteJob): RoutePlan {
       against,
       forbidden: against.some(({ forbids }) => forbids),
       ...(heat ? { heat } : {}),
-      strength: job.strengthAt
-        ? PLACES.map((place) => ({
-            place,
-            after: job.strengthAt!(place, bought, isNew ? 'new treatment' : heat),
-          }))
+      strength: job.welding
+        ? [
+            strengthOf('casting', casting, bought, job.welding.casting, isNew ? 'new treatment' : heat),
+            strengthOf('tube', tube, bought, job.welding.tube, isNew ? 'new treatment' : heat),
+            { place: 'weld metal', yieldMPa: null, because: 'no source carries the ageing of weld metal' },
+          ]
         : [],
     };
   };
@@ -167,4 +177,24 @@ export function planRoutes(job: RouteJob): RoutePlan {
       route('T6, weld, full treatment', 'T6', [away('solution, quench, age')], full, fullHeat, true),
     ],
   };
+}
+
+/** Strength of a metal bought in a temper, welded, and heated further. */
+function strengthOf(
+  place: RoutePlace,
+  { alloy, temper }: Schedule,
+  bought: Route['bought'],
+  exposure: Exposure | ThermalHistory,
+  further: ThermalHistory | 'new treatment' | undefined,
+): RouteStrength {
+  const start = bought === 'T6' ? temper : bought;
+  const card = loadAlloy(alloy);
+  if (further === 'new treatment') {
+    const { yieldMPa } = afterNewTreatment(card, temper);
+    return { place, yieldMPa, because: yieldMPa.because.join(' ') };
+  }
+  if (!(start in card.tempers))
+    return { place, yieldMPa: null, because: `the card of ${card.designation} has no ${start}` };
+  const { yieldMPa } = strengthOfPlace({ alloy, temper: start, exposure }, further ?? 'none');
+  return { place, yieldMPa, because: yieldMPa.because.join(' ') };
 }

@@ -75,7 +75,7 @@ export {
 
 // Show and keep.
 export { type Figure, show, showTable } from './figure';
-export { exportTable, type TableRow } from './report';
+export { exportTable, type Frame, type TableRow, toDataFrame } from './report';
 export {
   buildRecord,
   type DecisionRecord,

@@ -1,18 +1,20 @@
 import { parseArgs } from 'node:util';
 import { namedMetal, parseMetal } from '../alloy';
-import { type ChannelOptions, type JudgeOptions, judge } from '../decision';
+import { type ChannelOptions, type JudgeOptions, judge, VERDICT_IN_WORDS } from '../decision';
 import { tableText } from '../figure';
-import { fahrenheitToCelsius } from '../quantity';
+import { fahrenheitToCelsius, formatChance } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
 import { hiddenRows, tableOf, verdictRows } from '../report';
 import { fractionOf } from './fractionOf';
+import { isFolder } from './many/logsToReview';
+import { type ReviewedLog, reviewMany } from './many/reviewMany';
 import { readingOf } from './readingOf';
 import { readOptionsOf } from './readOptionsOf';
 import { settledLog } from './settledLog';
 import { shareLine } from './shareLine';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
-/** `temperbook review <log file> --alloy A356-T6 --out folder …` */
+/** `temperbook review <log file> --alloy A356-T6 --out folder …`; of many logs, `reviewMany` */
 export async function review(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
@@ -30,8 +32,10 @@ export async function review(args: string[]): Promise<void> {
       read: { type: 'string', default: '{}' },
     },
   });
-  const path = onlyOne(positionals, 'the log file to review');
   const outFolder = required(values.out, '--out <folder>');
+  if (positionals.length > 1 || positionals.some(isFolder))
+    return reviewMany(positionals, outFolder, optionsAsGiven(values));
+  const path = onlyOne(positionals, 'the log file to review');
   const { card, temper } = namedMetal(required(values.alloy, '--alloy <metal>'), values.temper);
   const options: JudgeOptions = {
     alloy: card,
@@ -68,6 +72,18 @@ export async function review(args: string[]): Promise<void> {
       : ''
     : ', as it stood there already';
   process.stdout.write(`Record  ${shortest(record.html)}${which}\nData    ${shortest(record.json)}\n`);
+  process.send?.({
+    verdict: VERDICT_IN_WORDS[verdict.verdict],
+    chance: verdict.chanceKept === null ? 'not known' : formatChance(verdict.chanceKept),
+    record: shortest(record.html),
+  } satisfies ReviewedLog);
+}
+
+/** The options of the command line again, but for the place of the records. */
+function optionsAsGiven(values: Readonly<Record<string, string | readonly string[] | undefined>>): string[] {
+  return Object.entries(values)
+    .filter(([name]) => name !== 'out')
+    .flatMap(([name, value]) => [value ?? []].flat().flatMap((one) => [`--${name}`, one]));
 }
 
 function celsiusOf(temperature: string): number {

@@ -8,7 +8,8 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
 
   temperbook review <log file> --alloy A356-T6 --out <folder>
       Reads your logger's file, says for each probe whether the temper held,
-      and writes a record that you can print and sign.
+      and writes a record that you can print and sign. Several files, or a
+      folder of them: each by itself, then a table of all.
 
   temperbook amend <record.json> --reading "TC1 brinell 68 75"
       Adds a reading, a decision, a line or a signature to a record: a new

@@ -2,6 +2,7 @@ export { faultAtRow } from './faultAtRow';
 export type { FaultKind } from './faultKind';
 export { DEFAULT_SENTINELS } from './faults/sentinels';
 export type { LogStatements, Statement } from './logStatements';
+export { logsInFolder } from './logsInFolder';
 export { readLog } from './readLog';
 export type { ClockFormat, DateOrder, ReadLimits, ReadOptions, TempUnit } from './readOptions';
 export type * from './thermalLog';

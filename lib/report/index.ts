@@ -1,3 +1,4 @@
+export { csvText } from './csvText';
 export { exportTable } from './exportTable';
 export { type FaultKind, faultsByKind } from './faultsByKind';
 export {
@@ -17,6 +18,7 @@ export {
   softReachRows,
   softZoneRows,
 } from './heatRows';
+export type { Frame, FrameGroups } from './loadDanfo';
 export { allowedTimeRows } from './mapRows';
 export {
   doubtRows,
@@ -38,6 +40,7 @@ export {
 } from './scoreRows';
 export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';
+export { type JudgedReadingRow, type ReadingRow, tidyRows, toDataFrame } from './tidyRows';
 export {
   clockText,
   sideBySideRows,
@@ -46,4 +49,5 @@ export {
   trustSummaryRows,
   weldZoneRows,
 } from './trustRows';
+export { frameRows, type WeldRow, weldRow } from './weldRow';
 export { writeWhole } from './writeWhole';

@@ -13,6 +13,7 @@ export function writeWhole(path: string, write: (unfinished: string) => void): v
     renameSync(unfinished, path);
   } catch (error) {
     rmSync(unfinished, { force: true });
+    if (error instanceof TemperbookError) throw error;
     throw new TemperbookError('the file cannot be written', {
       file: path,
       found: (error as Error).message,

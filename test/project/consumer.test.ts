@@ -40,10 +40,12 @@ describe('a folder that installed the published package', () => {
   it('has it without danfojs and without this project', () => {
     expect(existsSync(path.join(folder, 'node_modules/danfojs-node'))).toBe(false);
     expect(readdirSync(path.join(folder, 'node_modules/temperbook')).sort()).toEqual([
+      'DEVELOPERS.md',
       'LICENSE',
       'README.md',
       'data',
       'dist',
+      'notebooks',
       'package.json',
     ]);
   });
@@ -55,15 +57,15 @@ describe('a folder that installed the published package', () => {
     expect(printed).toBe('A356.0 function');
   });
 
-  it('is told in plain words that exporting a table takes danfojs', async () => {
+  it('is told in plain words that a data frame takes danfojs', async () => {
     // A copy in a folder further up, if any, is none of this folder's.
     const hide =
       "const m = require('module'), find = m._resolveFilename; m._resolveFilename = function (id) { if (id === 'danfojs-node') throw new Error('hidden'); return find.apply(this, arguments); };";
     const printed = await script(
-      `${hide} try { require('temperbook').exportTable([{ a: 1 }], 'a.csv') } catch (error) { console.log(error.message) }`,
+      `${hide} try { const kit = require('temperbook'); kit.exportTable([{ a: 1 }], 'a.csv'); kit.exportTable([{ a: 1 }], 'a.xlsx') } catch (error) { console.log(error.message) }`,
     );
     expect(printed).toBe(
-      "tables are written by danfojs-node, which is not installed. Install it in the notebook's folder: npm install danfojs-node.",
+      "data frames and .xlsx files are made by danfojs-node, which is not installed. Install it in the notebook's folder (npm install danfojs-node), or write a .csv file, which needs nothing.",
     );
   });
 

@@ -1,0 +1,64 @@
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import path from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { temperbook } from './temperbook';
+
+let folder: string;
+
+const logText = (peakC: number): string =>
+  [
+    'Time (s),Hinge (°C)',
+    ...Array.from({ length: 401 }, (_, i) => {
+      const share = i < 40 ? i / 40 : 1 - (i - 40) / 361;
+      return `${2 * i},${(20 + (peakC - 20) * share).toFixed(1)}`;
+    }),
+    '',
+  ].join('\n');
+
+beforeAll(() => {
+  folder = mkdtempSync(path.join(tmpdir(), 'review-many-'));
+  mkdirSync(path.join(folder, 'logs/june'), { recursive: true });
+  writeFileSync(path.join(folder, 'logs/cool.csv'), logText(90));
+  writeFileSync(path.join(folder, 'logs/diary.csv'), 'dear diary,\ntoday we welded\n');
+  writeFileSync(path.join(folder, 'logs/june/cool.csv'), logText(95));
+  writeFileSync(path.join(folder, 'logs/notes.md'), 'not a log');
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const MATERIAL = ['--alloy', 'A356.0', '--temper', 'T6'];
+const review = (...args: string[]) => temperbook(folder, 'review', ...args, ...MATERIAL);
+const verdictIn = (file: string) => JSON.parse(readFileSync(path.join(folder, file), 'utf8')).verdict;
+
+describe('temperbook review of many logs', () => {
+  it('reviews all of a folder, names the one that fails, and loses none of the others', () => {
+    const { status, stdout, stderr } = review('logs', '--out', 'all');
+    expect(stdout).toMatch(/^logs\/cool\.csv +temper kept +> 99 % +all\/cool-record\.html$/m);
+    expect(stdout).toMatch(/^logs\/diary\.csv +not reviewed$/m);
+    expect(stdout).toMatch(/^logs\/june\/cool\.csv +temper kept +> 99 % +all\/june\/cool-record\.html$/m);
+    expect(stdout).toContain('2 of 3 logs reviewed: 2 temper kept; 1 not reviewed\n');
+    expect(stderr).toContain('1 of 3 logs could not be reviewed; the others were, and their records stand');
+    expect(stderr).toMatch(/^logs\/diary\.csv: .+/m);
+    expect(stderr).not.toMatch(/^ +at /m);
+    expect(status).toBe(1);
+  });
+
+  it('gives the answer that each log gets alone', () => {
+    expect(review('logs/cool.csv', 'logs/june/cool.csv', '--out', 'none-left').status).toBe(1);
+    expect(review('logs/cool.csv', '--out', 'alone').status).toBe(0);
+    expect(verdictIn('all/cool-record.json')).toEqual(verdictIn('alone/cool-record.json'));
+  });
+
+  it('refuses what is true of one part only, a log named twice and a folder without logs', () => {
+    mkdirSync(path.join(folder, 'empty'));
+    expect(review('logs', '--out', 'bad', '--job', 'part=HB-07').stderr).toContain(
+      'part=HB-07 is about one part',
+    );
+    expect(review('logs', '--out', 'bad', '--reading', 'Hinge brinell 70').stderr).toContain(
+      'about one part',
+    );
+    expect(review('logs', 'logs/cool.csv', '--out', 'bad').stderr).toContain('this log is named twice');
+    expect(review('empty', '--out', 'bad').stderr).toContain('there is no log in this folder');
+    expect(existsSync(path.join(folder, 'bad'))).toBe(false);
+  });
+});

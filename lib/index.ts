@@ -32,14 +32,25 @@ export {
 } from './kinetics';
 
 // Plan a weld.
-export { type PlateOptions, type PlatePlan, type PlateResult, solvePlate } from './heatflow';
 export {
+  type PlateOptions,
+  type PlatePlan,
+  type PlateResult,
+  solvePlate,
+  startingPlans,
+} from './heatflow';
+export {
+  type ComparePlansOptions,
+  comparePlans,
+  type PlanComparison,
   type Placement,
   type PlacementOptions,
   probePlacement,
+  type SearchOptions,
   type SoftZone,
   type SoftZoneOptions,
   type SoftZonePlace,
+  smallestWait,
   softZone,
 } from './planning';
 export {

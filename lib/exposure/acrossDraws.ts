@@ -1,5 +1,5 @@
 import type { ThermalHistory } from '../history';
-import { placeInRange, temperaturesAt } from './drawOf';
+import { historyAt, placeInRange } from './drawOf';
 import type { Exposure } from './exposure';
 
 /** Draws that a 5 and a 95 % line of a plain measure need. */
@@ -9,9 +9,6 @@ const DRAWS = 100;
 export function acrossDraws(exposure: Exposure, measure: (history: ThermalHistory) => number): Float64Array {
   const tempC = new Float64Array(exposure.history.timeS.length);
   return Float64Array.from({ length: exposure.doubts.length > 0 ? DRAWS : 1 }, (_, i) =>
-    measure({
-      ...exposure.history,
-      tempC: temperaturesAt(exposure, (doubt) => placeInRange(doubt, i), tempC),
-    }),
+    measure(historyAt(exposure, (doubt) => placeInRange(doubt, i), tempC)),
   );
 }

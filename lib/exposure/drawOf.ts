@@ -1,3 +1,4 @@
+import type { ThermalHistory } from '../history';
 import { EVEN_SPREAD_DIMENSIONS, evenSpread, normalQuantile } from '../statistics';
 import type { Doubt, DoubtKind, Exposure, Spread } from './exposure';
 
@@ -67,14 +68,29 @@ export function temperaturesAt(
   for (const doubt of doubts) {
     const place = placeOf(doubt);
     const isRuns = 'runsK' in doubt;
-    const shiftK = isRuns
-      ? doubt.runsK[Math.min(doubt.runsK.length - 1, Math.floor(place * doubt.runsK.length))]!
-      : doubt.shiftK;
+    const shiftK = isRuns ? doubt.runsK[runAt(doubt, place)]! : doubt.shiftK;
     const z = isRuns ? 1 : multipleAt(doubt.spread, place);
     for (let i = 0; i < into.length; i++) into[i] = into[i]! + z * shiftK[i]!;
   }
   for (let i = 0; i < into.length; i++) if (into[i]! < COLDEST_C) into[i] = COLDEST_C;
   return into;
+}
+
+/** Which of the ways of a doubt lies at a place (0 to 1) of its range. */
+export const runAt = ({ runsK }: { readonly runsK: ArrayLike<unknown> }, place: number): number =>
+  Math.min(runsK.length - 1, Math.floor(place * runsK.length));
+
+/** One plausible truth behind an exposure: its temperatures (`temperaturesAt`, written to `into`) at its own times. */
+export function historyAt(
+  exposure: Exposure,
+  placeOf: (doubt: Doubt) => number,
+  into: Float64Array,
+): ThermalHistory {
+  const tempC = temperaturesAt(exposure, placeOf, into);
+  for (const doubt of exposure.doubts)
+    if ('runsS' in doubt && doubt.runsS)
+      return { ...exposure.history, timeS: doubt.runsS[runAt(doubt, placeOf(doubt))]!, tempC };
+  return { ...exposure.history, tempC };
 }
 
 /** No doubt may push metal to absolute zero. */

@@ -1,5 +1,6 @@
 import { type ThermalHistory, tempAt } from '../history';
 import type { Doubt, Exposure } from './exposure';
+import { onOneClock } from './onOneClock';
 
 /**
  * The exposure after an edit of its history (cut at a limit, a longer wait, one pass more): what the record left
@@ -10,7 +11,7 @@ export function editExposure(
   exposure: Exposure,
   edit: (history: ThermalHistory) => ThermalHistory,
 ): Exposure {
-  const { history, doubts, blind, because } = exposure;
+  const { history, doubts, blind, because } = onOneClock(exposure);
   const edited = edit(history);
   const shifted = (shiftK: Float64Array): Float64Array => {
     const hotter = edit({ ...history, tempC: history.tempC.map((temp, i) => temp + shiftK[i]!) });

@@ -42,6 +42,8 @@ export interface RunsDoubt {
   readonly of: string;
   /** Per way: how much hotter it was than the history says, K at every sample. */
   readonly runsK: readonly Float64Array[];
+  /** Per way: when it came to the samples, s, where ways differ in that too: a wait that ended sooner, a slower torch. */
+  readonly runsS?: readonly Float64Array[];
 }
 
 /** One thing a record leaves open, in either form. */
@@ -103,5 +105,19 @@ export function checkExposure(exposure: Exposure): Exposure {
           found: `${shiftK.length} shifts${shiftK.length === samples ? ', not all of them numbers' : ''}`,
           expected: `${samples} numbers, one for each sample`,
         });
+  checkClocks(exposure);
   return exposure;
+}
+
+/** Ways with times of their own: one doubt may have them, and each must go forward. */
+function checkClocks({ history, doubts }: Exposure): void {
+  const clocked = doubts.filter((doubt) => 'runsS' in doubt && doubt.runsS !== undefined);
+  if (clocked.length > 1)
+    throw new TemperbookError('Two doubts of one history bring times of their own', {
+      found: clocked.map(({ of }) => of).join(' and '),
+      remedy: 'Put what changes the times into one list of runs',
+    });
+  for (const doubt of clocked)
+    if ('runsS' in doubt)
+      for (const timeS of doubt.runsS ?? []) checkHistory({ timeS, tempC: history.tempC });
 }

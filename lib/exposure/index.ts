@@ -1,6 +1,6 @@
 export { acrossDraws } from './acrossDraws';
 export { condense } from './condense';
-export { multipleAt, placeInRange, temperaturesAt, WHY_LOW_STREAM } from './drawOf';
+export { historyAt, multipleAt, placeInRange, runAt, temperaturesAt, WHY_LOW_STREAM } from './drawOf';
 export { editExposure } from './editExposure';
 export { type ArrheniusClock, cumulativeEquivalentTime, equivalentTime } from './equivalentTime';
 export {
@@ -19,6 +19,7 @@ export {
 export { type ExposureShare, exposureShare } from './exposureShare';
 export { findPasses, type PassOptions } from './findPasses';
 export { type Heat, parseHeats } from './heats/parseHeats';
+export { onOneClock } from './onOneClock';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
 export {

@@ -1,8 +1,9 @@
+import { loadAlloy } from '../alloy';
 import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
-import type { PlanShape, PlateResult } from './plate';
+import type { PlanPoint, PlanShape, PlatePlan, PlateResult } from './plate';
 import { checkShape } from './plate/plan/checkShape';
 import { shapeSchema } from './plate/plan/planSchema';
-import { isInside } from './plate/plan/shape';
+import { distanceToPath, isInside } from './plate/plan/shape';
 
 /** A spot of the part, and how hot it became. */
 export interface HottestMetal {
@@ -43,4 +44,53 @@ export function hottestMetal({ grid, peakC, doubt }: PlateResult, area: PlanShap
     found: JSON.stringify(area),
     remedy: 'Check the area against the regions of the plan',
   });
+}
+
+/** The alloy of the part at a point by the plan, or nothing: no metal there, or one without a name. */
+export function alloyAt({ part }: PlatePlan, [xMm, yMm]: PlanPoint): string | undefined {
+  const region = [...part].reverse().find(({ shape }) => isInside(shape, xMm, yMm));
+  if (!region || region.thicknessMm === 0 || typeof region.metal !== 'string') return undefined;
+  return loadAlloy(region.metal).designation;
+}
+
+/** How far a point is from the nearest weld of a plan, mm, and the nearest point of it. */
+export function nearestWeld(
+  { passes }: PlatePlan,
+  [xMm, yMm]: PlanPoint,
+): { readonly distanceMm: number; readonly at: PlanPoint } {
+  let best: { distanceMm: number; at: PlanPoint } = { distanceMm: Number.POSITIVE_INFINITY, at: [xMm, yMm] };
+  for (const { path, beside } of passes)
+    for (const points of beside ? [path, beside.path] : [path])
+      for (const [i, from] of points.entries()) {
+        const to = points[i + 1] ?? from;
+        const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+        const square = dx * dx + dy * dy;
+        const along = square === 0 ? 0 : ((xMm - from[0]) * dx + (yMm - from[1]) * dy) / square;
+        const share = Math.min(1, Math.max(0, along));
+        const at: PlanPoint = [from[0] + share * dx, from[1] + share * dy];
+        const distanceMm = Math.hypot(xMm - at[0], yMm - at[1]);
+        if (distanceMm < best.distanceMm) best = { distanceMm, at };
+      }
+  return best;
+}
+
+/** The hottest place of an alloy at least so far from every weld, with how hot it got; nothing where there is none. */
+export function hottestOfAlloy(
+  { grid, peakC }: PlateResult,
+  plan: PlatePlan,
+  alloy: string,
+  fromMm: number,
+): { readonly at: PlanPoint; readonly peakC: number } | undefined {
+  const { columns, cellMm, originMm, inPart } = grid;
+  let hottest: { at: PlanPoint; peakC: number } | undefined;
+  for (const [cell, here] of peakC.entries()) {
+    if (!inPart[cell] || here <= (hottest?.peakC ?? Number.NEGATIVE_INFINITY)) continue;
+    const at: PlanPoint = [
+      originMm[0] + ((cell % columns) + 0.5) * cellMm,
+      originMm[1] + (Math.floor(cell / columns) + 0.5) * cellMm,
+    ];
+    if (alloyAt(plan, at) === alloy && plan.passes.every(({ path }) => distanceToPath(path, at) >= fromMm))
+      hottest = { at, peakC: here };
+  }
+  return hottest;
 }

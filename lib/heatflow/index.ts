@@ -48,7 +48,13 @@ export {
   type TravelReading,
   type WeldReading,
 } from './heatInput';
-export { type HottestMetal, hottestMetal } from './hottestMetal';
+export {
+  alloyAt,
+  type HottestMetal,
+  hottestMetal,
+  hottestOfAlloy,
+  nearestWeld,
+} from './hottestMetal';
 export type { HeatPulse, LumpedJob, LumpedLink, LumpedPart } from './lumped/lumpedJob';
 export { type LumpedResult, lumpedNetwork } from './lumped/lumpedNetwork';
 export { type OvenOptions, ovenAsks, ovenExposure } from './oven/ovenExposure';
@@ -85,11 +91,22 @@ export type {
 export {
   arcTimeS,
   type PlanCost,
+  passLengthMm,
   planCost,
   planQuestions,
   planSchema,
   plateErrorSentence,
   solvePlate,
 } from './plate';
+export { coarserPlan } from './surface/coarserPlan';
+export {
+  type PlanMeasures,
+  type PlanSurface,
+  type PlanSurfaceOptions,
+  type PlanWays,
+  planSurface,
+} from './surface/planSurface';
+export { drawKnobs, planUnknowns } from './surface/planUnknowns';
+export { type StartingPlan, startingPlans } from './surface/startingPlans';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';
 export { alongTraverse, type TraverseHistory, type TraversePlace, traverse } from './traverse';

@@ -7,6 +7,38 @@ export { type AllowedPeakOptions, allowedPeak } from './allowedPeak';
 export { type AllowedTime, allowedTimes } from './allowedTimes';
 export { considerRecovery, type RecoveryOption, type RecoveryOptions } from './considerRecovery';
 export { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
+export {
+  type ComparePlansOptions,
+  comparePlans,
+  type NamedPlan,
+  type PlanComparison,
+  type PlanMetalResult,
+  type PlanResult,
+} from './plans/comparePlans';
+export { PLAN_DOUBT, planExposure } from './plans/planExposure';
+export { type PlanMetal, USUAL_KEEP_FROM_MM } from './plans/planPlaces';
+export {
+  highestInterpass,
+  largestAmps,
+  type SearchOptions,
+  smallestWait,
+  type Tried,
+} from './plans/searchPlans';
+export {
+  type RepairBead,
+  type SmallRepair,
+  type SmallRepairOptions,
+  smallRepair,
+} from './plans/smallRepair';
+export {
+  type StopReading,
+  type StopReadingOptions,
+  type StopWord,
+  stopReading,
+  wordAtReading,
+} from './plans/stopReading';
+export { surfaceError } from './plans/surfaceError';
+export type { Matter } from './plans/whatMatters';
 export { type Placement, type PlacementOptions, type ProbePlace, probePlacement } from './probePlacement';
 export { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 export type { SoftReach } from './softReach';

@@ -67,6 +67,17 @@ export function placeExposure(
   };
 }
 
+/** Plausible jobs as one doubt, each at its own times, and how far what tells of them may be off either way at worst. */
+export const waysDoubts = (
+  of: string,
+  runsK: readonly Float64Array[],
+  runsS: readonly Float64Array[],
+  error: { readonly of: string; readonly shiftK: Float64Array },
+): Doubt[] => [
+  { kind: 'heat flow', of, runsK, runsS },
+  { kind: 'heat flow', ...error, spread: { shape: 'even', low: -1, high: 1 } },
+];
+
 /** Anywhere between the cases, in their order, with the history as it stands among them. */
 function heatDoubt(of: string, shifts: readonly Float64Array[], samples: number): Doubt {
   const nothing = new Float64Array(samples);
@@ -85,7 +96,8 @@ function heatDoubt(of: string, shifts: readonly Float64Array[], samples: number)
 const shiftTo = (timeS: Float64Array, history: ThermalHistory, other: ThermalHistory): Float64Array =>
   timeS.map((t) => tempAt(other, t) - tempAt(history, t));
 
-function faceDoubt({ tempC }: ThermalHistory, ambientC: number, faceExcessK: number): Doubt[] {
+/** The face under the arc, up to `faceExcessK` hotter than told where the history is hottest, and in proportion elsewhere. */
+export function faceDoubt({ tempC }: ThermalHistory, ambientC: number, faceExcessK: number): Doubt[] {
   const rise = tempC.reduce((top, temp) => Math.max(top, temp), ambientC) - ambientC;
   if (!(faceExcessK > 0 && rise > 0)) return [];
   return [

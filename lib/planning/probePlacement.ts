@@ -12,7 +12,7 @@ import {
 import { checkHistory, slice, type ThermalHistory } from '../history';
 import { type Judged, judged, knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { ROUTINE_DRAWS, strengthAfter, type VerdictWord } from '../strength';
-import type { SoftZonePlace } from './placeExposure';
+import { faceDoubt, type SoftZonePlace } from './placeExposure';
 import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 
 /** What `probePlacement` needs to know. */
@@ -22,6 +22,8 @@ export interface PlacementOptions extends ProbeAndLimit {
   readonly allowanceFraction?: number;
   /** History of the hottest metal that must keep its temper. */
   readonly critical: ThermalHistory;
+  /** How much hotter than told it may have been, K (`mayHideK` of `hottestMetal`); default 0. */
+  readonly criticalMayHideK?: number;
   /** The same job with less and with more heat: how reading and metal go together there. */
   readonly otherHeats?: readonly {
     readonly critical: ThermalHistory;
@@ -40,6 +42,7 @@ const OPTIONS = [
   'thermocouple',
   'placedWithinMm',
   'critical',
+  'criticalMayHideK',
   'otherHeats',
 ] as const satisfies readonly (keyof PlacementOptions)[];
 
@@ -54,6 +57,8 @@ export interface ProbePlace {
   readonly lagS: number;
   /** Rise here over the rise of the metal that matters; the band over the heats of the job. */
   readonly ratio: Judged;
+  /** How much more than told this place and the metal that matters may have risen, as shares of their rise. */
+  readonly mayHideShare: { readonly here: number; readonly critical: number };
   /** Fall of the peak per millimetre away from the weld, K. */
   readonly kPerMm: number;
   /**
@@ -91,6 +96,7 @@ export interface Placement {
 export function probePlacement(places: readonly SoftZonePlace[], given: PlacementOptions): Placement {
   const options = knownOptions(given, OPTIONS, 'probePlacement');
   const { critical, otherHeats = [] } = options;
+  const criticalMayHideK = requireNumber(options.criticalMayHideK ?? 0, 'criticalMayHideK', { low: 0 });
   for (const place of requireList(places, 'Places for a probe', 1)) checkHistory(place?.history);
   const ambientC = requireNumber(options.ambientC, 'The air round the part (ambientC)');
   const limitC = requireNumber(shopLimit(options.limitC), 'limitC', { low: ambientC });
@@ -102,32 +108,39 @@ export function probePlacement(places: readonly SoftZonePlace[], given: Placemen
       : [{ ...place, others: otherHeats.map((heat) => [heat.places[k]!, heat.critical] as const) }],
   );
   const peaks = solid.map(({ history }) => peak(history).tempC);
-  const rows = solid.map(({ distanceMm, history, doubtful = false, others }, k): ProbePlace => {
-    const ratioOf = (here: ThermalHistory, there: ThermalHistory): number =>
-      (peak(here).tempC - ambientC) / (peak(there).tempC - ambientC);
-    const ratio = judged(
-      ratioOf(history, critical),
-      others.map(([here, there]) => ratioOf(here, there)),
-      '1',
-      ['From the job as planned; the band from the same job with other heats.'],
-    );
-    const kPerMm = slopeAt(solid, peaks, k);
-    const readingAtLimitC = readingAtLimit({ ratio, kPerMm }, { ...options, criticalPeakC });
-    const interval = slowestInterval(history, { activationEnergyJPerMol: 130_000 });
-    return {
-      distanceMm,
-      peakC: peaks[k]!,
-      hidesK: criticalPeakC - peaks[k]!,
-      lagS: lagOf(history, critical),
-      ratio,
-      kPerMm,
-      readingAtLimitC,
-      blindK: (readingAtLimitC.nominal - readingAtLimitC.low) / ratio.nominal,
-      ...(interval === undefined ? {} : { slowestIntervalS: interval }),
-      verdictHere: verdictOf(history, options),
-      doubtful,
-    };
-  });
+  const rows = solid.map(
+    ({ distanceMm, history, doubtful = false, faceExcessK = 0, others }, k): ProbePlace => {
+      const ratioOf = (here: ThermalHistory, there: ThermalHistory): number =>
+        (peak(here).tempC - ambientC) / (peak(there).tempC - ambientC);
+      const ratio = judged(
+        ratioOf(history, critical),
+        others.map(([here, there]) => ratioOf(here, there)),
+        '1',
+        ['From the job as planned; the band from the same job with other heats.'],
+      );
+      const kPerMm = slopeAt(solid, peaks, k);
+      const mayHideShare = {
+        here: faceExcessK / Math.max(1, peaks[k]! - ambientC),
+        critical: criticalMayHideK / (criticalPeakC - ambientC),
+      };
+      const readingAtLimitC = readingAtLimit({ ratio, kPerMm, mayHideShare }, { ...options, criticalPeakC });
+      const interval = slowestInterval(history, { activationEnergyJPerMol: 130_000 });
+      return {
+        distanceMm,
+        peakC: peaks[k]!,
+        hidesK: criticalPeakC - peaks[k]!,
+        lagS: lagOf(history, critical),
+        ratio,
+        mayHideShare,
+        kPerMm,
+        readingAtLimitC,
+        blindK: (readingAtLimitC.nominal - readingAtLimitC.low) / ratio.nominal,
+        ...(interval === undefined ? {} : { slowestIntervalS: interval }),
+        verdictHere: verdictOf(history, options, faceExcessK),
+        doubtful,
+      };
+    },
+  );
   const best = (rows.some(({ doubtful }) => !doubtful) ? rows.filter((r) => !r.doubtful) : rows).reduce(
     (a, b) => (b.blindK < a.blindK ? b : a),
   );
@@ -135,11 +148,14 @@ export function probePlacement(places: readonly SoftZonePlace[], given: Placemen
     limitC,
     criticalPeakC: judged(
       criticalPeakC,
-      otherHeats.map((heat) => peak(heat.critical).tempC),
+      [...otherHeats.map((heat) => peak(heat.critical).tempC), criticalPeakC].flatMap((peakC) => [
+        peakC,
+        peakC + criticalMayHideK,
+      ]),
       '°C',
-      ['From the job as planned; the band from the same job with other heats.'],
+      ['From the job as planned; the band from the same job with other heats, and what the run may hide.'],
     ),
-    criticalVerdict: verdictOf(critical, options),
+    criticalVerdict: verdictOf(critical, options, criticalMayHideK),
     places: rows,
     best,
   };
@@ -161,7 +177,7 @@ function lagOf(here: ThermalHistory, critical: ThermalHistory): number {
 }
 
 /** What a verdict on metal with this history, read by such a probe, would say. */
-function verdictOf(history: ThermalHistory, options: PlacementOptions): VerdictWord {
+function verdictOf(history: ThermalHistory, options: PlacementOptions, mayHideK: number): VerdictWord {
   const {
     alloy,
     temper,
@@ -173,7 +189,11 @@ function verdictOf(history: ThermalHistory, options: PlacementOptions): VerdictW
   const short = condense(history);
   const exposure = {
     ...exactly(short),
-    doubts: [...wireDoubts(short, thermocouple), fixingDoubt(short, attachment, ambientC)],
+    doubts: [
+      ...wireDoubts(short, thermocouple),
+      fixingDoubt(short, attachment, ambientC),
+      ...faceDoubt(short, ambientC, mayHideK),
+    ],
   };
   const asked = { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true };
   return strengthAfter(exposure, { alloy, temper }, asked).word;

@@ -32,13 +32,22 @@ const DRAWS = 400;
  *
  * f what the fixing reads low by. Nominal with every doubt in its middle; `low` and `high` are 5 and 95 % of draws of r over the
  * heats of the job, the fall from one place to the other within a tenth, a probe off its place by `placedWithinMm`, the
- * fixing, the wire. Whoever stops at `low` is on the safe side in 95 of 100.
+ * fixing, the wire, and what the run may hide of either (a hotter face, metal beside a step). Whoever stops at `low` is on the safe side in 95 of 100.
  *
  * With r 0.8, a limit of 227 °C, air of 20 °C and a perfect probe it is 20 + 0.8 · 207 = 185.6 °C.
  * @throws TemperbookError for an unknown fixing, and as `shopLimit`.
  */
 export function readingAtLimit(
-  { ratio, kPerMm }: { readonly ratio: Judged; readonly kPerMm: number },
+  {
+    ratio,
+    kPerMm,
+    mayHideShare = { here: 0, critical: 0 },
+  }: {
+    readonly ratio: Judged;
+    readonly kPerMm: number;
+    /** How much more than told both may have risen, as a share of the rise: what the run itself does not resolve. */
+    readonly mayHideShare?: { readonly here: number; readonly critical: number };
+  },
   {
     limitC: limit,
     ambientC,
@@ -61,7 +70,9 @@ export function readingAtLimit(
   const readings = Float64Array.from({ length: DRAWS }, (_, i) => {
     const place = (dimension: number): number => evenSpread(i, dimension);
     const aside = (dimension: number): number => 2 * place(dimension) - 1;
-    const metalK = multipleAt(heats, place(0)) * riseK + aside(1) * fallK + aside(2) * offPlaceK;
+    const told = multipleAt(heats, place(0)) * riseK;
+    const asHidden = (1 + place(5) * mayHideShare.here) / (1 + place(6) * mayHideShare.critical);
+    const metalK = told * asHidden + aside(1) * fallK + aside(2) * offPlaceK;
     return ambientC + (1 - multipleAt(fixing, place(3))) * metalK + aside(4) * wireK;
   });
   return judged(nominal, weightedQuantiles(readings, [0.05, 0.95]), '°C', [

@@ -4,6 +4,7 @@ export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
 export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
+export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';
 export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';

@@ -28,4 +28,5 @@ export type { RecordedDoubt, RecordedExposure } from './heat/recordedExposure';
 export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet } from './jobSheet';
 export { recordHtml } from './recordHtml';
 export { recordSchema } from './recordSchema';
+export { stopCardHtml, writeStopCard } from './stopCard';
 export { type WallChart, wallChartHtml, writeWallChart } from './wallChart';

@@ -1,4 +1,4 @@
-import { type Doubt, type Exposure, placeInRange, temperaturesAt, WHY_LOW_STREAM } from '../exposure';
+import { type Doubt, type Exposure, historyAt, placeInRange, WHY_LOW_STREAM } from '../exposure';
 import type { ThermalHistory } from '../history';
 import {
   advanceMetal,
@@ -61,10 +61,9 @@ export function runDraws(
   let knowsUltimate = goOn === undefined || goOn.ultimateKept !== undefined;
   for (let i = states.length; i < count; i++) {
     const metal = draws.metals[i]!;
-    const histories = exposures.map((exposure, k) => ({
-      ...exposure.history,
-      tempC: temperaturesAt(exposure, (doubt) => placeOf(doubt, i), room[k]!),
-    }));
+    const histories = exposures.map((exposure, k) =>
+      historyAt(exposure, (doubt) => placeOf(doubt, i), room[k]!),
+    );
     let weakest: Course | undefined;
     for (const start of startsOf(metal, draws.measuredYieldMPa, i)) {
       const course = courseOf(metal, start, histories);

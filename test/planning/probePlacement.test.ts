@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { thinPlateHistory } from '../../lib/heatflow';
 import { isothermal, type ThermalHistory } from '../../lib/history';
-import { type PlacementOptions, probePlacement } from '../../lib/planning';
+import { type Placement, type PlacementOptions, probePlacement } from '../../lib/planning';
 import { TemperbookError } from '../../lib/quantity';
 
 const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
@@ -68,6 +68,24 @@ describe('probePlacement', () => {
     const hot = probePlacement(places, { ...options, otherHeats: [], critical: historyAt(8, 1700) });
     expect(hot.criticalVerdict).not.toBe('kept');
     expect(hot.places.at(-1)!.verdictHere).toBe('kept');
+  });
+
+  it('stops earlier by what the run may hide of the metal that matters, and later of nothing', () => {
+    const hiding = probePlacement(places, { ...options, criticalMayHideK: 15 });
+    for (const [k, place] of hiding.places.entries()) {
+      const told = placement.places[k]!;
+      expect(place.readingAtLimitC.low).toBeLessThan(told.readingAtLimitC.low);
+      expect(place.readingAtLimitC.nominal).toBe(told.readingAtLimitC.nominal);
+    }
+    // With the whole 15 K of a rise of some 200 K hidden, the reading at the limit is that share lower.
+    const exact = { ...options, otherHeats: [], placedWithinMm: 0, attachment: 'welded wires' } as const;
+    const [without, most] = [0, 15].map((criticalMayHideK) =>
+      probePlacement(places, { ...exact, criticalMayHideK }),
+    ) as [Placement, Placement];
+    const riseK = without.criticalPeakC.nominal - 20;
+    const lowest = (of: Placement) => of.places[4]!.readingAtLimitC.low;
+    expect(lowest(most)).toBeGreaterThan(20 + (lowest(without) - 20) / (1 + 15 / riseK) - 0.5);
+    expect(most.criticalPeakC.high).toBeCloseTo(without.criticalPeakC.high + 15, 9);
   });
 
   it('leaves out the weld pool, and recommends no place where plan view is doubtful', () => {

@@ -13,7 +13,7 @@ export type {
   PlateSteps,
 } from './outcome/plateResult';
 export { probeNotes } from './outcome/probeNotes';
-export { arcTimeS, passArc, travelMmPerS } from './plan/passArc';
+export { arcTimeS, passArc, passLengthMm, travelMmPerS } from './plan/passArc';
 export { type PlanCost, planCost } from './plan/planCost';
 export { planQuestions } from './plan/planQuestions';
 export { planSchema } from './plan/planSchema';

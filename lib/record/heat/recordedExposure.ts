@@ -1,4 +1,11 @@
-import type { BlindTime, Doubt, DoubtKind, Exposure, Spread } from '../../exposure';
+import {
+  type BlindTime,
+  type Doubt,
+  type DoubtKind,
+  type Exposure,
+  onOneClock,
+  type Spread,
+} from '../../exposure';
 import { thermalHistory } from '../../history';
 import { thinExposure } from './thinExposure';
 
@@ -30,7 +37,7 @@ const PER_KELVIN = 100;
 
 /** An exposure made small enough for a record. */
 export function recordedExposure(exposure: Exposure): RecordedExposure {
-  const { history, doubts, blind, because } = thinExposure(exposure, MOST_SAMPLES);
+  const { history, doubts, blind, because } = thinExposure(onOneClock(exposure), MOST_SAMPLES);
   return {
     timeS: roundedTimes(history.timeS),
     tempC: rounded(history.tempC),

@@ -216,6 +216,20 @@ export class PlateStepper {
     return heat / total;
   }
 
+  /** Mean temperature of the part by volume, °C: what melts weighs no more than the rest. */
+  meanC(): number {
+    const tempC = this.nowC.values;
+    const { first, end, volume, thicknessMm } = this.model;
+    let sum = 0;
+    let total = 0;
+    for (let cell = first; cell < end; cell++) {
+      if (thicknessMm[cell] === 0) continue;
+      sum += volume[cell]! * tempC[cell]!;
+      total += volume[cell]!;
+    }
+    return sum / total;
+  }
+
   private stepError(shareS: number): number {
     const { kernels } = this.memory;
     const { flow, middle, middleBase, end, endBase, error } = this;

@@ -26,12 +26,14 @@ export function weldJob(
     const arc = burningArc(pass);
     if (pass.fillerMm2) run.stepper.addMetal(layFiller(run.model, arc, pass.fillerMm2));
     run.weld(arc);
+    const bodyC = run.stepper.meanC();
     schedule.passed(name, 'end');
     return {
       name,
       startS,
       endS: run.timeS,
       bulkStartC,
+      bodyC,
       ...(interpassC === undefined ? {} : { interpassC }),
       heatJ: run.stepper.account.arcJ - arcBefore,
     };

@@ -31,6 +31,8 @@ export interface PlatePassResult {
   readonly endS: number;
   /** Mean temperature of the whole part when the arc was struck, °C. */
   readonly bulkStartC: number;
+  /** Mean temperature of the part by volume when the arc went out, °C: the hottest it is as a body in this pass. */
+  readonly bodyC: number;
   /** Reading of the interpass probe when the arc was struck, °C; absent when the pass has no such limit. */
   readonly interpassC?: number;
   readonly heatJ: number;

@@ -47,6 +47,9 @@ export const travelMmPerS = (pass: PlatePass): number =>
 /** How long the arc of a pass burns, s. */
 export const arcTimeS = (pass: PlatePass): number => passArc(pass).arcOnS;
 
+/** How long the path of a pass is, mm. */
+export const passLengthMm = (pass: PlatePass): number => passArc(pass).lengthMm;
+
 interface Along {
   at(wayMm: number): number;
   mean(lengthMm: number): number;

@@ -1,0 +1,235 @@
+import type { PlatePass, PlatePlan } from '../../heatflow';
+import {
+  formatDuration,
+  formatPercent,
+  formatTemp,
+  knownOptions,
+  requireNumber,
+  TemperbookError,
+} from '../../quantity';
+import { KEPT_FROM } from '../../strength';
+import { type ComparePlansOptions, comparePlans, type PlanResult } from './comparePlans';
+
+/** How a plan is looked for: as `comparePlans`, with the chance that is asked for. */
+export interface SearchOptions extends Omit<ComparePlansOptions, 'softZone' | 'onProgress'> {
+  /** Chance of staying within the allowance, 0 to 1; default 0.95. */
+  readonly confidence?: number;
+  /** Longest wait worth while, s; default two hours. Of account to `smallestWait` alone. */
+  readonly mostWaitS?: number;
+  /** Called with every value tried and its chance; `false` stops the search. */
+  readonly onTry?: (tried: Tried) => unknown;
+}
+
+/** A value that was tried. */
+export interface Tried {
+  readonly value: number;
+  readonly chanceKept: number;
+}
+
+const OPTIONS = [
+  'metals',
+  'allowanceFraction',
+  'draws',
+  'seed',
+  'unknowns',
+  'toleranceK',
+  'longestWaitS',
+  'workers',
+  'confidence',
+  'mostWaitS',
+  'onTry',
+] as const satisfies readonly (keyof SearchOptions)[];
+
+const MOST_WAIT_S = 7200;
+/** A wait is told to a twentieth or ten seconds, an interpass limit to two kelvin, a current to two in a hundred. */
+const WAIT = { share: 0.05, least: 10 } as const;
+const INTERPASS_K = 2;
+const AMPS_SHARE = 0.02;
+/** Least and most of what the arc brings in `largestAmps`, as shares of the plan. */
+const AMPS = [0.5, 2] as const;
+/** An interpass limit so close above the air is never reached, K, and none above this is any use, °C. */
+const ABOVE_AIR_K = 10;
+const MOST_INTERPASS_C = 250;
+
+/**
+ * The smallest wait before each pass after the first at which every metal stays within the allowance, where it has to keep
+ * its strength, with the confidence asked for. By bracketing on common draws: with no wait, with the longest, then halving
+ * between one that will not do and one that does. There may be none: one pass alone may be too hot, or the metal too weak
+ * already. A longer wait than told does as well, but where under-aged metal gains by heat it gains less.
+ * @throws TemperbookError as `comparePlans`.
+ */
+export function smallestWait(
+  plan: PlatePlan,
+  given: SearchOptions = {},
+): { readonly waitS: number | null; readonly because: string; readonly tried: readonly Tried[] } {
+  const { search, confidence, mostWaitS = MOST_WAIT_S } = searcher(given, 'smallestWait');
+  if (plan.passes.length < 2)
+    return { waitS: null, because: 'The plan has one pass: there is nothing to wait for.', tried: [] };
+  const found = search(0, requireNumber(mostWaitS, 'mostWaitS', { low: 30, high: 1e6 }), {
+    planOf: (waitS) => withStarts(plan, () => ({ waitS: Math.round(waitS) })),
+    between: (short, long) => (short < 60 ? (short + long) / 2 : Math.sqrt(short * long)),
+    isClose: (short, long) => long - short <= Math.max(WAIT.least, WAIT.share * long),
+    goodEnd: 'high',
+  });
+  if (found.value === null)
+    return {
+      waitS: null,
+      because: `Even ${formatDuration(mostWaitS)} before each pass leave a chance of ${formatPercent(found.best.chanceKept)}, less than the ${formatPercent(confidence)} asked for: ${whyNot(found.best)}`,
+      tried: found.tried,
+    };
+  const waitS = Math.round(found.value);
+  return {
+    waitS,
+    because: `${waitS === 0 ? 'No wait is needed' : `${formatDuration(waitS)} before each pass after the first`}: a chance of ${formatPercent(found.best.chanceKept)} to stay within the allowance.${gains(found.best)}`,
+    tried: found.tried,
+  };
+}
+
+/**
+ * The highest interpass limit at a probe that keeps every metal within the allowance with the confidence asked for; see
+ * `smallestWait`. Each pass after the first waits for the probe alone.
+ * @throws TemperbookError as `comparePlans`, and for a probe the plan does not have.
+ */
+export function highestInterpass(
+  plan: PlatePlan,
+  atProbe: string,
+  given: SearchOptions = {},
+): { readonly interpassC: number | null; readonly because: string; readonly tried: readonly Tried[] } {
+  const { search, confidence } = searcher(given, 'highestInterpass');
+  if (!plan.probes.some(({ name }) => name === atProbe))
+    throw new TemperbookError('The plan has no such probe', {
+      found: `"${atProbe}"`,
+      expected: plan.probes.map(({ name }) => `"${name}"`).join(', ') || 'a plan with probes',
+    });
+  if (plan.passes.length < 2)
+    return { interpassC: null, because: 'The plan has one pass: no other waits for it.', tried: [] };
+  const coldest = plan.surface.ambientC + ABOVE_AIR_K;
+  const found = search(coldest, Math.max(MOST_INTERPASS_C, coldest + 1), {
+    planOf: (interpassC) => withStarts(plan, () => ({ interpassC, atProbe })),
+    between: (a, b) => (a + b) / 2,
+    isClose: (a, b) => b - a <= INTERPASS_K,
+    goodEnd: 'low',
+  });
+  if (found.value === null)
+    return {
+      interpassC: null,
+      because: `Even when every pass waits for ${formatTemp(coldest)} at "${atProbe}" the chance is ${formatPercent(found.best.chanceKept)}, less than the ${formatPercent(confidence)} asked for: ${whyNot(found.best)}`,
+      tried: found.tried,
+    };
+  return {
+    interpassC: found.value,
+    because: `Waiting for ${formatTemp(found.value)} at "${atProbe}" before each pass after the first: a chance of ${formatPercent(found.best.chanceKept)} to stay within the allowance.${gains(found.best)}`,
+    tried: found.tried,
+  };
+}
+
+/**
+ * The most the arc may bring, as a factor on the amps (or watts) of every pass, with everything else as planned; see
+ * `smallestWait`. Whether so little still melts in is the welder's to say.
+ * @throws TemperbookError as `comparePlans`.
+ */
+export function largestAmps(
+  plan: PlatePlan,
+  given: SearchOptions = {},
+): {
+  readonly factor: number | null;
+  /** Of each pass with amps, A. */
+  readonly amps: readonly number[];
+  readonly because: string;
+  readonly tried: readonly Tried[];
+} {
+  const { search, confidence } = searcher(given, 'largestAmps');
+  const found = search(AMPS[0], AMPS[1], {
+    planOf: (factor) => withPower(plan, factor),
+    between: (a, b) => Math.sqrt(a * b),
+    isClose: (a, b) => b / a <= 1 + AMPS_SHARE,
+    goodEnd: 'low',
+  });
+  const { value } = found;
+  if (value === null)
+    return {
+      factor: null,
+      amps: [],
+      because: `Even half the current leaves a chance of ${formatPercent(found.best.chanceKept)}, less than the ${formatPercent(confidence)} asked for: ${whyNot(found.best)}`,
+      tried: found.tried,
+    };
+  return {
+    factor: value,
+    amps: plan.passes.flatMap(({ amps }) => (typeof amps === 'number' ? [value * amps] : [])),
+    because: `${formatPercent(value)} of the planned current: a chance of ${formatPercent(found.best.chanceKept)} to stay within the allowance.${gains(found.best)}`,
+    tried: found.tried,
+  };
+}
+
+interface Search {
+  planOf(value: number): PlatePlan;
+  between(low: number, high: number): number;
+  isClose(low: number, high: number): boolean;
+  /** The end of the range with less heat. */
+  readonly goodEnd: 'low' | 'high';
+}
+
+function searcher(given: SearchOptions, door: string) {
+  const { confidence = KEPT_FROM, mostWaitS, onTry, ...options } = knownOptions(given, OPTIONS, door);
+  requireNumber(confidence, 'confidence', { low: 0.01, high: 0.999 });
+  const search = (low: number, high: number, { planOf, between, isClose, goodEnd }: Search) => {
+    const tried: Tried[] = [];
+    const look = (value: number): PlanResult => {
+      const result = comparePlans([{ name: `with ${Number(value.toPrecision(3))}`, plan: planOf(value) }], {
+        ...options,
+        softZone: false,
+      }).plans[0]!;
+      tried.push({ value, chanceKept: result.chanceKept });
+      if (onTry?.(tried.at(-1)!) === false) throw new TemperbookError('The search was stopped');
+      return result;
+    };
+    let [good, bad] = goodEnd === 'low' ? [low, high] : [high, low];
+    const easiest = look(bad);
+    if (easiest.chanceKept >= confidence) return { value: bad, best: easiest, tried };
+    let best = look(good);
+    if (best.chanceKept < confidence) return { value: null, best, tried };
+    while (!isClose(Math.min(good, bad), Math.max(good, bad))) {
+      const value = between(Math.min(good, bad), Math.max(good, bad));
+      const result = look(value);
+      if (result.chanceKept >= confidence) [good, best] = [value, result];
+      else bad = value;
+    }
+    return { value: good, best, tried };
+  };
+  return { search, confidence, ...(mostWaitS === undefined ? {} : { mostWaitS }) };
+}
+
+/** Every pass after the first struck otherwise. */
+const withStarts = (plan: PlatePlan, start: () => NonNullable<PlatePass['startAfter']>): PlatePlan => ({
+  ...plan,
+  passes: plan.passes.map((pass, k) => (k === 0 ? pass : { ...pass, startAfter: start() })),
+});
+
+function withPower(plan: PlatePlan, factor: number): PlatePlan {
+  const scaled = (value: NonNullable<PlatePass['netPowerW']>) =>
+    typeof value === 'number' ? factor * value : { ...value, value: value.value.map((v) => factor * v) };
+  return {
+    ...plan,
+    passes: plan.passes.map(({ netPowerW, amps, ...pass }) => ({
+      ...pass,
+      ...(netPowerW === undefined ? {} : { netPowerW: scaled(netPowerW) }),
+      ...(amps === undefined ? {} : { amps: scaled(amps) }),
+    })),
+  };
+}
+
+/** What stands in the way: the metal that keeps least of its chance. */
+function whyNot({ metals }: PlanResult): string {
+  const weakest = metals.reduce((a, b) => (b.chanceKept < a.chanceKept ? b : a));
+  return `${weakest.alloy} keeps ${formatPercent(weakest.yieldKeptFraction.nominal)} at ${weakest.places[0]!.name}. A chill, smaller passes or a cooler arc may do what waiting cannot.`;
+}
+
+/** More draws than this that gain are told of. */
+const GAINS = 0.05;
+
+/** Heat makes under-aged metal stronger before it softens it: less heat is then less strength too. */
+function gains({ metals }: PlanResult): string {
+  const gaining = metals.filter(({ gainsShare }) => gainsShare > GAINS);
+  if (gaining.length === 0) return '';
+  return ` In ${formatPercent(Math.max(...gaining.map(({ gainsShare }) => gainsShare)))} of the draws ${gaining.map(({ alloy }) => alloy).join(' and ')} ends stronger than before: under-aged metal gains by heat before it loses, at the price of ductility, so less heat does not leave more strength there.`;
+}

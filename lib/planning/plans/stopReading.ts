@@ -1,0 +1,284 @@
+import { type AlloyCard, loadAlloy, shopLimit } from '../../alloy';
+import { slowestInterval } from '../../exposure';
+import {
+  drawKnobs,
+  type PlanPoint,
+  type PlanSurfaceOptions,
+  type PlatePlan,
+  planSurface,
+} from '../../heatflow';
+import { type ThermalHistory, tempAt } from '../../history';
+import { type Judged, judged, knownOptions, requireNumber, TemperbookError } from '../../quantity';
+import { weightedQuantiles } from '../../statistics';
+import type { Attachment, ToleranceClass } from '../../thermocouple';
+import { allowedPeak } from '../allowedPeak';
+import { readingAtLimit } from '../readingAtLimit';
+import { planExposure } from './planExposure';
+import { hottestToKeep, metalsOf, type PlanMetal, placeName } from './planPlaces';
+
+/** What `stopReading` needs to know. */
+export interface StopReadingOptions extends Pick<PlanSurfaceOptions, 'seed' | 'workers' | 'longestWaitS'> {
+  /** The probe of the plan that is watched. */
+  readonly probe: string;
+  /** The metal that has to keep its strength; default the first alloy of the plan in T6, from an inch on. */
+  readonly metal?: PlanMetal;
+  readonly allowanceFraction?: number;
+  /** The shop's own limit for that metal, °C or as '440F'; default what the times of this job allow (`allowedPeak`). */
+  readonly limitC?: number | string;
+  readonly attachment?: Attachment;
+  readonly thermocouple?: ToleranceClass;
+  readonly placedWithinMm?: number;
+  readonly onProgress?: (share: number) => void;
+}
+
+const OPTIONS = [
+  'probe',
+  'metal',
+  'allowanceFraction',
+  'limitC',
+  'attachment',
+  'thermocouple',
+  'placedWithinMm',
+  'seed',
+  'workers',
+  'longestWaitS',
+  'onProgress',
+] as const satisfies readonly (keyof StopReadingOptions)[];
+
+/** When to stop, for one plan and one probe. */
+export interface StopReading {
+  readonly probe: string;
+  readonly probeAt: PlanPoint;
+  readonly alloy: string;
+  readonly temper: string;
+  /** The hottest metal that has to keep its strength. */
+  readonly critical: { readonly name: string; readonly at: PlanPoint; readonly peakC: Judged };
+  /** How hot it may get, °C, and who says so. */
+  readonly limitC: number;
+  readonly limitFrom: string;
+  /** How much it still warms once the arc is out, K: that much the limit is taken lower. */
+  readonly overshootK: Judged;
+  /** Rise at the probe over the rise of that metal at the moment it comes to the limit: the probe lags. */
+  readonly ratio: Judged;
+  /** How much later the probe peaks, s. */
+  readonly lagS: number;
+  /** Reading at which to take the arc off: at `low` in 95 of 100 the metal is not yet at its limit. */
+  readonly stopC: Judged;
+  /** Highest reading of the job as planned, °C: well above it something is not as planned. */
+  readonly plannedC: number;
+  /** Slowest usual logger interval that follows the probe, s. */
+  readonly slowestIntervalS?: number;
+  readonly notes: readonly string[];
+}
+
+const DRAWS = 200;
+/** Fall along the probe's own line is taken over so much either way, mm. */
+const SLOPE_MM = 2;
+
+/**
+ * What the probe of a plan may show before one must stop. In every plausible job the metal that matters comes to its limit at
+ * some moment; what it still warms with the arc out is taken off the limit first (overshoot), and the rise at the probe is read at
+ * that very moment, so that its lag is in it. Fixing, wire and place as `readingAtLimit`.
+ * @throws TemperbookError for options it does not know, a probe the plan does not have or that may melt, a limit at or below the air,
+ * and as `planSurface`.
+ */
+export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopReading {
+  const options = knownOptions(given, OPTIONS, 'stopReading');
+  const { probe: name, seed = 1, allowanceFraction, attachment, thermocouple, placedWithinMm } = options;
+  const probe = plan.probes.find((one) => one.name === name);
+  if (!probe)
+    throw new TemperbookError('The plan has no such probe', {
+      found: `"${name}"`,
+      expected: plan.probes.map((one) => `"${one.name}"`).join(', ') || 'a plan with probes',
+    });
+  const metal = metalsOf(plan, options.metal ? [options.metal] : undefined)[0]! as PlanMetal & {
+    readonly alloy: AlloyCard;
+  };
+  const card = loadAlloy(metal.alloy);
+  const [at] = hottestToKeep(plan, [metal], options.longestWaitS) as [PlanPoint];
+  const critical = placeName(card.designation, at);
+  const beside = slopeProbes(plan, probe);
+  const surface = planSurface(
+    { ...plan, probes: [...plan.probes, { name: critical, xMm: at[0], yMm: at[1] }, ...beside] },
+    {
+      seed,
+      ...(options.workers === undefined ? {} : { workers: options.workers }),
+      ...(options.longestWaitS === undefined ? {} : { longestWaitS: options.longestWaitS }),
+      ...(options.onProgress ? { onDone: options.onProgress } : {}),
+    },
+  );
+  const knobs = drawKnobs(surface.unknowns, DRAWS, seed);
+  const { ambientC } = plan.surface;
+  const there = surface.ways(critical, knobs);
+  const here = surface.ways(name, knobs);
+  const passesOf = surface.clocks(knobs);
+  const exposure = planExposure(surface, critical, knobs);
+  const own = allowedPeak(exposure, {
+    alloy: card,
+    temper: metal.temper,
+    ambientC,
+    ...(allowanceFraction === undefined ? {} : { allowanceFraction }),
+  });
+  const limitC = requireNumber(options.limitC === undefined ? own.low : shopLimit(options.limitC), 'limitC', {
+    low: ambientC + 1,
+  });
+  const found = knobs.map((_, i) =>
+    atLimit(
+      { timeS: there.timeS[i]!, tempC: there.tempC[i]! },
+      { timeS: here.timeS[i]!, tempC: here.tempC[i]! },
+      passesOf[i]!,
+      limitC,
+      ambientC,
+    ),
+  );
+  const band = (of: (one: (typeof found)[number]) => number, unit: string, because: string): Judged => {
+    const [low, middle, high] = weightedQuantiles(Float64Array.from(found, of), [0.05, 0.5, 0.95]) as [
+      number,
+      number,
+      number,
+    ];
+    return judged(middle, [low, high], unit, [because]);
+  };
+  const overshootK = band(
+    ({ overshoot }) => overshoot,
+    'K',
+    'What it still warms with the arc out, over the plausible jobs.',
+  );
+  const ratio = band(
+    (one) => one.ratio,
+    '1',
+    'At the moment the metal that matters comes to its limit, over the plausible jobs.',
+  );
+  const peakC = band((one) => one.peakC, '°C', 'Over the plausible jobs.');
+  const index = (probeName: string) => surface.plan.probes.findIndex((one) => one.name === probeName);
+  const run = surface.asPlanned;
+  const top = (probeName: string) => run.histories[index(probeName)]!.tempC.reduce((a, b) => Math.max(a, b));
+  const planned = top(name);
+  const [outer, inner] = beside.map(({ name: probeName }) => top(probeName));
+  const kPerMm = outer === undefined || inner === undefined ? 0 : Math.abs(outer - inner) / (2 * SLOPE_MM);
+  const stopC = readingAtLimit(
+    {
+      ratio,
+      kPerMm,
+      mayHideShare: {
+        here: run.mayHideK[index(name)]! / Math.max(1, planned - ambientC),
+        critical: run.mayHideK[index(critical)]! / Math.max(1, top(critical) - ambientC),
+      },
+    },
+    {
+      limitC: Math.max(ambientC + 1, limitC - overshootK.high),
+      ambientC,
+      criticalPeakC: Math.max(peakC.nominal, ambientC + 1),
+      ...(attachment === undefined ? {} : { attachment }),
+      ...(thermocouple === undefined ? {} : { thermocouple }),
+      ...(placedWithinMm === undefined ? {} : { placedWithinMm }),
+    },
+  );
+  const interval = slowestInterval(run.histories[index(name)]!, { activationEnergyJPerMol: 130_000 });
+  return {
+    probe: name,
+    probeAt: [probe.xMm, probe.yMm],
+    alloy: card.designation,
+    temper: metal.temper,
+    critical: { name: critical, at, peakC },
+    limitC,
+    limitFrom:
+      options.limitC === undefined
+        ? 'what the times of this job allow in 95 of 100'
+        : `the limit you gave; the times of this job allow ${own.low.toFixed(0)} °C in 95 of 100`,
+    overshootK,
+    ratio,
+    lagS: weightedQuantiles(
+      Float64Array.from(found, ({ lag }) => lag),
+      [0.5],
+    )[0]!,
+    stopC,
+    plannedC: planned,
+    ...(interval === undefined ? {} : { slowestIntervalS: interval }),
+    notes: [
+      ...surface.notes,
+      ...(ratio.low < FEW
+        ? [
+            `The probe sees only ${(100 * ratio.low).toFixed(0)} % of the rise of the metal that matters: put it nearer.`,
+          ]
+        : []),
+    ],
+  };
+}
+
+/** A probe that sees less of the rise than this hardly warns. */
+const FEW = 0.4;
+
+/** Two probes a little further out and in, on the line to the middle of the first pass. */
+function slopeProbes(plan: PlatePlan, probe: PlatePlan['probes'][number]) {
+  const path = plan.passes[0]?.path ?? [];
+  if (path.length === 0) return [];
+  const middle = path[path.length >> 1]!;
+  const [dx, dy] = [middle[0] - probe.xMm, middle[1] - probe.yMm];
+  const mm = Math.hypot(dx, dy);
+  if (mm < 2 * SLOPE_MM) return [];
+  return [-1, 1].map((way) => ({
+    ...probe,
+    name: `${probe.name} ${way < 0 ? 'outer' : 'inner'}`,
+    xMm: probe.xMm + (way * SLOPE_MM * dx) / mm,
+    yMm: probe.yMm + (way * SLOPE_MM * dy) / mm,
+  }));
+}
+
+/**
+ * One plausible job: in the pass that heats the metal that matters most, how much it warms with the arc out, and how
+ * the rise at the probe compares when it comes to the limit less that, or is hottest under the arc where it never does.
+ */
+function atLimit(
+  critical: ThermalHistory,
+  probe: ThermalHistory,
+  passes: readonly { readonly startS: number; readonly endS: number }[],
+  limitC: number,
+  ambientC: number,
+): { readonly overshoot: number; readonly ratio: number; readonly peakC: number; readonly lag: number } {
+  const top = peakOf(critical, -Infinity, Infinity);
+  const pass = [...passes].reverse().find(({ startS }) => startS <= top.timeS) ?? passes[0]!;
+  const within = (history: ThermalHistory, timeS: number) =>
+    tempAt(history, Math.min(history.timeS.at(-1)!, Math.max(history.timeS[0]!, timeS)));
+  const atEnd = within(critical, pass.endS);
+  const overshoot = top.timeS > pass.endS ? Math.max(0, top.tempC - atEnd) : 0;
+  const underArc = peakOf(critical, pass.startS, pass.endS);
+  const wanted = limitC - overshoot;
+  let atS = underArc.timeS;
+  for (let i = 1; i < critical.timeS.length; i++) {
+    const timeS = critical.timeS[i]!;
+    if (timeS < pass.startS || timeS > pass.endS || critical.tempC[i]! < wanted) continue;
+    atS = timeS;
+    break;
+  }
+  const riseK = within(critical, atS) - ambientC;
+  return {
+    overshoot,
+    ratio: riseK > 1 ? Math.max(0, within(probe, atS) - ambientC) / riseK : 1,
+    peakC: top.tempC,
+    lag: peakOf(probe, pass.startS, Infinity).timeS - peakOf(critical, pass.startS, Infinity).timeS,
+  };
+}
+
+function peakOf(
+  { timeS, tempC }: ThermalHistory,
+  fromS: number,
+  toS: number,
+): { timeS: number; tempC: number } {
+  let best = { timeS: fromS, tempC: Number.NEGATIVE_INFINITY };
+  for (const [i, temp] of tempC.entries())
+    if (timeS[i]! >= fromS && timeS[i]! <= toS && temp > best.tempC) best = { timeS: timeS[i]!, tempC: temp };
+  return best;
+}
+
+/** What to do at a reading. */
+export type StopWord = 'go on' | 'nearly' | 'stop';
+/** Within this much below the reading to stop at, K, one gets ready. */
+const NEARLY_K = 15;
+
+/** What a reading of the watched probe asks for: for the bench, and for a program that watches a log as it grows. */
+export function wordAtReading({ stopC }: Pick<StopReading, 'stopC'>, readingC: number): StopWord {
+  requireNumber(readingC, 'The reading in °C');
+  if (readingC >= stopC.low) return 'stop';
+  return readingC >= stopC.low - NEARLY_K ? 'nearly' : 'go on';
+}

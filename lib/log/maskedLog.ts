@@ -12,7 +12,7 @@ import { detectFaults } from './faults/detectFaults';
 import { ABSENT } from './faults/faultCodes';
 import { channelFaults, type FaultContext, rowFaults } from './faults/faultList';
 import { type EmfConversion, markZeroStart, toCelsius } from './faults/sentinels';
-import { sparseChannels } from './faults/sparse';
+import { rowsBetween, sparseChannels } from './faults/sparse';
 import { type GapPolicy, gapPolicy } from './gapPolicy';
 import type { LogStatements } from './logStatements';
 import { type ParsedLog, parsedLog } from './parsedLog';
@@ -41,10 +41,10 @@ export interface MaskedLog
  * are needed for the last time here, to quote what stood in the faulty rows.
  */
 export function maskedLog(source: string | Uint8Array, options: ReadOptions): MaskedLog {
-  const { text, dialect, table, ...parsed } = parsedLog(source, options);
+  const { text, dialect, table, longLines, ...parsed } = parsedLog(source, options);
   const { plan, axis, reading } = parsed;
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
-  const channels = channelData(table, plan, reading);
+  const channels = channelData(table, plan, longLines !== undefined, reading);
   const emf = emfConversion(table, plan, options);
   if (options.riseOverC === undefined) markZeroStart(channels);
   const scans = channels.map((channel) =>
@@ -69,7 +69,10 @@ export function maskedLog(source: string | Uint8Array, options: ReadOptions): Ma
     trusted,
     faults: channelFaults(channels, trusted, context),
     rowFaults: rowFaults(table.rejects, context),
-    rows: rowAccount(channels, trusted, table),
+    rows:
+      longLines === undefined
+        ? rowAccount(channels, trusted, table)
+        : lineAccount(channels, trusted, longLines),
     lines,
   };
 }
@@ -100,10 +103,11 @@ function openWire(
 function channelData(
   { cells, marks, length }: LogTable,
   { channels }: ColumnPlan,
+  isLong: boolean,
   reading: Reading,
 ): ChannelData[] {
   const named = channels.map((channel, k) => ({ ...channel, marks: marks[k]!.subarray(0, length) }));
-  const every = sparseChannels(named, reading);
+  const every = isLong ? named.map(({ marks }) => rowsBetween(marks)) : sparseChannels(named, reading);
   return named.map((channel, k) => ({
     ...channel,
     every: every[k]!,
@@ -146,4 +150,20 @@ function rowAccount(
       }
   });
   return { read: length + rejected, kept: length - flagged, flagged, rejected };
+}
+
+/** The account of a file with a reading to a line: every line is a reading kept, one left out, or a line not used. */
+function lineAccount(
+  channels: readonly ChannelData[],
+  trusted: readonly (readonly Stretch[])[],
+  read: number,
+): RowAccount {
+  let kept = 0;
+  let flagged = 0;
+  channels.forEach(({ marks }, k) => {
+    for (const { from, to } of trusted[k]!) kept += to - from + 1;
+    for (const { from, to } of distrusted(trusted[k]!, marks.length))
+      for (let i = from; i <= to; i++) if (marks[i] !== ABSENT) flagged++;
+  });
+  return { read, kept, flagged, rejected: read - kept - flagged };
 }

@@ -5,10 +5,14 @@ import { sourceBytes } from './bytes/sourceBytes';
 import { type ClockAxis, clockAxis } from './clock/clockAxis';
 import { isoStamp } from './clock/stamp';
 import { type ColumnPlan, columnPlan } from './columns/columnPlan';
+import { columnSamples } from './columns/columnSample';
 import { type Dialect, isRowLike, sniffDialect } from './layout/dialect';
 import { findHeader, type HeaderLines, readHeader } from './layout/header';
 import { headerStamp } from './layout/headerStamp';
 import { type LogStatements, logStatements } from './logStatements';
+import { longFile } from './long/longFile';
+import { markAbsent } from './long/markAbsent';
+import { type PivotedText, pivotText } from './long/pivotText';
 import type { Reading } from './reading';
 import type { ReadOptions } from './readOptions';
 import type { LogTable } from './rows/logTable';
@@ -27,6 +31,8 @@ export interface ParsedLog {
   readonly axis: ClockAxis;
   readonly startedAt?: string;
   readonly statements: LogStatements;
+  /** Lines of readings of a file that has one to a line, which the table has put together. */
+  readonly longLines?: number;
   /** Decisions so far; the stages to come add theirs. */
   readonly reading: Reading;
 }
@@ -38,14 +44,11 @@ export interface ParsedLog {
  */
 export function parsedLog(source: string | Uint8Array, options: ReadOptions): ParsedLog {
   const { bytes, ...file } = sourceBytes(source, options.name);
-  const text = logText(bytes, file.name, options.encoding);
-  const notes = [...text.notes];
+  const written = logText(bytes, file.name, options.encoding);
+  const notes = [...written.notes];
   const reading: Reading = { file: file.name, options, notes, open: [] };
-  const sample = sampleLines(text);
-  const dialect = sniffDialect(sample, reading);
-  if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, reading);
+  const { text, sample, dialect, found, pivoted } = layoutOf(written, reading);
   notes.push(...dialect.notes);
-  const found = findHeader(text, dialect, reading);
   const rows = sampledRows(sample, found, dialect);
   const header = readHeader(found.lines, dialect, rows[0] ?? []);
   notes.push(...header.notes);
@@ -56,6 +59,7 @@ export function parsedLog(source: string | Uint8Array, options: ReadOptions): Pa
 
   const headerTexts = found.lines.map((line) => line.text);
   const table = readRows(text, plan.read, found.firstRow, headerTexts, reading);
+  if (pivoted) markAbsent(table, plan.read, pivoted);
   if (table.length < 2) throw tooFew(table, reading);
   const axis = clockAxis(table, plan.read.clock, plan.zoneMin !== undefined, reading);
   if (table.length < 2) throw tooFew(table, reading);
@@ -65,7 +69,41 @@ export function parsedLog(source: string | Uint8Array, options: ReadOptions): Pa
   return {
     source: { name: file.name, bytes: bytes.length, sha256: file.sha256 },
     ...{ text, dialect, plan, table, axis, statements, reading },
+    ...(pivoted ? { longLines: pivoted.lines } : {}),
     ...(startedAt ? { startedAt } : {}),
+  };
+}
+
+interface Layout {
+  readonly text: LogText;
+  readonly sample: readonly SampleLine[];
+  readonly dialect: Dialect;
+  readonly found: HeaderLines;
+  readonly pivoted?: PivotedText;
+}
+
+/** How the file is laid out; one with a reading to a row is laid out anew with a column for each channel. */
+function layoutOf(text: LogText, reading: Reading): Layout {
+  const open: Reading['open'] = [];
+  const sample = sampleLines(text);
+  const dialect = sniffDialect(sample, { ...reading, open });
+  if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, reading);
+  const found = findHeader(text, dialect, reading);
+  const rows = sampledRows(sample, found, dialect);
+  const header = readHeader(found.lines, dialect, rows[0] ?? []);
+  const long = longFile(columnSamples(header.columns, rows, dialect.decimal), reading);
+  if (!long) {
+    reading.open.push(...open);
+    return { text, sample, dialect, found };
+  }
+  const pivoted = pivotText(text, found, dialect, header, long, reading);
+  const wide = sampleLines(pivoted.text);
+  return {
+    text: pivoted.text,
+    sample: wide,
+    dialect: sniffDialect(wide, reading, pivoted.delimiter),
+    found: pivoted.found,
+    pivoted,
   };
 }
 

@@ -10,7 +10,7 @@ import type { ThermalLog } from './thermalLog';
  * decided from the file is said in `notes`, and each decision can be taken out of its hands by an option.
  * Time and memory grow in step with the file.
  *
- * The stages, one file each: `parsedLog` takes the file apart (`sourceBytes`, `logText`, `dialect`, `header`,
+ * The stages, one file each: `parsedLog` takes the file apart (`sourceBytes`, `logText`, `dialect`, `header`, `long/`,
  * `columnPlan`, `readRows`, `clockAxis`), `maskedLog` marks what cannot be trusted (`faults/`), and
  * `channelHistory` makes histories of the rest.
  *

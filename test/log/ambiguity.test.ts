@@ -356,32 +356,42 @@ const CASES: readonly Case[] = [
   },
   {
     name: 'a long file of words',
-    bytes: lines(
-      'Time (s),Channel,Value (°C)',
-      rows(
-        COUNT,
-        (i) =>
-          `${Math.floor(i / 2)},${i % 2 ? 'TC2' : 'TC1'},${weld(22, i % 2 ? 60 : 180)(i / 2).toFixed(1)}`,
-      ),
-    ),
-    tempC: [weld()],
-    timeS: second,
-    held: 'refused',
-    by: /one reading to a row/,
+    bytes: file('Time (s),Channel,Value (°C)', (i) => {
+      const at = Math.floor(i / 2);
+      return `${at},${i % 2 ? 'TC2' : 'TC1'},${weld(22, i % 2 ? 60 : 180)(at).toFixed(1)}`;
+    }),
+    tempC: [180, 60].map((rise) => (i) => weld(22, rise)(Math.floor(i / 2))),
+    timeS: (i) => Math.floor(i / 2),
+    held: 'read',
   },
   {
     name: 'a long file of channel numbers',
-    bytes: lines(
+    bytes: file('Time (s),Channel,Value (°C)', (i) => {
+      const at = Math.floor(i / 3);
+      return `${at},${(i % 3) + 1},${weld(22, 60 * ((i % 3) + 1))(at).toFixed(1)}`;
+    }),
+    tempC: [60, 120, 180].map((rise) => (i) => weld(22, rise)(Math.floor(i / 3))),
+    timeS: (i) => Math.floor(i / 3),
+    held: 'read',
+  },
+  {
+    name: 'a long file in blocks',
+    bytes: file(
       'Time (s),Channel,Value (°C)',
-      rows(
-        COUNT,
-        (i) => `${Math.floor(i / 3)},${(i % 3) + 1},${weld(22, 60 * ((i % 3) + 1))(i / 3).toFixed(1)}`,
-      ),
+      (i) => `${i % 75},${i < 75 ? 'TC1' : 'TC2'},${weld(22, i < 75 ? 180 : 60)(i % 75).toFixed(1)}`,
     ),
     tempC: [weld()],
     timeS: second,
     held: 'refused',
-    by: /one reading to a row/,
+    by: /blocks/,
+  },
+  {
+    name: 'names that come round and are not said to be channels',
+    bytes: file('Time (s),Relay,TC1 (°C)', (i) => `${i},${i % 2 ? 'on' : 'off'},${weld()(i).toFixed(1)}`),
+    tempC: [weld()],
+    timeS: second,
+    held: 'refused',
+    by: /called "Channel"/,
   },
 ];
 

@@ -11,7 +11,6 @@ import type { TempUnit } from '../readOptions';
 import type { ReadPlan } from '../rows/rowLayout';
 import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, columnSamples, findColumn } from './columnSample';
-import { refuseLongFile } from './longFile';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';
 import { unitOfColumn } from './unitColumn';
@@ -59,7 +58,6 @@ export function columnPlan(
   );
   if (choice.clock) clocks.set(choice.clock, '');
   if (choice.date) clocks.set(choice.date, '');
-  if (options.columns === undefined) refuseLongFile(samples, choice.clock, reading);
   const found = temperatureColumns(samples, clocks, reading);
   const inColumn = unitOfColumn(samples, text, dialect.delimiter, firstRow, reading);
   const allUnits = temperatureUnits(found.channels, header.preamble, inColumn, reading);

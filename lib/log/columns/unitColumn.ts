@@ -7,7 +7,8 @@ import type { TempUnit } from '../readOptions';
 import type { ColumnSample } from './columnSample';
 import { SCALES } from './unitScales';
 
-const NAMED = /^(?:units?|uom|einheit(?:en)?|scale|unité)\b/i;
+/** Name of a column that holds the unit of each row. */
+export const UNIT_NAME = /^(?:units?|uom|einheit(?:en)?|scale|unité)\b/i;
 const unitOf = (text: string): TempUnit | undefined => {
   const symbol = parseUnit(text)?.symbol ?? (/^[cf]$/.test(text) ? `°${text.toUpperCase()}` : undefined);
   return symbol !== undefined && Object.hasOwn(SCALES, symbol) ? (symbol as TempUnit) : undefined;
@@ -25,7 +26,7 @@ export function unitOfColumn(
   reading: Reading,
 ): TempUnit | undefined {
   const isUnits = ({ column: { named, stem }, texts }: ColumnSample) => {
-    if (named && !NAMED.test(stem)) return false;
+    if (named && !UNIT_NAME.test(stem)) return false;
     const filled = texts.filter((field) => field !== '');
     return filled.length > 1 && filled.every((field) => !/^ok$/i.test(field) && unitOf(field) !== undefined);
   };

@@ -200,7 +200,10 @@ export function rowFaults(rejects: readonly RejectRun[], context: FaultContext):
       continue;
     }
     const line = lineAt(text.bytes, offset, row);
-    const value = text.decode(line.from, Math.min(line.to, line.from + LONGEST_VALUE)).trim();
+    const value = (
+      run.value?.slice(0, LONGEST_VALUE) ??
+      text.decode(line.from, Math.min(line.to, line.from + LONGEST_VALUE))
+    ).trim();
     open = { kind, row, lastRow, column, value, reason, fromS, toS, readings: rows };
     faults.push(open);
   }

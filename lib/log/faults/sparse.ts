@@ -1,3 +1,4 @@
+import { median } from '../columns/columnSample';
 import type { Reading } from '../reading';
 import type { ChannelData } from './channelData';
 import { ABSENT, codeOf } from './faultCodes';
@@ -32,6 +33,19 @@ export function sparseChannels(
     );
     return every;
   });
+}
+
+/** Middle number of rows from one reading of a channel to its next; 1 for one that has hardly any. */
+export function rowsBetween(marks: Uint8Array): number {
+  if (!marks.includes(ABSENT)) return 1;
+  const steps: number[] = [];
+  let last = -1;
+  for (let i = 0; i < marks.length; i++) {
+    if (marks[i] === ABSENT) continue;
+    if (last >= 0) steps.push(i - last);
+    last = i;
+  }
+  return steps.length === 0 ? 1 : median(steps);
 }
 
 function usualSpacing(marks: Uint8Array): number {

@@ -46,9 +46,13 @@ interface Candidate {
  * rows of readings of one width, the decimal mark by what stands inside their numbers.
  * @throws TemperbookError when no line is a row of readings.
  */
-export function sniffDialect(lines: readonly SampleLine[], reading: Reading): Dialect {
+export function sniffDialect(
+  lines: readonly SampleLine[],
+  reading: Reading,
+  delimiter = reading.options.delimiter,
+): Dialect {
   const { file, options } = reading;
-  const tried = (options.delimiter ? [options.delimiter] : DELIMITERS).map((d) => candidate(lines, d));
+  const tried = (delimiter ? [delimiter] : DELIMITERS).map((d) => candidate(lines, d));
   const best = tried.reduce((a, b) => (b.score > a.score ? b : a));
   if (best.rows.length === 0)
     throw new TemperbookError('No row of readings was found', {

@@ -8,6 +8,8 @@ export interface Reject {
   readonly kind: FaultKind;
   readonly column: string;
   readonly reason: string;
+  /** What stood there, where the line itself is no more in the text. */
+  readonly value?: string;
 }
 
 /** Rejected rows that follow each other for one reason. */
@@ -61,7 +63,8 @@ export class LogTable {
   }
 
   /** Takes a row into the account of those not used. */
-  reject({ row, offset, kind, column, reason }: Reject): void {
+  reject(refused: Reject): void {
+    const { row, kind, column, reason } = refused;
     this.rejected++;
     const last = this.rejects[this.rejects.length - 1];
     if (last && last.lastRow === row - 1 && last.kind === kind && last.column === column) {
@@ -73,7 +76,7 @@ export class LogTable {
         return;
       }
     }
-    this.rejects.push({ row, lastRow: row, rows: 1, offset, kind, column, reason });
+    this.rejects.push({ ...refused, lastRow: row, rows: 1 });
   }
 
   /** Makes room for at least one more row. */

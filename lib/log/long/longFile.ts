@@ -3,7 +3,7 @@ import { type ColumnSample, risingShare } from '../columns/columnSample';
 import { UNIT_NAME } from '../columns/unitColumn';
 import { isClockName } from '../layout/units';
 import type { Reading } from '../reading';
-import { isBefore } from './longLines';
+import { isBefore } from './longTimes';
 
 /** A file with one reading to a row: the places of a row's parts in it. */
 export interface LongFile {

@@ -1,6 +1,5 @@
 import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
-import { parseNumber } from '../layout/cell';
 import type { HeaderLines } from '../layout/header';
 import type { LongFile } from './longFile';
 
@@ -46,19 +45,4 @@ export function* longLines(
     };
     if (line.next >= bytes.length) return;
   }
-}
-
-/** Two lines of one time. */
-export const isSameTime = (a: readonly string[], b: readonly string[]): boolean =>
-  a.every((part, i) => part === b[i]);
-
-/** Is one time before another? Numbers by their size, stamps by their text, which sorts where all are written alike. */
-export function isBefore(a: readonly string[], b: readonly string[]): boolean {
-  for (const [i, text] of a.entries()) {
-    const other = b[i]!;
-    if (text === other) continue;
-    const [x, y] = [parseNumber(text, '.'), parseNumber(other, '.')];
-    return Number.isNaN(x - y) ? text.length === other.length && text < other : x < y;
-  }
-  return false;
 }

@@ -5,7 +5,8 @@ import type { Header, HeaderLines } from '../layout/header';
 import type { Reading } from '../reading';
 import type { Reject } from '../rows/logTable';
 import type { LongFile } from './longFile';
-import { isSameTime, type LongLine, longLines } from './longLines';
+import { type LongLine, longLines } from './longLines';
+import { isSameTime } from './longTimes';
 import { surveyLong } from './surveyLong';
 
 /** A long file with a column for each channel, and what it takes to account for its lines. */

@@ -2,7 +2,8 @@ import { TemperbookError } from '../../quantity';
 import { parseUnit } from '../layout/units';
 import type { Reading } from '../reading';
 import type { LongFile } from './longFile';
-import { isBefore, isSameTime, type LongLine } from './longLines';
+import type { LongLine } from './longLines';
+import { isBefore, isSameTime } from './longTimes';
 
 /** What a long file holds. */
 export interface LongSurvey {

@@ -4,6 +4,8 @@
  *
  * What a user starts with stands here by name; everything else is grouped by room, for example
  * `figures.traceFigure`, `tables.verdictRows`, `heatflow.heatInput`.
+ *
+ * @module temperbook
  */
 
 // Read a log, know the metal.

@@ -1,6 +1,7 @@
 import { TemperbookError } from '../quantity';
 import type { Failure } from './messages';
 import { type Cell, joinLines, type Notebook } from './notebookFile';
+import { remedyOf } from './remedyOf';
 
 /** Lines shown before and after the failing one. */
 const CONTEXT_LINES = 2;
@@ -19,9 +20,7 @@ export class CellError extends TemperbookError {
     const outer = failure.through.map((at) => ` (in ${placeOf(notebook, at.index, at.line)})`).join('');
     super(`${placeOf(notebook, index, line)}: ${message}${outer}`, {
       file,
-      remedy: /^Cannot find module 'temperbook'/.test(message)
-        ? "Install the kit in the notebook's folder: npm install temperbook"
-        : undefined,
+      remedy: remedyOf(message, notebook),
     });
     this.cellId = cell.id;
     this.cellNumber = index + 1;

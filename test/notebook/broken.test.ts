@@ -1,7 +1,7 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { join, resolve } from 'node:path';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { runNotebook } from '../../dist/notebook';
 import { TemperbookError } from '../../dist/quantity';
 
@@ -38,6 +38,34 @@ describe('a broken notebook names what is broken', () => {
   it('a byte-order mark in front is read over', async () => {
     const run = await runNotebook(write('mark', [code('console.log(1)')], '\ufeff'), out);
     expect(run.htmlPath).toMatch(/mark\.html$/);
+  });
+});
+
+describe('a notebook that is not of this kit, or not whole', () => {
+  beforeAll(() => {
+    mkdirSync(join(folder, 'node_modules'));
+    symlinkSync(resolve('.'), join(folder, 'node_modules/temperbook'));
+  });
+
+  it.each([
+    ['a name the kit had', "import { judgeLog } from 'temperbook';", /judgeLog.*another version of the kit/s],
+    [
+      'a name a group had',
+      "import { tables } from 'temperbook';\ntables.modelRows([]);",
+      /modelRows.*another version of the kit/s,
+    ],
+  ])('%s', async (name, source, message) => {
+    await expect(runNotebook(write(name.replace(/ /g, '-'), [code(source)]), out)).rejects.toThrow(message);
+  });
+
+  it('a parameter that its cell no longer sets', async () => {
+    const cells = [
+      code("let alloy = 'A356.0';", { metadata: { tags: ['parameters'] } }),
+      code('console.log(alloy, temper);', { id: 'two' }),
+    ];
+    await expect(runNotebook(write('no-temper', cells), out)).rejects.toThrow(
+      /temper.*the cell tagged "parameters" should set it: let temper = …;/s,
+    );
   });
 });
 

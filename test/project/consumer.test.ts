@@ -1,9 +1,19 @@
 import { execFile, spawnSync } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  cpSync,
+  existsSync,
+  lstatSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { inFull } from '../setup/extent';
 
 const exec = promisify(execFile);
 const root = path.join(__dirname, '../..');
@@ -90,4 +100,83 @@ describe('a folder that installed the published package', () => {
     expect(status).toBe(0);
     expect(readFileSync(path.join(folder, 'results/cooling.html'), 'utf8')).toContain('Cooling of a plate');
   });
+
+  it('takes less than 120 MB in all', () => {
+    const at = path.join(folder, 'node_modules');
+    const bytes = readdirSync(at, { recursive: true, encoding: 'utf8' })
+      .map((file) => lstatSync(path.join(at, file)).blocks * 512)
+      .reduce((sum, one) => sum + one, 0);
+    expect(bytes / 1e6).toBeLessThan(120);
+    expect(bytes / 1e6).toBeGreaterThan(50);
+  });
+
+  it('starts within 150 ms beyond what Node itself takes', () => {
+    const timed = (text: string) => {
+      const startMs = performance.now();
+      spawnSync(process.execPath, ['-e', text], { cwd: folder });
+      return performance.now() - startMs;
+    };
+    // The least of several: what a busy machine adds is not the kit's.
+    const least = (text: string) => Math.min(...Array.from({ length: 7 }, () => timed(text)));
+    expect(least("require('temperbook')") - least('')).toBeLessThan(150);
+  });
+
+  it('can import it by name from an ES module', async () => {
+    writeFileSync(
+      path.join(folder, 'esm.mjs'),
+      "import kit, { judge, units } from 'temperbook'; console.log(typeof judge, units.celsiusToFahrenheit(100), kit.judge === judge);",
+    );
+    const { stdout } = await exec(process.execPath, ['esm.mjs'], { cwd: folder });
+    expect(stdout).toBe('function 212 true\n');
+  });
 });
+
+describe('the README of the published package', () => {
+  const packed = (file: string) => path.join(folder, 'node_modules/temperbook', file);
+  const readme = readFileSync(path.join(root, 'README.md'), 'utf8');
+
+  it('has no link that leads nowhere, nor has DEVELOPERS.md', () => {
+    const links = ['README.md', 'DEVELOPERS.md'].flatMap((file) =>
+      [...readFileSync(packed(file), 'utf8').matchAll(/\]\(([^)#\s]+)[^)]*\)/g)].map(([, link]) => link!),
+    );
+    expect(links.length).toBeGreaterThan(2);
+    expect(links.filter((link) => !/^https?:/.test(link) && !existsSync(packed(link)))).toEqual([]);
+  });
+
+  it('has ten lines that run as they stand', () => {
+    const [, code] = /```js\n([\s\S]*?)```/.exec(readme)!;
+    writeFileSync(path.join(folder, 'tour.js'), code!);
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['tour.js'], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toContain('TC2 block 28 mm');
+    expect(existsSync(path.join(folder, 'results/mast-foot-weld-record.html'))).toBe(true);
+  });
+
+  const commands = [...readme.matchAll(/^npx (temperbook (?!--help|jupyter).*)$/gm)].map(
+    ([, command]) => command!,
+  );
+  it('has commands', () => expect(commands.length).toBeGreaterThan(3));
+
+  it.each(inFull ? commands : commands.slice(0, 1))('%s', (command) => {
+    for (const part of ['notebooks', 'data'])
+      cpSync(packed(part), path.join(folder, part), { recursive: true });
+    cpSync(packed('data/demo/mast-foot-two-probes.csv'), path.join(folder, 'my-log.csv'));
+    cpSync(packed('data/demo/furnace-chart.csv'), path.join(folder, 'furnace.csv'));
+    cpSync(packed('data/demo/mast-foot-two-probes.csv'), path.join(folder, 'logs/one.csv'));
+    const { status, stderr } = spawnSync('npx', ['--no', '--', ...wordsOf(command)], {
+      cwd: folder,
+      encoding: 'utf8',
+    });
+    expect(stderr.replace(/^.*: \d+ %\n/gm, '')).not.toMatch(/expected|Error|wrong/i);
+    // A furnace chart that does not meet its schedule has a code of its own.
+    expect([0, command.includes('chart') ? 1 : 0]).toContain(status);
+  });
+});
+
+/** The words of a command line, with those in quotes whole. */
+const wordsOf = (command: string): string[] =>
+  [...command.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, plain]) => quoted ?? plain!);

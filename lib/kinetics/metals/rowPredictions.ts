@@ -19,7 +19,7 @@ export interface RowPrediction {
 /**
  * Predicts a row of evidence as the kit would a part it knows as much about: alloy, temper and yield before, and
  * nothing of the lot; the handbook's composite has the clock of the population, within its own doubt.
- * @param family only one of the two families of the short range. @param count members asked, 400 by default.
+ * @param options `family`: only one of the two families of the short range; `count`: members asked, 400 by default.
  * @returns `null` where the members do not know the property: ultimate strength of castings.
  */
 export function rowPrediction(

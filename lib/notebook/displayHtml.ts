@@ -1,5 +1,6 @@
 import { type Figure, liveFigure } from '../figure';
 import { escapeXml } from '../quantity';
+import { inertHtml } from './inertHtml';
 import { joinLines, type MimeBundle, type Output } from './notebookFile';
 
 const PLOTLY = 'application/vnd.plotly.v1+json';
@@ -25,7 +26,7 @@ export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text:
     if (base64 !== undefined) return `<figure><img src="data:${mime};base64,${base64}" alt=""></figure>`;
   }
   const html = textOf(data, 'text/html');
-  if (html !== undefined) return `<div class="display">${html}</div>`;
+  if (html !== undefined) return `<div class="display">${inertHtml(html)}</div>`;
   const markdown = textOf(data, 'text/markdown');
   if (markdown !== undefined) return `<div class="display">${renderMarkdown(markdown)}</div>`;
   const plain = textOf(data, 'text/plain') ?? textOf(data, 'text/latex');

@@ -129,7 +129,7 @@ export function injectParameters(notebook: Notebook, values: ParameterValues): N
         remedy: 'Declare it with let in the cell tagged "parameters"',
       });
     }
-    return `  ${name} = ${JSON.stringify(values[name])};\n`;
+    return `  ${name} = ${literal(values[name])};\n`;
   });
   const injected: Cell = {
     cell_type: 'code',
@@ -144,3 +144,9 @@ export function injectParameters(notebook: Notebook, values: ParameterValues): N
   const at = cells.findIndex((cell) => cell.cell_type === 'code' && hasTag(cell, 'parameters'));
   return { ...notebook, cells: [...cells.slice(0, at + 1), injected, ...cells.slice(at + 1)] };
 }
+
+/** A value as code; the two line ends of Unicode would end the line of code as well. */
+const literal = (value: unknown): string =>
+  JSON.stringify(value)
+    .replace(/\u2028/g, '\\u2028')
+    .replace(/\u2029/g, '\\u2029');

@@ -1,4 +1,5 @@
 import { captureOutput } from './captureOutput';
+import { endWithParent } from './endWithParent';
 import type { RunEvent, RunRequest } from './messages';
 import { startTslabSession } from './tslabSession';
 
@@ -13,6 +14,11 @@ const LEFTOVER_WAIT_S = 30;
 
 Error.stackTraceLimit = 50;
 
+/** Taken before any cell can put something else in their place. */
+const { channel } = process;
+const tell = process.send!.bind(process);
+
+endWithParent();
 process.once('message', (request: RunRequest) => void runCells(request));
 process.once('disconnect', () => process.exit(1));
 
@@ -42,12 +48,12 @@ async function runCells({ cells }: RunRequest): Promise<void> {
 function waitForLeftovers(index: number): void {
   const message = `work that a cell started without awaiting it still ran ${LEFTOVER_WAIT_S} s after the last cell`;
   setTimeout(() => fail({ index, message, through: [] }), LEFTOVER_WAIT_S * 1000).unref();
-  process.channel?.unref();
+  channel?.unref();
   process.once('beforeExit', () => void send({ kind: 'done' }));
 }
 
 function send(event: RunEvent): Promise<void> {
-  return new Promise((resolve) => process.send!(event, undefined, {}, () => resolve()));
+  return new Promise((resolve) => tell(event, undefined, {}, () => resolve()));
 }
 
 async function fail(failure: Extract<RunEvent, { kind: 'failed' }>['failure']): Promise<void> {

@@ -89,6 +89,15 @@ const reading = closed(
   { channel: text, kind: { enum: READING_KINDS }, value: { type: 'number', minimum: 0 } },
   { reference: { type: 'number', minimum: 0 }, standardUncertainty: positive },
 );
+/** Options with which a file is read in one of the ways in which it may be meant. */
+const wayToRead = open({ words: text, options: { type: 'object' } });
+const openReading = open({
+  of: text,
+  option: text,
+  because: text,
+  taken: wayToRead,
+  other: { ...listOf(wayToRead), minItems: 1 },
+});
 /** Readings that weighed a verdict; absent without any. */
 const weighedReadings = open({
   given: listOf(reading),
@@ -126,6 +135,8 @@ export const recordSchema = {
           notJudged: listOf(open({ name: text, because: text })),
           sentence: text,
           channels: { ...listOf(channelVerdict), minItems: 1 },
+          openReadings: listOf(openReading),
+          fixingNotStated: listOf(text),
           assumptions: listOf(
             open({
               name: text,

@@ -111,6 +111,21 @@ describe('temperbook review', () => {
     expect(record).toContain('read as °F the word is the same.');
   });
 
+  it('tells on the terminal and in the first screen which probe hides heat, when, and what to do', () => {
+    writeFileSync(path.join(folder, 'gap.csv'), logText(60).replace(/^(2\d\d),.*$/gm, '$1,,'));
+    const { stdout } = review('gap.csv', ...MATERIAL, '--out', 'gap');
+    const told =
+      /Heat may be hidden\nHinge, 3\.3 min to 5 min: (The probe has no trusted reading for .*: measure there\.)\n/.exec(
+        stdout,
+      );
+    expect(told).not.toBeNull();
+    const page = readFileSync(path.join(folder, 'gap/gap-record.html'), 'utf8');
+    const first = page.slice(page.indexOf('<body'), page.indexOf('</section>'));
+    expect(first).toContain('Heat this record may hide');
+    expect(first).toContain('3.3 min to 5 min');
+    expect(first).toContain(told![1]);
+  });
+
   it('writes the same record every time', () => {
     const files = ['first', 'second'].map((out) => {
       review('cool.csv', ...MATERIAL, '--out', out);

@@ -117,6 +117,27 @@ const HIDING: readonly (readonly [what: string, file: string, says: RegExp, more
       /Nothing is known of the metal at TC2/,
     ],
     [
+      'a probe whose wires are swapped in mid-file',
+      csv({ TC1: (t) => (t < 300 ? pass(30, 120)(t) : 44 - pass(400, 90)(t)) }, { toS: 900 }),
+      /wires may be swapped/,
+    ],
+    [
+      'the same beside a good one',
+      csv({ TC2: pass(400, 120), TC1: (t) => (t < 300 ? cool() : 44 - pass(400, 90)(t)) }, { toS: 900 }),
+      /TC1.*measure there/,
+    ],
+    [
+      'two neighbours swapped in mid-file',
+      csv(
+        {
+          TC1: (t) => (t < 100 ? pass(60, 260, 200) : pass(60, 120, 200))(t),
+          TC2: (t) => (t < 100 ? pass(60, 120, 200) : pass(60, 260, 200))(t),
+        },
+        { toS: 900 },
+      ),
+      /TC1.*measure there/,
+    ],
+    [
       'a probe that goes with the air',
       csv(
         {

@@ -26,6 +26,11 @@ const NEIGHBOUR_MARGIN_K = 20;
  * in thick metal fall with the square of the distance (Rosenthal), so a probe three times as far sees a ninth.
  */
 const UNSEEN_FACTOR = 9;
+/**
+ * Heat set down at a probe may warm its neighbour only so much later: a line source in a plate does so at r²/(4D) at the latest, 94 s
+ * at 150 mm (D 6 · 10⁻⁵ m²/s; H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 10.3).
+ */
+const LATER_S = 100;
 /** Points drawn inside a gap, and inside one no longer than readings may be apart. */
 const POINTS = 24;
 const FEW_POINTS = 3;
@@ -173,12 +178,21 @@ function worstInside(
     const falling = afterC === undefined ? Number.POSITIVE_INFINITY : afterC + coolingKPerS * (toS - atS);
     const beside = seen.flatMap(({ other, factor, ...recorded }) =>
       isRecorded(recorded, atS)
-        ? [ambientC + NEIGHBOUR_MARGIN_K + factor * Math.max(0, tempAt(other, atS) - ambientC)]
+        ? [ambientC + NEIGHBOUR_MARGIN_K + factor * Math.max(0, hottestFrom(other, atS) - ambientC)]
         : [],
     );
     const byNeighbours = beside.length > 0 ? Math.max(...beside) : Number.POSITIVE_INFINITY;
     return { atS, lineC, byNeighbours, worstC: Math.max(lineC, Math.min(rising, falling, byNeighbours)) };
   });
+}
+
+/** The most a neighbour shows at a time, or so soon after that heat set down then may be behind it. */
+function hottestFrom(other: ThermalHistory, atS: number): number {
+  const { timeS, tempC } = other;
+  let hottestC = tempAt(other, atS);
+  for (let i = lastAtOrBefore(timeS, atS) + 1; i < timeS.length && timeS[i]! <= atS + LATER_S; i++)
+    hottestC = Math.max(hottestC, tempC[i]!);
+  return hottestC;
 }
 
 /** Whether a time lies in a recorded stretch; the stretches' first and last times ascending. */

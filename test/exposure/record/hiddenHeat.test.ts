@@ -152,6 +152,22 @@ describe('heat that a record may hide', () => {
     expect(worstOfGap(exposure)).toBeLessThan(60);
   });
 
+  it('a neighbour that warms only later bounds a gap by what it shows then', () => {
+    const lost = without(
+      trace(0, 1200, 1, () => 24),
+      390,
+      480,
+    );
+    const worst = (neighbour: (t: number) => number) =>
+      worstOfGap(exposureOf(lost, [trace(0, 1200, 1, neighbour)]));
+    const still = worst(() => 23);
+    // 40 s after the gap's end, as heat takes through 80 mm and more; a warming minutes later is another heat.
+    expect(worst((t) => (t < 500 ? 23 : 23 + 40 * Math.exp(-(((t - 520) / 20) ** 2))))).toBeGreaterThan(
+      still + 40,
+    );
+    expect(worst((t) => (t < 800 ? 23 : 23 + 40 * Math.exp(-(((t - 900) / 20) ** 2))))).toBeCloseTo(still, 6);
+  });
+
   it('a neighbour that lives for two seconds covers two seconds', () => {
     const lost = without(
       trace(0, 1200, 1, () => 24),

@@ -96,6 +96,7 @@ export {
   type WrittenRecord,
   writeRecord,
 } from './record';
+export { type Job, readJob, type Review, reviewJob } from './job';
 export { type Judged, type Sourced, TemperbookError } from './quantity';
 
 // Everything, by room.
@@ -118,4 +119,5 @@ export * as validation from './validation';
 export * as tables from './report';
 export * as figures from './figure';
 export * as records from './record';
+export * as jobs from './job';
 export * as notebooks from './notebook';

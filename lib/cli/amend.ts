@@ -3,13 +3,14 @@ import { type Amendment, amendRecordFile, type Decision, readRecord } from '../r
 import { readingOf } from './readingOf';
 import { keyValue, onlyOne, shortest, UsageError } from './usage';
 
-/** `temperbook amend <record.json> --reading "TC1 brinell 68 75" --decide reject --reason … --job name=value --sign "role=name"` */
+/** `temperbook amend <record.json> --reading "TC1 brinell 68 75" --attached "TC1=cemented" --decide reject --reason … --job name=value --sign "role=name"` */
 export async function amend(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
     options: {
       reading: { type: 'string', multiple: true, default: [] },
+      attached: { type: 'string', multiple: true, default: [] },
       decide: { type: 'string' },
       condition: { type: 'string' },
       reason: { type: 'string' },
@@ -20,6 +21,10 @@ export async function amend(args: string[]): Promise<void> {
   const path = onlyOne(positionals, 'the record to amend, its .json file');
   const written = amendRecordFile(path, {
     readings: values.reading.map(readingOf),
+    // `attachmentError` knows the ways of fixing, and names them when it is given another.
+    attachments: Object.fromEntries(
+      values.attached.map((line) => keyValue('--attached', line)),
+    ) as Amendment['attachments'],
     ...decisionOf(values.decide, values.condition, values.reason),
     job: Object.fromEntries(values.job.map((line) => keyValue('--job', line))),
     signOff: values.sign.map((line) => {

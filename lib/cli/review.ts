@@ -1,20 +1,20 @@
+import { dirname, extname } from 'node:path';
 import { parseArgs } from 'node:util';
-import { namedMetal, parseMetal } from '../alloy';
-import { type ChannelOptions, type JudgeOptions, judge, VERDICT_IN_WORDS } from '../decision';
-import { tableText } from '../figure';
-import { fahrenheitToCelsius, formatChance } from '../quantity';
+import { settleReadings, VERDICT_IN_WORDS } from '../decision';
+import { type Job, jobOptions, type Review, readJob, reviewJob } from '../job';
+import { type ReadOptions, readLog, type ThermalLog } from '../log';
+import { formatChance } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
-import { hiddenRows, tableOf, verdictRows } from '../report';
-import { fractionOf } from './fractionOf';
 import { isFolder } from './many/logsToReview';
 import { type ReviewedLog, reviewMany } from './many/reviewMany';
-import { readingOf } from './readingOf';
-import { readOptionsOf } from './readOptionsOf';
-import { settledLog } from './settledLog';
+import { askJob, canAsk } from './review/askJob';
+import { askWay } from './review/askWay';
+import { jobOfOptions } from './review/jobOfOptions';
+import { tellJobFile, tellRecord, tellReview } from './review/tellReview';
 import { shareLine } from './shareLine';
-import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
+import { onlyOne, required, shortest, UsageError } from './usage';
 
-/** `temperbook review <log file> --alloy A356-T6 --out folder …`; of many logs, `reviewMany` */
+/** `temperbook review <job.json>`, or `temperbook review <log file> --alloy A356-T6 --out folder …`; of many logs, `reviewMany` */
 export async function review(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
@@ -26,55 +26,29 @@ export async function review(args: string[]): Promise<void> {
       loss: { type: 'string' },
       limit: { type: 'string' },
       attached: { type: 'string' },
+      defaults: { type: 'string' },
       probe: { type: 'string', multiple: true, default: [] },
+      role: { type: 'string', multiple: true, default: [] },
       reading: { type: 'string', multiple: true, default: [] },
       job: { type: 'string', multiple: true, default: [] },
       read: { type: 'string', default: '{}' },
     },
   });
-  const outFolder = required(values.out, '--out <folder>');
   if (positionals.length > 1 || positionals.some(isFolder))
-    return reviewMany(positionals, outFolder, optionsAsGiven(values));
-  const path = onlyOne(positionals, 'the log file to review');
-  const { card, temper } = namedMetal(required(values.alloy, '--alloy <metal>'), values.temper);
-  const options: JudgeOptions = {
-    alloy: card,
-    temper,
-    allowanceFraction: values.loss === undefined ? undefined : fractionOf(values.loss),
-    limitC: values.limit === undefined ? undefined : celsiusOf(values.limit),
-    // `judge` knows the ways of attaching, and names them when it is given another.
-    attachment: values.attached as JudgeOptions['attachment'],
-    byChannel: Object.fromEntries(values.probe.map(probeOf)),
-    ...(values.reading.length > 0 ? { readings: values.reading.map(readingOf) } : {}),
-  };
-  const job = Object.fromEntries(values.job.map((line) => keyValue('--job', line)));
-  const reading = shareLine('Reading the log');
-  const { log, same } = await settledLog(
-    path,
-    { ...readOptionsOf(values.read), onProgress: reading.tell },
-    options,
-  );
-  reading.end();
-  const judging = shareLine('Judging');
-  const verdict = judge(log, { ...options, onProgress: judging.tell });
-  judging.end();
-  const record = writeRecord(buildRecord({ verdict, log, job }), outFolder);
-
-  process.stdout.write(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n\n`);
-  for (const note of same) process.stdout.write(`${note}\n`);
-  for (const line of [...(verdict.readings?.because ?? []), ...(verdict.readings?.contradicting ?? [])])
-    process.stdout.write(`${line}\n`);
-  const hidden = hiddenRows(verdict).map((row) => `${row.Probe}, ${row.When}: ${Object.values(row)[2]}\n`);
-  if (hidden.length > 0) process.stdout.write(`Heat may be hidden\n${hidden.join('')}\n`);
-  const which = record.isNew
-    ? record.edition > 1
-      ? `, edition ${record.edition}`
-      : ''
-    : ', as it stood there already';
-  process.stdout.write(`Record  ${shortest(record.html)}${which}\nData    ${shortest(record.json)}\n`);
+    return reviewMany(positionals, required(values.out, '--out <folder>'), optionsAsGiven(values));
+  const path = onlyOne(positionals, 'the job file, or the log file to review');
+  const isJob = extname(path).toLowerCase() === '.json';
+  if (isJob) refuseOptions(args);
+  const outFolder = isJob ? (values.out ?? dirname(path)) : required(values.out, '--out <folder>');
+  const reviewed = await reviewOf(readJob(isJob ? path : jobOfOptions(path, values)), !isJob);
+  const record = writeRecord(buildRecord(reviewed.record), outFolder);
+  tellReview(reviewed);
+  tellRecord(record);
+  if (!isJob) tellJobFile(reviewed, record);
+  const { verdict, chanceKept } = reviewed.verdict;
   process.send?.({
-    verdict: VERDICT_IN_WORDS[verdict.verdict],
-    chance: verdict.chanceKept === null ? 'not known' : formatChance(verdict.chanceKept),
+    verdict: VERDICT_IN_WORDS[verdict],
+    chance: chanceKept === null ? 'not known' : formatChance(chanceKept),
     record: shortest(record.html),
   } satisfies ReviewedLog);
 }
@@ -86,17 +60,35 @@ function optionsAsGiven(values: Readonly<Record<string, string | readonly string
     .flatMap(([name, value]) => [value ?? []].flat().flatMap((one) => [`--${name}`, one]));
 }
 
-function celsiusOf(temperature: string): number {
-  const [, number, unit] = /^(-?\d+(?:\.\d+)?) ?°?([CF])$/i.exec(temperature) ?? [];
-  if (number === undefined || unit === undefined) {
-    throw new UsageError(
-      `--limit takes a temperature with its unit, such as 440F or 227C, not "${temperature}"`,
-    );
-  }
-  return unit.toUpperCase() === 'F' ? fahrenheitToCelsius(Number(number)) : Number(number);
+/** Reviews a job; what a log by itself leaves unsaid is asked where somebody is there to say it. */
+async function reviewOf(said: Job, isOpen: boolean): Promise<Review> {
+  const reading = shareLine('Reading the log');
+  const log = readLog(said.log.file, { ...said.log.read, onProgress: reading.tell });
+  reading.end();
+  const job = isOpen && canAsk() ? await askJob(said.said, log) : said;
+  const decided = await askReading(job, log);
+  const judging = shareLine('Judging');
+  const reviewed = reviewJob(decided.job, { log: decided.log, onJudging: judging.tell });
+  judging.end();
+  return reviewed;
 }
 
-function probeOf(text: string): [name: string, options: ChannelOptions] {
-  const [name, material] = keyValue('--probe', text);
-  return [name, parseMetal(material)];
+/** Where the word hangs on how the file is meant, asks on a terminal; elsewhere `reviewJob` says what to do. */
+async function askReading(job: Job, log: ThermalLog): Promise<{ job: Job; log: ThermalLog }> {
+  if (!canAsk() || log.openReadings.length === 0) return { job, log };
+  const again = (options: ReadOptions): ThermalLog => readLog(job.log.file, options);
+  const { undecided } = settleReadings(log, again, jobOptions(job, log));
+  if (!undecided) return { job, log };
+  const { onProgress: _, name: __, ...read } = await askWay(undecided);
+  const said = readJob({ ...job.said, log: { file: job.log.file, read } });
+  return askReading(said, again(read));
+}
+
+/** What a job file says is changed in it, so that the file stays the whole story. */
+function refuseOptions(args: readonly string[]): void {
+  const other = args.find((arg) => /^--(?!out\b)/.test(arg));
+  if (other !== undefined)
+    throw new UsageError(
+      `${other.replace(/=.*/s, '')} has no place beside a job file: change it in the file`,
+    );
 }

@@ -6,13 +6,19 @@ export class UsageError extends Error {}
 /** What `temperbook --help` prints. */
 export const HELP = `What heat did to an aluminium part, from your temperature log.
 
+  temperbook new <folder>
+      Makes a folder that runs at once: a job file with comments, an invented
+      log, your shop's defaults, a notebook.
+
+  temperbook review <job.json>
   temperbook review <log file> --alloy A356-T6 --out <folder>
       Reads your logger's file, says for each probe whether the temper held,
-      and writes a record that you can print and sign. Several files, or a
-      folder of them: each by itself, then a table of all.
+      and writes a record that you can print and sign. Of a log alone it asks
+      what is missing, and writes the job file beside the record. Several
+      logs, or a folder of them: each by itself, then a table of all.
 
   temperbook amend <record.json> --reading "TC1 brinell 68 75"
-      Adds a reading, a decision, a line or a signature to a record: a new
+      Adds a reading, a correction, a decision or a signature to a record: a new
       edition beside the one before, with what changed.
 
   temperbook audit <folder>
@@ -42,12 +48,16 @@ For review:
   --alloy <metal>      what the part is made of, with its temper: A356-T6,
                        6061-T6 … (A356.0, 356.0, 6061, 6063, 6082)
   --temper <name>      its temper before welding, where --alloy leaves it out
-  --out <folder>       where the record goes; made if it is not there
+  --out <folder>       where the record goes; made if it is not there. Of a
+                       job file: beside it, unless you say
   --loss <percent>     how much of its strength it may lose; 10 unless you say
   --limit <temp>       your shop's limit, such as 440F or 227C
   --attached <how>     how the probes were fixed, such as "peened hole"
   --probe "name=6061-T6"
                        a probe that sits on something else; once per probe
+  --role "name=air"    a probe that reads no metal: air, or unused
+  --defaults <file>    your shop's defaults; shop-defaults.json beside the log
+                       or where you stand unless you say
   --reading "probe kind value cold"
                        read at the bench after the heat, as for amend; it
                        weighs the verdict
@@ -72,6 +82,9 @@ For amend:
                        read at the bench: brinell, vickers, rockwellE,
                        rockwellF, rockwellB, webster, conductivity or yield;
                        then the same on cold metal of this part, if known
+  --attached "probe=how"
+                       how a probe was really fixed; a reading or this judges
+                       again what the record keeps, and shows both
   --decide <what>      accept, "accept with condition", re-age, re-heat-treat,
                        reject or escalate; with --reason "…" and --condition "…"
   --job name=value     a line of the record, added or corrected

@@ -4,30 +4,29 @@ import { checkHistory, type ThermalHistory } from '../history';
 import type { LogChannel, ThermalLog } from '../log';
 import { knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { drawMetals, type MeasuredBefore, measuredOf, measuredYield } from '../strength';
-import { type ChannelCase, probeCase } from './judgeChannel';
-import { CHANNEL_OPTIONS, type ChannelOptions } from './judgeOptions';
+import { type Cases, type ChannelCase, probeCase } from './judgeChannel';
+
+import { CHANNEL_OPTIONS, type ChannelOptions, type ProbeRole } from './judgeOptions';
 import type { NamedOptions } from './metalsNamed';
+
+import { casesOfPlaces, type PartExposures } from './places/partExposures';
 import type { NotJudged } from './verdict';
 import { type LogSays, whatLogSays } from './whatLogSays';
 
 type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
-
-/** The channels that can be judged, and those that cannot with the reason. */
-export interface Cases {
-  readonly cases: readonly ChannelCase[];
-  readonly notJudged: readonly NotJudged[];
-}
 
 /**
  * Every channel of a record ready to judge: what its metal saw (`probeExposure`), and what the metal is.
  * @throws TemperbookError as `judge`.
  */
 export function casesOf(
-  record: ThermalLog | ThermalHistory | Exposure,
+  record: ThermalLog | ThermalHistory | Exposure | PartExposures,
   options: NamedOptions,
   allowanceFraction: number,
   onCase: (share: number) => void = () => undefined,
 ): Cases {
+  if (typeof record === 'object' && record !== null && 'places' in record)
+    return casesOfPlaces(record, options, allowanceFraction);
   const channels = channelsOf(record);
   checkChannelOptions(channels, options.byChannel ?? {});
   const trusted = channels.filter(({ history }) => history.timeS.length > 0);
@@ -49,8 +48,7 @@ export function casesOf(
     const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
     const role = roleOf(name);
     if (role !== 'part') {
-      const because = role === 'air' ? 'It reads the air, not the part.' : 'No probe is connected.';
-      notJudged.push({ name, isOnPart: false, because });
+      notJudged.push({ name, isOnPart: role === 'not said', because: WHY_NOT[role] });
       continue;
     }
     if (history.timeS.length === 0) {
@@ -70,12 +68,13 @@ export function casesOf(
       notJudged.push({ name, isOnPart: true, because: start.message });
       continue;
     }
+    const earlier = requireList(own.earlier ?? [], 'Earlier heats');
     const common = {
       name,
       spanS,
       card: alloy,
       ...start,
-      earlier: requireList(options.earlier ?? [], 'Earlier heats'),
+      earlier,
       allowanceFraction,
       limitC: options.limitC,
     };
@@ -101,7 +100,7 @@ export function casesOf(
               air,
               restarts: 'channels' in record ? record.restarts : undefined,
               cannotClear: says.cannotClear(own),
-              earlierIsKnown: (options.earlier ?? []).length > 0,
+              earlierIsKnown: earlier.length > 0,
               meltsFromC: meltsFromC(alloy),
             },
           }),
@@ -116,6 +115,13 @@ export function casesOf(
     });
   return { cases, notJudged };
 }
+
+/** Why a channel is not judged that does not read metal somebody named. */
+const WHY_NOT: Readonly<Record<Exclude<ProbeRole, 'part'>, string>> = {
+  air: 'It reads the air, not the part.',
+  unused: 'No probe is connected.',
+  'not said': 'Nobody said what metal it sits on, and its name speaks of another than the rest: say it.',
+};
 
 const NOTHING_SAID: LogSays = { roleOf: () => 'part', areMeans: () => false, cannotClear: () => [] };
 

@@ -15,8 +15,10 @@ export {
   judgeHeats,
 } from './heats/judgeHeats';
 export { judge } from './judge';
-export type { ChannelOptions, JudgeOptions } from './judgeOptions';
+export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';
+export { YOUR_LIMIT } from './limits';
 export { placementSentence } from './placementSentence';
+export type { PartExposures, PlaceExposure } from './places/partExposures';
 export {
   type JudgedWay,
   type SettledLog,

@@ -23,6 +23,7 @@ import { isFixingUnknown, withFixingAsked } from './fixingAsked';
 import { type ChannelCase, channelVerdict, strengthOf } from './judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 import { metalsNamed } from './metalsNamed';
+import type { PartExposures } from './places/partExposures';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 
@@ -35,11 +36,14 @@ const SHARE_DRAWN = 0.6;
  * band, the chance that it stays within the allowance, the limits crossed, and what to do next; for the part the chance
  * that every judged place does. Strength comes from `strengthAfter`, the word from the rule of `wordOf`.
  *
- * A history is taken for a probe's record without other probes; an `Exposure` as it is.
+ * A history is taken for a probe's record without other probes; an `Exposure` as it is, and so is each of `PartExposures`.
  * @throws TemperbookError for options it does not know, an unknown alloy or temper, an allowance outside 0–1, a channel
  * named in `byChannel` that the log does not have, or a log without a channel that can be judged.
  */
-export function judge(record: ThermalLog | ThermalHistory | Exposure, given: JudgeOptions): Verdict {
+export function judge(
+  record: ThermalLog | ThermalHistory | Exposure | PartExposures,
+  given: JudgeOptions,
+): Verdict {
   const options = metalsNamed(knownOptions(given, JUDGE_OPTIONS, 'judge'));
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);

@@ -23,7 +23,7 @@ import {
 import { exposureBudget } from './budget';
 import { checkLimit, limitsFor } from './limits';
 import { settleBy } from './settle';
-import type { ChannelVerdict } from './verdict';
+import type { ChannelVerdict, NotJudged } from './verdict';
 import { channelSentence } from './wording';
 
 /** One channel ready to judge: its record, and everything about its metal. */
@@ -41,6 +41,12 @@ export interface ChannelCase {
   readonly earlier: readonly (Exposure | ThermalHistory)[];
   readonly allowanceFraction: number;
   readonly limitC?: number | string;
+}
+
+/** The channels that can be judged, and those that cannot with the reason. */
+export interface Cases {
+  readonly cases: readonly ChannelCase[];
+  readonly notJudged: readonly NotJudged[];
 }
 
 /** The case of a probe: its exposure made from its record. */
@@ -87,6 +93,7 @@ export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): C
     name,
     alloy: card.designation,
     temper,
+    ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
     verdict,
     sentence: [
       channelSentence(

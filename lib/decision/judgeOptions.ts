@@ -7,6 +7,9 @@ import type { Reading } from '../verify';
 /** What reads the metal. */
 export type Instrument = 'thermocouple' | 'infrared on bare metal' | 'infrared on a painted spot';
 
+/** What a probe reads. */
+export type ProbeRole = 'part' | 'air' | 'unused' | 'not said';
+
 /** What one probe sits on and how it is fixed, where it differs from the rest of the log. */
 export interface ChannelOptions {
   readonly alloy?: AlloyCard | string;
@@ -18,14 +21,17 @@ export interface ChannelOptions {
   readonly attachment?: Attachment;
   /**
    * What the probe reads: metal of the part, the air round it, which is not judged, or nothing (an input without a probe).
+   * 'not said': metal of the part that nobody named, which is not judged, so that the part is not cleared.
    * Default: the air where the file's column says so, else the part.
    */
-  readonly role?: 'part' | 'air' | 'unused';
+  readonly role?: ProbeRole;
   /**
    * What reads the metal. Default: an infrared instrument on bare metal where the file says infrared, else a thermocouple.
    * Bare aluminium shines so little that an infrared reading of it is no bound.
    */
   readonly instrument?: Instrument;
+  /** Heats the metal here had before this one, in their order: they count, and a warm start hides nothing then. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
 }
 
 /** What `judge` needs to know. */
@@ -43,8 +49,6 @@ export interface JudgeOptions extends ChannelOptions {
   readonly byChannel?: Readonly<Record<string, ChannelOptions>>;
   /** Bench readings on this part after the heat: they weigh the draws of record and metal together. */
   readonly readings?: readonly Reading[];
-  /** Heats the part had before this one, in their order: they count, and a warm start hides nothing then. */
-  readonly earlier?: readonly (Exposure | ThermalHistory)[];
   /** The log of an oven or a furnace: heat comes and goes over minutes, so readings may be far apart. */
   readonly isOven?: boolean;
   /** Readings that are means over their interval; default what the file says. */
@@ -65,6 +69,7 @@ export const CHANNEL_OPTIONS = [
   'attachment',
   'role',
   'instrument',
+  'earlier',
 ] as const satisfies readonly (keyof ChannelOptions)[];
 
 /** All options of `judge`. */
@@ -75,7 +80,6 @@ export const JUDGE_OPTIONS = [
   'thermocouple',
   'ambientC',
   'byChannel',
-  'earlier',
   'readings',
   'isOven',
   'areMeans',

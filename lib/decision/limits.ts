@@ -13,6 +13,9 @@ export interface PeakLimit {
   readonly meaning: string;
 }
 
+/** What the limit is called that was given with the job. */
+export const YOUR_LIMIT = 'your limit';
+
 /**
  * The limits for a channel, the shop's first: the given one ('440F', or °C), else the card's first limit on peak
  * temperature.
@@ -24,7 +27,7 @@ export function limitsFor(card: AlloyCard, given?: number | string): PeakLimit[]
     .map(({ name, limitC, meaning }) => ({ name, limitC: limitC.value, known: limitC.known, meaning }));
   if (given === undefined) return fromCard;
   const shop: PeakLimit = {
-    name: 'your limit',
+    name: YOUR_LIMIT,
     limitC: shopLimit(given),
     known: 'practice',
     meaning: 'The limit you gave for this job.',

@@ -27,6 +27,8 @@ export interface ChannelVerdict {
   readonly name: string;
   readonly alloy: string;
   readonly temper: string;
+  /** Yield measured before the heat, MPa; absent where nothing was. */
+  readonly measuredYieldMPa?: number;
   readonly verdict: VerdictWord;
   /** One sentence a welder can act on. */
   readonly sentence: string;

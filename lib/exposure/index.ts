@@ -30,6 +30,7 @@ export {
   USUAL_WIRE,
   wireDoubts,
   wireToleranceC,
+  withFixing,
 } from './record';
 export { type SamplingLoss, samplingLoss } from './samplingLoss';
 export { type SamplingNeed, slowestInterval } from './slowestInterval';

@@ -90,6 +90,7 @@ export type {
 } from './plate';
 export {
   arcTimeS,
+  checkPlan,
   type PlanCost,
   passLengthMm,
   planCost,

@@ -1,5 +1,6 @@
 export { faultAtRow } from './faultAtRow';
 export type { FaultKind } from './faultKind';
+export { FAULT_KINDS } from './faults/faultCodes';
 export { DEFAULT_SENTINELS } from './faults/sentinels';
 export type { LogStatements, Statement } from './logStatements';
 export { logsInFolder } from './logsInFolder';

@@ -20,8 +20,18 @@ export function dataCheck(schema: object, whole: string): (data: unknown) => rea
   return (data) => {
     compiled ??= new Ajv({ allErrors: true, verbose: true, allowUnionTypes: true }).compile(schema);
     if (compiled(data)) return [];
-    // What is wrong inside a name is told with the name itself.
-    const errors = (compiled.errors ?? []).filter((error) => error.propertyName === undefined);
+    const all = compiled.errors ?? [];
+    const choices = all
+      .filter(({ keyword }) => keyword === 'anyOf')
+      .map(({ schemaPath }) => `${schemaPath}/`);
+    // What is wrong inside a name is told with the name itself, that of a condition with what it asks, and what is none
+    // of several things once.
+    const errors = all.filter(
+      ({ propertyName, keyword, schemaPath }) =>
+        propertyName === undefined &&
+        keyword !== 'if' &&
+        !choices.some((choice) => schemaPath.startsWith(choice)),
+    );
     return errors.map((error) => problemOf(error, data, whole));
   };
 }

@@ -10,6 +10,7 @@ export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
 export { nowAndThen } from './nowAndThen';
 export { requireList } from './requireList';
+export * as schema from './schemaParts';
 export type { HowKnown, Sourced } from './sourced';
 export { celsiusOf } from './temperature';
 export {
@@ -27,3 +28,4 @@ export {
   requireNumber,
   ZERO_C_IN_K,
 } from './units';
+export { readUserJson } from './userJson';

@@ -1,7 +1,6 @@
 import type { Verdict } from '../decision';
 import { type Figure, figureName, verdictFigure } from '../figure';
 import type { ThermalLog } from '../log';
-import { TemperbookError } from '../quantity';
 import type { Reading } from '../verify';
 import { checkRecord } from './checkRecord';
 import {
@@ -14,7 +13,7 @@ import {
   type SignOffLine,
 } from './decisionRecord';
 import { sealRecord, type UnsealedRecord } from './edition/seal';
-import { recordedExposure } from './heat/recordedExposure';
+import { asRecorded, recordedVerdict } from './heat/recordedVerdict';
 import { jobSheet } from './jobSheet';
 import { kitVersion } from './kitVersion';
 
@@ -58,14 +57,7 @@ export function buildRecord(parts: RecordParts): DecisionRecord {
     versions: { temperbook: kitVersion(), ...parts.versions },
     job: jobSheet(parts.job ?? {}),
     ...(log ? { log: recordedLog(log) } : {}),
-    verdict: {
-      ...verdict,
-      channels: verdict.channels.map(({ track: _, exposure, earlier, ...channel }) => ({
-        ...channel,
-        exposure: recordedExposure(exposure),
-        earlier: earlier.map(recordedExposure),
-      })),
-    },
+    verdict: recordedVerdict(verdict),
     figures: figures.map((item) => ('figure' in item ? item : { caption: figureName(item), figure: item })),
     options,
     readings,
@@ -73,7 +65,7 @@ export function buildRecord(parts: RecordParts): DecisionRecord {
     signOff,
   };
   // Through JSON and back: what is checked and shown is exactly what the file will hold.
-  return checkRecord(sealRecord(JSON.parse(JSON.stringify(record, recordedValue))));
+  return checkRecord(sealRecord(asRecorded(record)));
 }
 
 function recordedLog(log: ThermalLog): RecordedLog {
@@ -92,20 +84,4 @@ function recordedLog(log: ThermalLog): RecordedLog {
     rowFaults: log.rowFaults,
     notes: log.notes,
   };
-}
-
-/**
- * Numbers to the digits they can mean: seven, and never coarser than a thousandth (of a second, a °C, a MPa). The digits
- * beyond are rounding, which differs from one version of Node to the next. JSON would turn a number that is not finite
- * into nothing at all, so that is refused.
- */
-function recordedValue(key: string, value: unknown): unknown {
-  if (typeof value !== 'number' || Number.isInteger(value)) return value;
-  if (!Number.isFinite(value))
-    throw new TemperbookError('A record cannot hold this number', {
-      column: key,
-      found: String(value),
-      expected: 'a finite number',
-    });
-  return Number(Math.abs(value) < 10_000 ? value.toPrecision(7) : value.toFixed(3));
 }

@@ -1,29 +1,22 @@
 import { readFileSync } from 'node:fs';
-import Ajv, { type ErrorObject } from 'ajv';
-import { TemperbookError } from '../quantity';
+import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
 import { type DecisionRecord, RECORD_FORM } from './decisionRecord';
 import { brokenParts } from './edition/seal';
 import { impossibilities } from './impossibilities';
 import { recordSchema } from './recordSchema';
 
-const isRecord = new Ajv().compile<DecisionRecord>(recordSchema);
+const problemsOfForm = dataCheck(recordSchema, 'the record');
 
 /**
  * The value as a decision record, if it is one and says nothing that cannot be.
- * @throws TemperbookError naming the first place that is not as `recordSchema` says, or what contradicts itself.
+ * @throws TemperbookError that lists every place that is not as `recordSchema` says, or names what contradicts itself.
  */
 export function checkRecord(value: unknown, file?: string): DecisionRecord {
-  if (!isRecord(value)) {
-    const first = isRecord.errors?.[0];
-    throw new TemperbookError('This is not a decision record', {
-      file,
-      column: first?.instancePath.replace(/^\//, '').replace(/\//g, '.'),
-      found: formOf(value),
-      expected: first && expectation(first),
-    });
-  }
-  const [impossible] = impossibilities(value);
-  if (impossible === undefined) return value;
+  refuseOtherForm(value, file);
+  refuseProblems('This decision record', problemsOfForm(value), { file });
+  const record = value as DecisionRecord;
+  const [impossible] = impossibilities(record);
+  if (impossible === undefined) return record;
   throw new TemperbookError('This record says what cannot be', { file, ...impossible });
 }
 
@@ -59,14 +52,31 @@ export function readRecord(path: string): DecisionRecord {
   return checkSeal(checkRecord(value, path), path);
 }
 
-/** Records of an earlier form are told as such. */
-function formOf(value: unknown): string | undefined {
-  const form = typeof value === 'object' && value !== null && 'form' in value ? value.form : undefined;
-  return typeof form === 'string' && form !== RECORD_FORM ? `"${form}"` : undefined;
-}
+/** The number of a form; those of another have other parts, so nothing can be worked out from them anew. */
+const NUMBERED = /^(temperbook decision record) (\d+)$/;
 
-function expectation({ message = '', params }: ErrorObject): string {
-  if ('allowedValues' in params) return `one of ${params.allowedValues.join(', ')}`;
-  if ('additionalProperty' in params) return `nothing named ${params.additionalProperty}`;
-  return message.replace(/^must /, 'it to ');
+/** Says at once what stands there instead of a record of this form. */
+function refuseOtherForm(value: unknown, file: string | undefined): void {
+  const form = typeof value === 'object' && value !== null && 'form' in value ? value.form : undefined;
+  if (form === RECORD_FORM) return;
+  const [, kind, number] = NUMBERED.exec(String(form)) ?? [];
+  const ours = Number(NUMBERED.exec(RECORD_FORM)![2]);
+  if (kind === undefined)
+    throw new TemperbookError('This is not a decision record', {
+      file,
+      found: typeof form === 'string' ? `"${form}"` : undefined,
+      expected: `a file whose form is "${RECORD_FORM}"`,
+    });
+  const isEarlier = Number(number) < ours;
+  throw new TemperbookError(
+    `This decision record is of ${isEarlier ? 'an earlier' : 'a later'} form, which this version cannot add to`,
+    {
+      file,
+      found: `"${form}"`,
+      expected: `"${RECORD_FORM}"`,
+      remedy: isEarlier
+        ? 'It is left as it is, and its page can still be read: move its two files to a folder of their own, then review the log again for a record of this form'
+        : 'It is left as it is: bring the kit up to date',
+    },
+  );
 }

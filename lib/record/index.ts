@@ -24,6 +24,7 @@ export { type Audit, type AuditFinding, auditFolder } from './files/auditFolder'
 export { recordName } from './files/recordName';
 export { type WrittenRecord, writeRecord } from './files/writeRecord';
 export { exposureOfRecord } from './heat/exposureOfRecord';
+export { type JudgedAnew, judgeAgain } from './heat/judgeAgain';
 export type { RecordedDoubt, RecordedExposure } from './heat/recordedExposure';
 export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet } from './jobSheet';
 export { kitVersion } from './kitVersion';

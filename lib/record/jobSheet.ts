@@ -19,6 +19,7 @@ export const JOB_FIELDS = {
   customer: { label: 'Customer', group: 'Job' },
   specification: { label: 'Specification and edition', group: 'Job' },
   part: { label: 'Part', group: 'Part' },
+  partNumber: { label: 'Part number', group: 'Part' },
   drawing: { label: 'Drawing and revision', group: 'Part' },
   serial: { label: 'Serial or lot', group: 'Part' },
   quantity: { label: 'Quantity', group: 'Part' },

@@ -1,3 +1,4 @@
+import { schema } from '../quantity';
 import { DISPOSITIONS, READING_KINDS, RECORD_FORM } from './decisionRecord';
 import { JOB_FIELDS } from './jobSheet';
 
@@ -5,24 +6,16 @@ const text = { type: 'string' } as const;
 const number = { type: 'number' } as const;
 const count = { type: 'integer', minimum: 0 } as const;
 const fraction = { type: 'number', minimum: 0, maximum: 1 } as const;
-const chance = { anyOf: [fraction, { type: 'null' }] } as const;
+const chance = { type: ['number', 'null'], minimum: 0, maximum: 1 } as const;
 const positive = { type: 'number', exclusiveMinimum: 0 } as const;
 const temperature = { type: 'number', exclusiveMinimum: -273.15 } as const;
 const sha256 = { type: 'string', pattern: '^[0-9a-f]{64}$' } as const;
 const listOf = (items: object) => ({ type: 'array', items }) as const;
-/** An object of our own: every key named; those in `may` may be missing. */
-const closed = (must: Readonly<Record<string, object>>, may: Readonly<Record<string, object>> = {}) => ({
-  type: 'object',
-  properties: { ...must, ...may },
-  required: Object.keys(must),
-  additionalProperties: false,
-});
+type Keys = Readonly<Record<string, object>>;
+/** An object of our own, without words: nobody writes a record by hand. */
+const closed = (must: Keys, may?: Keys) => schema.closed(undefined, must, may);
 /** An object of another room, which may say more than the record needs. */
-const open = (must: Readonly<Record<string, object>>, may: Readonly<Record<string, object>> = {}) => ({
-  type: 'object',
-  properties: { ...must, ...may },
-  required: Object.keys(must),
-});
+const open = (must: Keys, may?: Keys) => schema.open(undefined, must, may);
 
 const word = { enum: ['kept', 'uncertain', 'lost'] } as const;
 const judgedOf = (value: object) =>
@@ -121,7 +114,7 @@ export const recordSchema = {
       job: {
         type: 'object',
         properties: Object.fromEntries(
-          Object.keys(JOB_FIELDS).map((name) => [name, { anyOf: [text, number] }]),
+          Object.keys(JOB_FIELDS).map((name) => [name, { type: ['string', 'number'] }]),
         ),
         additionalProperties: false,
       },

@@ -50,4 +50,4 @@ export {
   weldZoneRows,
 } from './trustRows';
 export { frameRows, type WeldRow, weldRow } from './weldRow';
-export { writeWhole } from './writeWhole';
+export { discard, nameNew, unfinishedOf, writeNew, writeWhole } from './writeWhole';

@@ -60,6 +60,9 @@ const ATTACHMENTS: { readonly [kind in AttachmentKind]: Sourced } = {
   ),
 };
 
+/** Every way of fixing the table knows. */
+export const ATTACHMENT_KINDS = Object.keys(ATTACHMENTS) as readonly AttachmentKind[];
+
 /**
  * Fraction of (part − ambient) by which a junction reads LOW: it loses heat along its wires faster than it gets
  * it through the contact. One-sided, with its band, its source and how it is known.

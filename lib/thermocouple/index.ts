@@ -1,4 +1,5 @@
 export {
+  ATTACHMENT_KINDS,
   type Attachment,
   type AttachmentKind,
   attachmentCorrectionC,

@@ -43,3 +43,34 @@ describe('temperbook amend and audit', () => {
     expect(audit.stdout).toContain('Changed after it was written: job.');
   });
 });
+
+describe('two parts with one number', () => {
+  let shelf: string;
+  beforeAll(() => {
+    shelf = mkdtempSync(path.join(tmpdir(), 'numbers-'));
+  });
+  afterAll(() => rmSync(shelf, { recursive: true }));
+
+  it('are reported by audit: one serial twice, or one number with two names', () => {
+    const keep = (name: string, job: Record<string, string>) =>
+      writeRecord(sampleRecord({ job: { partNumber: 'HB-07', ...job } }), shelf, name);
+    keep('a-record', { part: 'Hinge block', serial: '1' });
+    keep('b-record', { part: 'Hinge block', serial: '2' });
+    expect(temperbook(shelf, 'audit', '.')).toMatchObject({ status: 0 });
+    keep('c-record', { part: 'Hinge block', serial: '2' });
+    keep('d-record', { part: 'Mast foot', serial: '4' });
+    const { status, stdout } = temperbook(shelf, 'audit', '.');
+    expect(status).toBe(1);
+    expect(stdout).toMatch(/c-record\.json\n {2}Part HB-07, serial 2, has another record: .*b-record\.json/);
+    expect(stdout).toMatch(/d-record\.json\n {2}Part number HB-07 is "Mast foot" here and "Hinge block"/);
+  });
+
+  it('an earlier form of record in the way is left as it is, and the message says what to do', () => {
+    const old = path.join(shelf, 'e-record.json');
+    writeFileSync(old, '{ "form": "temperbook decision record 1" }');
+    const told = /earlier form, which this version cannot add to.*left as it is.*folder of their own/s;
+    expect(() => writeRecord(sampleRecord(), shelf, 'e-record')).toThrow(told);
+    expect(readFileSync(old, 'utf8')).toBe('{ "form": "temperbook decision record 1" }');
+    expect(temperbook(shelf, 'audit', '.').stdout).toMatch(told);
+  });
+});

@@ -1,6 +1,6 @@
 import { PassThrough } from 'node:stream';
 import { expect, it } from 'vitest';
-import { askWay } from '../../dist/cli/askWay';
+import { askWay } from '../../dist/cli/review/askWay';
 import type { UndecidedReading } from '../../dist/decision';
 
 const OPEN: UndecidedReading = {

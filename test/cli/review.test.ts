@@ -63,7 +63,7 @@ describe('temperbook review', () => {
     expect(read.stdout).not.toBe(bare.stdout);
     const wrong = review('hot.csv', ...MATERIAL, '--out', 'bench', '--reading', 'Hinge shore 79 80');
     expect(wrong.status).toBe(1);
-    expect(wrong.stderr).toMatch(/kind there is not.*"shore"/);
+    expect(wrong.stderr).toMatch(/readings\[0\]\.kind: found "shore", expected one of "brinell"/);
   });
 
   it('does not put the record of one log in the place of another', () => {
@@ -139,14 +139,15 @@ describe('temperbook review', () => {
     [['notes.csv', ...MATERIAL], 'notes.csv'],
     [['cool.csv', '--alloy', '9999', '--temper', 'T6'], '9999'],
     [['cool.csv', '--alloy', '6061', '--temper', 'T99'], 'T99'],
-    [['cool.csv', '--alloy', '6061'], 'No temper of 6061'],
-    [['cool.csv', '--alloy', '6061-T0'], 'no temper T0'],
+    [['cool.csv', '--alloy', '6061'], '6061 without its temper'],
+    [['cool.csv', '--temper', 'T6'], 'the temper T6 alone'],
+    [['cool.csv', '--alloy', '6061-T0'], 'There is no temper T0'],
     [['cool.csv', '--alloy', '6061-T6', '--temper', 'T4'], 'Two tempers'],
     [['cool.csv', ...MATERIAL, '--probe', 'Lug=6061 T6 old'], '6061 T6 old'],
     [['cool.csv', ...MATERIAL, '--probe', 'Lugg=6061 T6'], 'Lugg'],
     [['cool.csv', ...MATERIAL, '--attached', 'glue'], 'glue'],
     [['cool.csv', ...MATERIAL, '--job', 'colour=red'], 'colour'],
-    [['cool.csv', ...MATERIAL, '--loss', '140'], 'Allowed loss'],
+    [['cool.csv', ...MATERIAL, '--loss', '140'], 'limits.allowanceFraction: found 1.4'],
     [['cool.csv', ...MATERIAL, '--read', '{"unitt": "°F"}'], 'unitt'],
   ])('exits with 1, a message that names the trouble, and no record: %j', (args, named) => {
     const { status, stderr } = review(...args, '--out', 'bad');

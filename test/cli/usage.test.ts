@@ -20,7 +20,8 @@ describe('temperbook', () => {
     [['run', 'a.ipynb'], '--out <folder> is missing'],
     [['run', 'a.ipynb', 'b.ipynb', '--out', 'x'], 'what is "b.ipynb"?'],
     [['run', 'a.ipynb', '--colour'], "Unknown option '--colour'"],
-    [['review', 'a.csv', '--temper', 'T6', '--out', 'x'], '--alloy <metal> is missing'],
+    [['review', 'a.csv', '--alloy', 'A356-T6'], '--out <folder> is missing'],
+    [['new'], 'the folder to make is missing'],
   ])('exits with 2 when it is typed wrongly: %j', (args, message) => {
     const { status, stdout, stderr } = temperbook(tmpdir(), ...args);
     expect(stdout + stderr).toContain(message);

@@ -23,6 +23,8 @@ const FIXED = [
   'checkChart',
   'weldedResistance',
   'sizeSection',
+  'readJob',
+  'reviewJob',
 ];
 
 describe('the public door', () => {

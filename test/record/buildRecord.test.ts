@@ -131,7 +131,7 @@ describe('recordSchema', () => {
     [
       'an unknown disposition',
       { ...record, decision: { disposition: 'maybe', reason: 'x' } },
-      /one of accept/,
+      /one of "accept"/,
     ],
     ['a broken checksum', { ...record, log: { ...record.log, sha256: 'abc' } }, /log\.sha256/],
     ['a verdict without channels', { ...record, verdict: { ...record.verdict, channels: [] } }, /channels/],

@@ -1,4 +1,5 @@
 import type { ThermalHistory } from '../../history';
+import { formatPercent, formatTemp } from '../../quantity';
 import { type Attachment, attachmentError } from '../../thermocouple';
 import type { Doubt } from '../exposure';
 
@@ -16,3 +17,15 @@ export function fixingDoubt({ tempC }: ThermalHistory, attachment: Attachment, a
     shiftK: tempC.map((temp) => Math.max(0, temp - ambientC)),
   };
 }
+
+/** What the fixing does to the peak, in a sentence. */
+export function fixingSentence(attachment: Attachment, topC: number, ambientC: number): string {
+  const { low, high } = attachmentError(attachment);
+  const hottestC = topC + (high / (1 - high)) * Math.max(0, topC - ambientC);
+  return `${OPENING}${typeof attachment === 'string' ? attachment : 'as given by the shop'}" reads low by ${formatPercent(low, 1)} to ${formatPercent(high, 1)} of the rise above the air: the peak read as ${formatTemp(topC)} may be up to ${formatTemp(hottestC)}.`;
+}
+
+const OPENING = 'The fixing "';
+
+/** Whether a sentence is `fixingSentence`. */
+export const isFixingSentence = (sentence: string): boolean => sentence.startsWith(OPENING);

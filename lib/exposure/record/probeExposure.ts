@@ -1,10 +1,8 @@
-import { formatPercent, formatTemp } from '../../quantity';
-import { attachmentError } from '../../thermocouple';
 import { condense } from '../condense';
 import type { Doubt, Exposure } from '../exposure';
 import { peak } from '../peak';
 import { betweenReadings, hiddenPeakDoubt, type IntervalFindings } from './betweenReadings';
-import { fixingDoubt } from './fixingDoubt';
+import { fixingDoubt, fixingSentence } from './fixingDoubt';
 import { gapDoubt, gapDoubts } from './gapDoubts';
 import { type EndFindings, logEnds, withTail } from './logEnds';
 import { notTheMetal } from './notTheMetal';
@@ -33,14 +31,13 @@ export function probeExposure(record: ProbeRecord): Exposure {
     ...(tailed ? [tailed.doubt] : []),
   ];
   const topC = peak(record.history).tempC;
-  const { low, high } = attachmentError(attachment);
   return {
     history,
     doubts,
     blind: [...notTheMetal(record), ...ends.blind, ...interval.blind, ...gaps.blind],
     because: [
       `The wire is good to ±${wireToleranceC(wire, topC).toFixed(1)} °C at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
-      `The fixing "${typeof attachment === 'string' ? attachment : 'as given by the shop'}" reads low by ${formatPercent(low, 1)} to ${formatPercent(high, 1)} of the rise above the air: the peak read as ${formatTemp(topC)} may be up to ${formatTemp(topC + (high / (1 - high)) * Math.max(0, topC - ambientC))}.`,
+      fixingSentence(attachment, topC, ambientC),
       ...interval.because,
       ...gaps.because,
       ...ends.because,

@@ -1,4 +1,6 @@
-import { closed, listOf, number, text } from '../schemaParts';
+import { schema } from '../../quantity';
+
+const { closed, listOf, number, text } = schema;
 
 const part = closed(
   'a part: name, massKg, specificHeatJPerKgK, startC',

@@ -13,6 +13,7 @@ export type {
   PlateSteps,
 } from './outcome/plateResult';
 export { probeNotes } from './outcome/probeNotes';
+export { checkPlan } from './plan/checkPlan';
 export { arcTimeS, passArc, passLengthMm, travelMmPerS } from './plan/passArc';
 export { type PlanCost, planCost } from './plan/planCost';
 export { planQuestions } from './plan/planQuestions';

@@ -1,15 +1,22 @@
+import { figureName, verdictFigure } from '../../figure';
 import { TemperbookError } from '../../quantity';
+import type { Attachment } from '../../thermocouple';
 import { checkReadings, type Reading } from '../../verify';
 import { checkRecord } from '../checkRecord';
 import type { Decision, DecisionRecord, SignOffLine } from '../decisionRecord';
+import { canJudgeAgain, judgeAgain, tracesOf } from '../heat/judgeAgain';
+import { asRecorded, recordedVerdict } from '../heat/recordedVerdict';
 import { jobSheet } from '../jobSheet';
+import { kitVersion } from '../kitVersion';
 import { changesBetween, OF_THE_EDITION } from './changesBetween';
 import { sealRecord, type UnsealedRecord } from './seal';
 
-/** What may be added to a record or corrected in it; the verdict may not. */
+/** What may be added to a record or corrected in it. */
 export interface Amendment {
-  /** Read at the bench since, beside the probes of the record. */
+  /** Read at the bench since, beside the probes of the record: the verdict is judged again with them. */
   readonly readings?: readonly Reading[];
+  /** How a probe was really fixed, by its name: the verdict is judged again. */
+  readonly attachments?: Readonly<Record<string, Attachment>>;
   readonly decision?: Decision;
   /** Lines of the job sheet, added or corrected. */
   readonly job?: Readonly<Record<string, unknown>>;
@@ -19,28 +26,48 @@ export interface Amendment {
 }
 
 /**
- * The next edition of a record: the same verdict, with a reading, a decision or a correction, what changed side by
- * side, and the hash of the edition it follows. The record given stays as it is.
- * @throws TemperbookError when nothing would change, for a reading beside a probe the record does not have, and as
- * `buildRecord`.
+ * The next edition of a record, with a reading, a decision or a correction, what changed side by side, and the hash of the
+ * edition it follows. A reading or another fixing judges again what the metal saw (`judgeAgain`); where the kit cannot, for
+ * a card of the shop's own, a reading is noted beside the verdict. The record given stays as it is.
+ * @throws TemperbookError when nothing would change, for a probe the record does not have, and as `buildRecord`.
  */
 export function amendRecord(before: DecisionRecord, amendment: Amendment): DecisionRecord {
-  const { readings = [], decision, job = {}, signOff = [], writtenAt } = amendment;
+  const { readings = [], attachments = {}, decision, job = {}, signOff = [], writtenAt } = amendment;
   checkReadings(
     readings,
     before.verdict.channels.map(({ name }) => name),
   );
   const { hash: _, partHashes: __, writtenAt: ___, ...parts } = before;
+  const isOther = readings.length > 0 || Object.keys(attachments).length > 0;
   return nextEdition(before, {
     ...parts,
     ...(writtenAt === undefined ? {} : { writtenAt }),
+    ...(isOther ? judgedParts(before, readings, attachments) : {}),
     job: { ...before.job, ...jobSheet(job) },
-    readings: [...before.readings, ...readings],
     ...(decision ? { decision } : {}),
     signOff: [
       ...before.signOff.map((line) => ({ ...line, ...signOff.find(({ role }) => role === line.role) })),
       ...signOff.filter(({ role }) => !before.signOff.some((line) => line.role === role)),
     ],
+  });
+}
+
+/** The parts of a record that a new judgement changes. */
+function judgedParts(
+  before: DecisionRecord,
+  readings: readonly Reading[],
+  attachments: NonNullable<Amendment['attachments']>,
+): Partial<DecisionRecord> {
+  const all = [...before.readings, ...readings];
+  if (Object.keys(attachments).length === 0 && !canJudgeAgain(before)) return { readings: all };
+  const verdict = judgeAgain(before, { readings: all, attachments });
+  const figure = verdictFigure(tracesOf(before), verdict);
+  const caption = figureName(figure);
+  return asRecorded({
+    verdict: recordedVerdict(verdict),
+    versions: { ...before.versions, temperbook: kitVersion() },
+    figures: [{ caption, figure }, ...before.figures.filter((one) => one.caption !== caption)],
+    readings: [],
   });
 }
 

@@ -6,6 +6,7 @@ import type { DecisionRecord } from '../decisionRecord';
 import { brokenParts } from '../edition/seal';
 import { leftovers } from './leftovers';
 import { partsOfName } from './recordName';
+import { type Filed, sameNumberFindings } from './sameNumber';
 
 /** One thing that is wrong in a folder of records. */
 export interface AuditFinding {
@@ -29,15 +30,16 @@ const HEAD = 2000;
 /**
  * Checks every record of a folder and its subfolders: that each is whole, says nothing that cannot be and fits its hash, that
  * editions follow one another without a hole by the hash they name, that each has its page, and that nothing half
- * written lies about. It cannot see that the last edition, or a whole record, was taken away.
+ * written lies about; and that no two parts have one number. It cannot see that the last edition, or a whole record, was taken away.
  * @throws TemperbookError when the folder cannot be read.
  */
 export function auditFolder(folder: string): Audit {
   const audits = foldersOf(folder).map(auditOne);
+  const last = audits.flatMap(({ seen }) => seen);
   return {
     editions: audits.reduce((sum, { editions }) => sum + editions, 0),
     records: audits.reduce((sum, { records }) => sum + records, 0),
-    findings: audits.flatMap(({ findings }) => findings),
+    findings: [...audits.flatMap(({ findings }) => findings), ...sameNumberFindings(last)],
   };
 }
 
@@ -62,7 +64,7 @@ interface Seen {
   readonly problems: readonly string[];
 }
 
-function auditOne(folder: string): Audit {
+function auditOne(folder: string): Audit & { readonly seen: readonly Filed[] } {
   const files = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile());
   const names = files.map(({ name }) => name);
   const seen = names.flatMap((name) => (/^[^.].*\.json$/.test(name) ? look(join(folder, name), name) : []));
@@ -71,6 +73,7 @@ function auditOne(folder: string): Audit {
   return {
     editions: seen.length,
     records: byName.size,
+    seen: [...byName.values()].flatMap(lastOf),
     findings: [
       ...seen.flatMap((one) =>
         [...one.problems, ...pageProblems(one)].map((problem) => ({ file: one.file, problem })),
@@ -103,6 +106,12 @@ function look(file: string, fileName: string): Seen[] {
     const what = error instanceof Error ? error.message : String(error);
     return [{ ...seen, problems: [error instanceof SyntaxError ? `Cut short or damaged: ${what}.` : what] }];
   }
+}
+
+/** The last edition of a record that can be read. */
+function lastOf(editions: readonly Seen[]): Filed[] {
+  const [last] = [...editions].sort((a, b) => b.edition - a.edition);
+  return last?.record ? [{ file: last.file, record: last.record }] : [];
 }
 
 function pageProblems({ file, record }: Seen): string[] {

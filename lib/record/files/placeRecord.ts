@@ -1,6 +1,6 @@
-import { existsSync, linkSync, lstatSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { basename, dirname, join } from 'node:path';
+import { lstatSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { TemperbookError } from '../../quantity';
+import { discard, nameNew, unfinishedOf, writeWhole } from '../../report';
 
 /** The two files of one edition. */
 export interface RecordFiles {
@@ -24,25 +24,17 @@ export function placeRecord(files: RecordFiles, json: string, html: string): boo
     if (placed) renameSync(unfinished.html, files.html);
     return placed;
   } catch (error) {
-    if (placed) remove(files.json);
+    if (placed) discard(files.json);
     throw notWritten(files, error);
   } finally {
-    remove(unfinished.json);
-    remove(unfinished.html);
+    discard(unfinished.json);
+    discard(unfinished.html);
   }
 }
 
 /** Writes a record's page by itself, where it is missing. */
 export function placePage(files: RecordFiles, html: string): void {
-  const unfinished = unfinishedOf(files.html);
-  try {
-    writeFileSync(unfinished, html, { flush: true });
-    renameSync(unfinished, files.html);
-  } catch (error) {
-    throw notWritten(files, error);
-  } finally {
-    remove(unfinished);
-  }
+  writeWhole(files.html, (unfinished) => writeFileSync(unfinished, html, { flush: true }));
 }
 
 /**
@@ -59,39 +51,6 @@ export function textAt(path: string): string | undefined {
       remedy: 'Move it away, or give the record another name or another folder',
     });
   return readFileSync(path, 'utf8');
-}
-
-/** Gives a finished file its name unless that is taken. */
-function nameNew(unfinished: string, path: string): boolean {
-  try {
-    linkSync(unfinished, path);
-    return true;
-  } catch (error) {
-    const code = codeOf(error);
-    if (code === 'EEXIST') return false;
-    if (!NO_LINKS.includes(code)) throw error;
-    // A stick or a share without links: look, then name.
-    if (existsSync(path)) return false;
-    renameSync(unfinished, path);
-    return true;
-  }
-}
-
-/** What systems say that know no second name for a file. */
-const NO_LINKS = ['EPERM', 'ENOTSUP', 'EOPNOTSUPP', 'ENOSYS', 'EMLINK', 'EISDIR'];
-
-const codeOf = (error: unknown): string =>
-  error instanceof Error && 'code' in error ? String(error.code) : '';
-
-const unfinishedOf = (path: string): string =>
-  join(dirname(path), `.${basename(path)}.unfinished-${process.pid}`);
-
-function remove(path: string): void {
-  try {
-    rmSync(path, { force: true });
-  } catch {
-    // It stays as a leftover, which the next run takes away.
-  }
 }
 
 function notWritten({ json }: RecordFiles, error: unknown): TemperbookError {

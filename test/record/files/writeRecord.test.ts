@@ -164,10 +164,14 @@ describe('amendRecordFile', () => {
     const first = writeRecord(buildRecord(parts), folder);
     const reading = { channel: 'TC1', kind: 'brinell', value: 68, reference: 75 } as const;
     const second = amendRecordFile(first.json, { readings: [reading] });
-    expect(readRecord(second.json)).toMatchObject({
-      edition: 2,
-      readings: [reading],
-      changes: [{ what: 'Reading 1', was: 'nothing', now: 'brinell 68 at TC1, 75 on cold metal' }],
+    const read = readRecord(second.json);
+    // The verdict counts it, so that nothing is left beside the verdict.
+    expect(read).toMatchObject({ edition: 2, readings: [] });
+    expect(read.verdict.readings?.given).toEqual([reading]);
+    expect(read.changes).toContainEqual({
+      what: 'Reading 1',
+      was: 'nothing',
+      now: 'brinell 68 at TC1, 75 on cold metal',
     });
     const decided = { disposition: 'reject', reason: 'Soft beside TC1.' } as const;
     expect(() => amendRecordFile(first.json, { decision: decided })).toThrow(/later edition.*edition-2/s);
@@ -251,7 +255,7 @@ describe('auditFolder', () => {
     writeFileSync(second.replace('.json', '.html'), recordHtml(readRecord(first)));
     truncateSync(third, 5000);
     writeFileSync(join(folder, 'alone.html'), recordHtml(readRecord(first)));
-    writeFileSync(join(folder, `.x.json.unfinished-${NO_PROCESS}`), '{');
+    writeFileSync(join(folder, `.unfinished-${NO_PROCESS}-x.json`), '{');
     writeFileSync(join(folder, 'notes.json'), '{');
     const found = problems().sort();
     expect(found).toEqual([

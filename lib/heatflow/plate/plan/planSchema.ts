@@ -1,5 +1,7 @@
+import { schema } from '../../../quantity';
 import { ARC_EFFICIENCY } from '../../arcEfficiency';
-import { closed, listOf, number, numbers, oneOf, text } from '../../schemaParts';
+
+const { closed, listOf, number, numbers, oneOf, text } = schema;
 
 const point = numbers(2, 'a point [x, y], mm');
 const name = text('a name');

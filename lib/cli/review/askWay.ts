@@ -1,7 +1,7 @@
 import { createInterface } from 'node:readline/promises';
-import type { UndecidedReading } from '../decision';
-import type { ReadOptions } from '../log';
-import { TemperbookError } from '../quantity';
+import type { UndecidedReading } from '../../decision';
+import type { ReadOptions } from '../../log';
+import { TemperbookError } from '../../quantity';
 
 /** Asks which way a file is meant, each with the word it leads to; asks again until one is chosen. */
 export async function askWay(

@@ -1,0 +1,50 @@
+import type { PlatePlan } from '../heatflow';
+import type { DecisionRecord, JobSheet } from '../record';
+import type {
+  FileReadOptions,
+  JobFile,
+  SaidEarlier,
+  SaidLimits,
+  SaidLot,
+  SaidMeasuring,
+  SaidMetal,
+  SaidProbe,
+  ShopDefaults,
+} from './jobFile';
+
+/** A metal as far as it was said. */
+export interface JobMetal extends Partial<Omit<Exclude<SaidMetal, string>, 'alloy'>> {
+  readonly alloy?: string;
+}
+
+/** What is said of one probe, its metal taken apart. */
+export interface JobProbe extends Omit<SaidProbe, 'metal'> {
+  readonly metal?: JobMetal;
+}
+
+/** An earlier heat, its record read. */
+export interface JobEarlier extends Pick<SaidEarlier, 'probes'> {
+  readonly record: DecisionRecord;
+}
+
+/** A job file that was read and checked: every path whole, what the shop's defaults say filled in. */
+export interface Job {
+  /** The job file; absent where the job was given as an object. */
+  readonly file?: string;
+  /** Where its paths start. */
+  readonly folder: string;
+  /** What stands in the file. */
+  readonly said: JobFile;
+  readonly log: { readonly file: string; readonly read: FileReadOptions };
+  readonly metal: JobMetal;
+  readonly measuring: SaidMeasuring;
+  readonly limits: SaidLimits;
+  readonly probes: Readonly<Record<string, JobProbe>>;
+  /** What the shop says of probes by a word in their names. */
+  readonly named: readonly (JobProbe & Pick<NonNullable<ShopDefaults['probes']>[number], 'named'>)[];
+  readonly lot?: SaidLot;
+  readonly plan?: PlatePlan;
+  readonly earlier: readonly JobEarlier[];
+  /** Lines of the record, part and serial among them. */
+  readonly sheet: JobSheet;
+}

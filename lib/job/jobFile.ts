@@ -1,0 +1,117 @@
+import type { Instrument, ProbeRole } from '../decision';
+import type { PlatePlan } from '../heatflow';
+import type { ReadOptions } from '../log';
+import type { Decision, JobFieldName } from '../record';
+import type { Attachment, ToleranceClass } from '../thermocouple';
+import type { Reading } from '../verify';
+
+/** How to read a file: `ReadOptions` as far as a file can say them. */
+export type FileReadOptions = Omit<ReadOptions, 'onProgress' | 'name'>;
+
+/** A file and how to read it, or its path alone. */
+export type FileOf<More = unknown> =
+  | string
+  | ({ readonly file: string; readonly read?: FileReadOptions } & More);
+
+/** A metal in one word ('A356-T6'), or with what is known of it. */
+export type SaidMetal =
+  | string
+  | {
+      readonly alloy: string;
+      readonly temper?: string;
+      /** Yield measured before the heat on metal of this part, MPa. */
+      readonly measuredYieldMPa?: number;
+      /** Vickers hardness likewise; wrought metal only. */
+      readonly measuredHardnessHV?: number;
+      /** The paper that says so. */
+      readonly certificate?: string;
+    };
+
+/** What is said of one probe. */
+export interface SaidProbe {
+  readonly role?: Exclude<ProbeRole, 'not said'>;
+  readonly attachment?: Attachment;
+  readonly metal?: SaidMetal;
+  readonly instrument?: Instrument;
+  /** Its distance from the weld, mm, from where `placeFrom` says. */
+  readonly placeMm?: number;
+  readonly placeFrom?: 'centre line' | 'toe';
+}
+
+/** How it was measured, where the probes do not differ. */
+export interface SaidMeasuring extends Pick<SaidProbe, 'attachment' | 'instrument'> {
+  readonly thermocouple?: ToleranceClass;
+  /** Air round the part, °C or '70F'. */
+  readonly ambientC?: number | string;
+  readonly isOven?: boolean;
+  readonly areMeans?: boolean;
+}
+
+/** What the shop allows. */
+export interface SaidLimits {
+  /** °C, or a text with its unit: '440F'. */
+  readonly limitC?: number | string;
+  /** Yield loss the part can live with, 0 to 1. */
+  readonly allowanceFraction?: number;
+}
+
+/** A heat dip of metal of the same lot, with what was read before and after it. */
+export interface SaidCoupon {
+  readonly name?: string;
+  readonly log?: FileOf;
+  readonly heat?: string;
+  readonly kind: Reading['kind'];
+  readonly before: number;
+  readonly after: number;
+  readonly standardUncertainty?: number;
+}
+
+/** What is known of the lot the metal came from. */
+export interface SaidLot {
+  readonly name?: string;
+  readonly chart?: FileOf<{ readonly schedule?: string; readonly thicknessMm?: number }>;
+  readonly coupons?: readonly SaidCoupon[];
+}
+
+/** A heat before this one that was judged and recorded. */
+export interface SaidEarlier {
+  readonly record: string;
+  /** Probe of this log → the probe of that record that sat at its place, where the names differ. */
+  readonly probes?: Readonly<Record<string, string>>;
+}
+
+/** What a job file says, as it stands there. */
+export interface JobFile {
+  readonly $schema?: string;
+  /** The shop's defaults. */
+  readonly defaults?: string;
+  /** Number of the job. */
+  readonly job?: string;
+  readonly part?: { readonly number?: string; readonly name?: string; readonly serial?: string };
+  readonly log: FileOf;
+  readonly metal?: SaidMetal;
+  readonly measuring?: SaidMeasuring;
+  readonly probes?: Readonly<Record<string, SaidProbe>>;
+  readonly limits?: SaidLimits;
+  readonly lot?: SaidLot;
+  readonly plan?: string | PlatePlan;
+  readonly earlier?: readonly SaidEarlier[];
+  /** Heats in words, '8 x 390F 1.5h'. */
+  readonly heats?: readonly string[];
+  readonly readings?: readonly Reading[];
+  readonly decision?: Decision;
+  /** Who signs, by role: a name, or '' for a line to be signed. */
+  readonly people?: Readonly<Record<string, string>>;
+  /** Other lines of the record. */
+  readonly sheet?: Readonly<Partial<Record<JobFieldName, string | number>>>;
+}
+
+/** What a shop says once for all its jobs. */
+export interface ShopDefaults {
+  readonly $schema?: string;
+  readonly metal?: SaidMetal;
+  readonly measuring?: SaidMeasuring;
+  readonly limits?: SaidLimits;
+  /** By a word in the probe's name, the first that fits: { "named": "tube", "metal": "6061-T6" }. */
+  readonly probes?: readonly ({ readonly named: string } & Omit<SaidProbe, 'placeMm' | 'placeFrom'>)[];
+}

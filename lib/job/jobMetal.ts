@@ -1,0 +1,27 @@
+import { resolve } from 'node:path';
+import { findTemper, isQuenched, loadAlloy, parseMetal } from '../alloy';
+import { TemperbookError } from '../quantity';
+import type { JobMetal } from './job';
+import type { SaidMetal } from './jobFile';
+
+/**
+ * What is said of a metal, taken apart: `"A356-T6"` is the alloy A356 in the temper T6. A card's path starts at `folder`.
+ * @throws TemperbookError for an alloy without a card, a temper it does not have, two tempers.
+ */
+export function jobMetal(said: SaidMetal, folder: string): JobMetal {
+  const { alloy: word, ...known } = typeof said === 'string' ? { alloy: said } : said;
+  const words = parseMetal(word);
+  const given = 'temper' in known && known.temper !== undefined ? parseMetal(known.temper).temper : undefined;
+  const temper = words.temper ?? given ?? ('temper' in known ? known.temper : undefined);
+  if (words.temper !== undefined && given !== undefined && words.temper !== given)
+    throw new TemperbookError('Two tempers are given', {
+      found: `"${word}" and "${(known as { temper: string }).temper}"`,
+      expected: 'one temper',
+    });
+  const alloy = words.alloy && /\.json$/i.test(words.alloy) ? resolve(folder, words.alloy) : words.alloy;
+  if (alloy !== undefined) {
+    const card = loadAlloy(alloy);
+    if (temper !== undefined && !isQuenched(temper)) findTemper(card, temper);
+  }
+  return { ...known, ...(alloy === undefined ? {} : { alloy }), ...(temper === undefined ? {} : { temper }) };
+}

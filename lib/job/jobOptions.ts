@@ -1,0 +1,142 @@
+import type { ChannelOptions, JudgeOptions } from '../decision';
+import { type Exposure, parseHeats } from '../exposure';
+import { ovenExposure } from '../heatflow';
+import type { ThermalLog } from '../log';
+import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
+import { exposureOfRecord } from '../record';
+import type { Job, JobMetal, JobProbe } from './job';
+import { nameSpeaksOfOther } from './probeNames';
+
+/**
+ * The options with which `judge` gives the answer of a job on its log: what the job says of each probe, else what the shop
+ * says of probes of such a name, else what the job says of all.
+ * @throws TemperbookError that lists every probe the log does not have; for a job that does not say its metal, and for an
+ * earlier record without a probe at the place of this one.
+ */
+export function jobOptions(job: Job, log: ThermalLog): JudgeOptions {
+  const names = log.channels.map(({ name }) => name);
+  refuseProblems(job.file === undefined ? 'This job' : 'The job file', strangers(job, names), {
+    file: job.file,
+  });
+  const { alloy, temper } = metalOf(job);
+  const { attachment, instrument, thermocouple, ambientC, isOven, areMeans } = job.measuring;
+  const { said, metal, limits } = job;
+  const byChannel = names.map((name): [string, ChannelOptions] => {
+    const own = saidOf(job, name);
+    const isOther = own.role === undefined && own.metal === undefined && nameSpeaksOfOther(name, alloy);
+    const earlier = earlierAt(job, name, own);
+    return [
+      name,
+      present({
+        ...knownOf(own.metal),
+        attachment: own.attachment,
+        instrument: own.instrument,
+        role: isOther ? 'not said' : own.role,
+        ...(earlier.length > 0 ? { earlier } : {}),
+      }),
+    ];
+  });
+  return present({
+    ...knownOf(metal),
+    alloy,
+    temper,
+    attachment,
+    instrument,
+    thermocouple,
+    ambientC: ambientC === undefined ? undefined : celsiusOf(ambientC, 'ambientC'),
+    isOven,
+    areMeans,
+    ...limits,
+    readings: said.readings,
+    byChannel: Object.fromEntries(byChannel.filter(([, own]) => Object.keys(own).length > 0)),
+  }) as JudgeOptions;
+}
+
+/** What is said of a probe: by its own name first, then by a word in it. */
+export function saidOf({ probes, named }: Job, name: string): JobProbe {
+  const { named: _, ...shop } = named.find((one) => hasWord(name, one.named)) ?? { named: '' };
+  return { ...shop, ...probes[name] };
+}
+
+const hasWord = (name: string, word: string): boolean => name.toLowerCase().includes(word.toLowerCase());
+
+function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
+  if (alloy !== undefined && temper !== undefined) return { alloy, temper };
+  throw new TemperbookError('The job does not say what metal was heated', {
+    file,
+    found:
+      alloy === undefined
+        ? temper
+          ? `the temper ${temper} alone`
+          : 'nothing'
+        : `${alloy} without its temper`,
+    expected: 'the key metal with alloy and temper, such as "metal": "A356-T6"',
+    remedy: 'The metal decides what heat can take away: ask, do not guess',
+  });
+}
+
+/** What `judge` asks of a metal. */
+const knownOf = ({ alloy, temper, measuredYieldMPa, measuredHardnessHV }: JobMetal = {}): ChannelOptions => ({
+  alloy,
+  temper,
+  measuredYieldMPa,
+  measuredHardnessHV,
+});
+
+/** Without the keys that hold nothing, which would stand in the way of what holds for all. */
+function present<Given extends object>(given: Given): Given {
+  return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as Given;
+}
+
+/** Probes that the job names and the log does not have. */
+function strangers({ said, probes }: Job, names: readonly string[]): DataProblem[] {
+  const look = (at: string, name: string): DataProblem[] => {
+    if (names.includes(name)) return [];
+    const near = nearestName(name, names) ?? names.find((one) => hasWord(one, name));
+    const meant = near ? `; did you mean "${near}"?` : '';
+    return [
+      {
+        at,
+        found: `the probe "${name}"`,
+        expected: `one of ${names.map((n) => `"${n}"`).join(', ')}${meant}`,
+      },
+    ];
+  };
+  return [
+    ...Object.keys(probes).flatMap((name) => look(`probes.${name}`, name)),
+    ...(said.readings ?? []).flatMap(({ channel }, k) => look(`readings[${k}].channel`, channel)),
+    ...(said.earlier ?? []).flatMap(({ probes: places = {} }, k) =>
+      Object.keys(places).flatMap((name) => look(`earlier[${k}].probes.${name}`, name)),
+    ),
+  ];
+}
+
+/**
+ * What the metal under a probe saw before this heat: heats told in words, then those that were judged.
+ * @throws TemperbookError where a record does not say what its place saw.
+ */
+function earlierAt(
+  { earlier, said, sheet, file }: Job,
+  name: string,
+  { role = 'part' }: JobProbe,
+): Exposure[] {
+  if (role !== 'part') return [];
+  const { thicknessMm } = sheet;
+  const wall = typeof thicknessMm === 'number' ? { wallMm: thicknessMm } : {};
+  const told = (said.heats ?? [])
+    .flatMap(parseHeats)
+    .flatMap((heat) => new Array<Exposure>(heat.times).fill(ovenExposure(heat, wall)));
+  const judged = earlier.map(({ record, probes = {} }, k) => {
+    const there = probes[name] ?? name;
+    if (record.verdict.channels.some((channel) => channel.name === there))
+      return exposureOfRecord(record, there);
+    throw new TemperbookError('An earlier record has no probe at the place of this one', {
+      file,
+      column: `earlier[${k}].probes`,
+      found: `no "${there}" in it`,
+      expected: `"${name}": one of ${record.verdict.channels.map((channel) => `"${channel.name}"`).join(', ')}`,
+      remedy: 'Name the probe that sat there, or the hottest of that record where none did',
+    });
+  });
+  return [...told, ...judged];
+}

@@ -1,0 +1,77 @@
+import { dirname, resolve } from 'node:path';
+import { readUserJson, refuseProblems } from '../quantity';
+import { type JobSheet, readRecord } from '../record';
+import type { Job } from './job';
+import type { FileOf, JobFile } from './jobFile';
+import { jobMetal } from './jobMetal';
+import { jobProblems, pathOf, planOf } from './jobProblems';
+import { NO_DEFAULTS, readDefaults } from './readDefaults';
+
+/**
+ * Reads a job: everything that one part, its log and its decision need, in one JSON file (`jobSchema`), or as an object of
+ * the same form. Comments are welcome in the file. Its paths start at its own folder, those of an object where the
+ * program runs.
+ * @throws TemperbookError that lists everything wrong with it at once, with what was probably meant; for a file that is cut
+ * short or no JSON it names the row.
+ */
+export function readJob(pathOrObject: string | JobFile): Job {
+  const file = typeof pathOrObject === 'string' ? resolve(pathOrObject) : undefined;
+  const data = file === undefined ? pathOrObject : readUserJson(file, 'The job file');
+  const folder = file === undefined ? process.cwd() : dirname(file);
+  refuseProblems(file === undefined ? 'This job' : 'The job file', jobProblems(data, folder), { file });
+  const said = data as JobFile;
+  const { metal, probes = {}, plan, earlier = [], lot } = said;
+  const shop = said.defaults === undefined ? NO_DEFAULTS : readDefaults(resolve(folder, said.defaults));
+  return {
+    ...(file === undefined ? {} : { file }),
+    folder,
+    said,
+    log: { file: resolve(folder, pathOf(said.log)), read: readOf(said.log) },
+    metal: metal === undefined ? shop.metal : jobMetal(metal, folder),
+    measuring: { ...shop.measuring, ...said.measuring },
+    limits: { ...shop.limits, ...said.limits },
+    probes: Object.fromEntries(
+      Object.entries(probes).map(([name, { metal: own, ...probe }]) => [
+        name,
+        { ...probe, ...(own === undefined ? {} : { metal: jobMetal(own, folder) }) },
+      ]),
+    ),
+    named: shop.named,
+    ...(lot === undefined ? {} : { lot: wholeLot(lot, folder) }),
+    ...(plan === undefined ? {} : { plan: planOf(plan, folder) }),
+    earlier: earlier.map(({ record, ...rest }) => ({ record: readRecord(resolve(folder, record)), ...rest })),
+    sheet: sheetOf(said),
+  };
+}
+
+const readOf = (said: FileOf) => (typeof said === 'string' ? {} : (said.read ?? {}));
+
+function wholeLot(lot: NonNullable<JobFile['lot']>, folder: string): NonNullable<JobFile['lot']> {
+  const whole = <Said extends FileOf>(said: Said): Said =>
+    (typeof said === 'string'
+      ? resolve(folder, said)
+      : { ...(said as object), file: resolve(folder, pathOf(said)) }) as Said;
+  const { chart, coupons, ...rest } = lot;
+  return {
+    ...rest,
+    ...(chart === undefined ? {} : { chart: whole(chart) }),
+    ...(coupons === undefined
+      ? {}
+      : { coupons: coupons.map((one) => ({ ...one, ...(one.log ? { log: whole(one.log) } : {}) })) }),
+  };
+}
+
+/** The lines of the record that the job says, the places of the probes among them. */
+function sheetOf({ job, part = {}, probes = {}, sheet = {} }: JobFile): JobSheet {
+  const places = Object.entries(probes).flatMap(([name, { placeMm, placeFrom }]) =>
+    placeMm === undefined ? [] : [`${name}: ${placeMm} mm from the ${placeFrom}`],
+  );
+  return {
+    ...(job ? { job } : {}),
+    ...(part.name ? { part: part.name } : {}),
+    ...(part.number ? { partNumber: part.number } : {}),
+    ...(part.serial ? { serial: part.serial } : {}),
+    ...(places.length > 0 ? { probes: places.join('; ') } : {}),
+    ...sheet,
+  };
+}

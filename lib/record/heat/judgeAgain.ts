@@ -1,0 +1,94 @@
+import { listAlloys } from '../../alloy';
+import { judge, type PlaceExposure, type Verdict, YOUR_LIMIT } from '../../decision';
+import { withFixing } from '../../exposure';
+import type { ThermalHistory } from '../../history';
+import { nearestName, TemperbookError } from '../../quantity';
+import type { Attachment } from '../../thermocouple';
+import type { Reading } from '../../verify';
+import type { DecisionRecord, RecordedChannelVerdict } from '../decisionRecord';
+import { restoredExposure } from './recordedExposure';
+
+/** What a new judgement counts that the record's did not. */
+export interface JudgedAnew {
+  readonly readings?: readonly Reading[];
+  readonly attachments?: Readonly<Record<string, Attachment>>;
+}
+
+/** Whether the kit has the cards a record was judged by; a shop's own card is not kept in it. */
+export const canJudgeAgain = ({ verdict }: DecisionRecord): boolean =>
+  verdict.channels.every(({ alloy }) => listAlloys().includes(alloy));
+
+/** What the probes of a record read, as far as it keeps it. */
+export const tracesOf = ({
+  verdict,
+}: DecisionRecord): { readonly name: string; readonly history: ThermalHistory }[] =>
+  verdict.channels.map(({ name, exposure }) => ({ name, history: restoredExposure(exposure).history }));
+
+/**
+ * Judges what the metal saw again, from the exposures that the record keeps: with further bench readings, or with probes
+ * that were fixed otherwise. The readings it counted already count on.
+ * @throws TemperbookError for a probe it does not have, an unknown fixing, and as `judge`.
+ */
+export function judgeAgain(record: DecisionRecord, { readings = [], attachments = {} }: JudgedAnew): Verdict {
+  const { verdict } = record;
+  const { alloy, temper, allowanceFraction, channels, notJudged, openReadings } = verdict;
+  checkNames(Object.keys(attachments), channels);
+  const places = channels.map((channel) => placeOf(channel, attachments[channel.name]));
+  const limit = channels.flatMap(({ limits }) => limits).find(({ name }) => name === YOUR_LIMIT);
+  const counted = [...(verdict.readings?.given ?? []), ...readings];
+  const again = judge(
+    { places, notJudged, openReadings },
+    {
+      alloy,
+      temper,
+      allowanceFraction,
+      ...(limit ? { limitC: limit.limitC } : {}),
+      ...(counted.length > 0 ? { readings: counted } : {}),
+    },
+  );
+  const known = new Set(again.assumptions.map(({ name }) => name));
+  return {
+    ...again,
+    fixingNotStated: verdict.fixingNotStated.filter((name) => attachments[name] === undefined),
+    assumptions: [
+      ...again.assumptions,
+      ...verdict.assumptions.filter(({ name }) => !known.has(name)),
+      ...Object.entries(attachments).map(([name, attachment]) => ({
+        name: `Fixing of ${name}, corrected`,
+        value: typeof attachment === 'string' ? attachment : 'as given by the shop',
+        source: 'as said after the record was written',
+        known: 'seen' as const,
+      })),
+    ],
+  };
+}
+
+function placeOf(
+  { name, alloy, temper, measuredYieldMPa, exposure, earlier, coveredS, uncoveredS }: RecordedChannelVerdict,
+  attachment: Attachment | undefined,
+): PlaceExposure {
+  const seen = restoredExposure(exposure);
+  const startS = seen.history.timeS[0]!;
+  return {
+    name,
+    alloy,
+    temper,
+    ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
+    exposure: attachment === undefined ? seen : withFixing(seen, attachment),
+    earlier: earlier.map(restoredExposure),
+    spanS: [startS, startS + coveredS + uncoveredS],
+  };
+}
+
+function checkNames(names: readonly string[], channels: readonly RecordedChannelVerdict[]): void {
+  const known = channels.map(({ name }) => name);
+  for (const name of names) {
+    if (known.includes(name)) continue;
+    const near = nearestName(name, known);
+    throw new TemperbookError('The record has no such probe', {
+      found: `"${name}"`,
+      expected: `one of ${known.map((one) => `"${one}"`).join(', ')}`,
+      ...(near ? { remedy: `Did you mean "${near}"?` } : {}),
+    });
+  }
+}

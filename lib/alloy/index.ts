@@ -20,6 +20,7 @@ export { type CardProblem, cardProblems } from './cardProblems';
 export { type FoundTemper, findTemper } from './findTemper';
 export { listAlloys, loadAlloy } from './loadAlloy';
 export { meltsFromC } from './meltsFromC';
+export { isOpenMetal, type MetalAlternative, metalAlternatives } from './metalAlternatives';
 export { type MetalWords, type NamedMetal, namedMetal, parseMetal } from './parseMetal';
 export { propertyAt } from './propertyAt';
 export { shopLimit } from './shopLimit';

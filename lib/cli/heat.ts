@@ -1,22 +1,30 @@
-import { existsSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { parseArgs } from 'node:util';
+import { isOpenMetal } from '../alloy';
 import {
+  coaterTicket,
+  type HeatedPlace,
   type HeatStep,
   type HeatsOptions,
   type HeatsVerdict,
   judgeHeats,
+  judgeOpenMetal,
+  type OpenVerdict,
+  ticketText,
   VERDICT_IN_WORDS,
   WORD_RULE,
 } from '../decision';
 import { tableText } from '../figure';
 import { readLog } from '../log';
-import { formatChance, formatKept } from '../quantity';
-import { tableOf } from '../report';
+import { formatChance, formatKept, formatPercent, formatStress } from '../quantity';
+import { tableOf, writeWhole } from '../report';
 import { readUnits } from '../section';
+import type { TemperatureSign } from '../verify';
 import { fractionOf } from './fractionOf';
-import { required, UsageError } from './usage';
+import { required, shortest, UsageError } from './usage';
 
-/** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm]` */
+/** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm] [--stick "400F melted"] [--ticket page.txt]` */
 export async function heat(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
@@ -29,20 +37,39 @@ export async function heat(args: string[]): Promise<void> {
       wall: { type: 'string' },
       fan: { type: 'string' },
       attached: { type: 'string' },
+      stick: { type: 'string', multiple: true, default: [] },
+      brinell: { type: 'string' },
+      ticket: { type: 'string' },
     },
   });
   if (positionals.length === 0) throw new UsageError('the heat is missing, such as "390F 1.5h"');
-  const options: HeatsOptions = {
-    alloy: required(values.alloy, '--alloy <metal>, such as A356-T6,'),
-    temper: values.temper,
+  const alloy = required(values.alloy, '--alloy <metal>, such as A356-T6,');
+  const told: Omit<HeatsOptions, 'alloy' | 'temper'> = {
     allowanceFraction: values.loss === undefined ? undefined : fractionOf(values.loss),
     oven: values.oven,
     ...(values.wall === undefined ? {} : (readUnits({ wall: values.wall }) as { wallMm: number })),
     fan: values.fan === undefined ? undefined : yesOrNo('--fan', values.fan),
     attachment: values.attached as HeatsOptions['attachment'],
+    seen: values.stick.map(stickOf),
   };
   const steps = positionals.map((word): HeatStep => (existsSync(word) ? readLog(word) : word));
-  process.stdout.write(answerText(judgeHeats(steps, options)));
+  if (isOpenMetal(alloy)) {
+    if (values.ticket !== undefined)
+      throw new UsageError('--ticket needs to know the metal: give one alloy and temper');
+    const coldBrinell = values.brinell === undefined ? undefined : numberOf('--brinell', values.brinell);
+    process.stdout.write(openText(judgeOpenMetal(steps, alloy, { ...told, coldBrinell })));
+    return;
+  }
+  if (values.brinell !== undefined)
+    throw new UsageError('--brinell tells tempers apart where --alloy leaves them open, such as "like 356"');
+  const answer = judgeHeats(steps, { ...told, alloy, temper: values.temper });
+  process.stdout.write(answerText(answer));
+  if (values.ticket !== undefined) {
+    const file = path.resolve(values.ticket);
+    if (existsSync(file)) throw new UsageError(`${shortest(file)} is there already: give another name`);
+    writeWhole(file, (unfinished) => writeFileSync(unfinished, ticketText(coaterTicket(answer))));
+    process.stdout.write(`\nTicket  ${shortest(file)}\n`);
+  }
 }
 
 function yesOrNo(option: string, text: string): boolean {
@@ -50,23 +77,66 @@ function yesOrNo(option: string, text: string): boolean {
   throw new UsageError(`${option} takes yes or no, not "${text}"`);
 }
 
+function numberOf(option: string, text: string): number {
+  const value = Number(text);
+  if (text.trim() !== '' && Number.isFinite(value)) return value;
+  throw new UsageError(`${option} takes a number, not "${text}"`);
+}
+
+/** "400F melted", "TC1=450F not melted". */
+function stickOf(text: string): TemperatureSign {
+  const [, place, rating, not] = /^(?:(.+)=)?\s*(\S.*?)\s+(not\s+)?melted$/i.exec(text.trim()) ?? [];
+  if (rating === undefined)
+    throw new UsageError(
+      `--stick takes what is printed on it and whether it melted, such as "400F melted" or "TC1=450F not melted", not "${text}"`,
+    );
+  return { kind: 'stick', rating, melted: not === undefined, ...(place === undefined ? {} : { place }) };
+}
+
 function answerText({ sentence, places, left, asks, because }: HeatsVerdict): string {
-  const rows = places.map(({ name, word, yieldKeptFraction, chanceKept }) => ({
-    Place: name,
-    Verdict: VERDICT_IN_WORDS[word],
-    'Strength kept': formatKept(yieldKeptFraction),
-    'Chance it is enough': chanceKept === null ? 'not all was recorded' : formatChance(chanceKept),
-  }));
-  const list = (title: string, lines: readonly string[]): string[] =>
-    lines.length > 0 ? ['', title, ...lines.map((line) => `  ${line}`)] : [];
   return `${[
     sentence,
+    ...places.flatMap(({ lost }) => lost).filter(isFirst),
     ...(left ? [left.sentence] : []),
     '',
-    tableText(tableOf(rows)),
+    tableText(tableOf(places.map(placeRow))),
     WORD_RULE,
     ...list('Nobody said', asks),
-    ...list('What would settle it', [...new Set(places.flatMap(({ settle }) => settle))]),
+    ...list('What would settle it', places.flatMap(({ settle }) => settle).filter(isFirst)),
     ...list('Taken for this answer', because),
   ].join('\n')}\n`;
 }
+
+function placeRow({ name, word, yieldKeptFraction, chanceKept, yieldMPa, ultimateMPa }: HeatedPlace) {
+  return {
+    Place: name,
+    Verdict: VERDICT_IN_WORDS[word],
+    'Yield kept': formatKept(yieldKeptFraction),
+    'Chance it is enough': chanceKept === null ? 'not all was recorded' : formatChance(chanceKept),
+    'Yield now': formatStress(yieldMPa.nominal),
+    'Ultimate now': ultimateMPa ? formatStress(ultimateMPa.nominal) : 'nobody knows',
+  };
+}
+
+function openText({ sentence, answers, because }: OpenVerdict): string {
+  const rows = answers.map(({ metal, weight, isRuledOut, verdict: { word, chanceKept } }) => ({
+    'If it is': metal,
+    Weight: `${formatPercent(weight)}${isRuledOut ? ', too little to count' : ''}`,
+    Verdict: VERDICT_IN_WORDS[word],
+    'Chance it is enough': chanceKept === null ? 'not all was recorded' : formatChance(chanceKept),
+  }));
+  return `${[
+    sentence,
+    '',
+    tableText(tableOf(rows)),
+    'The word must hold for every metal that weighs more than 5 %.',
+    WORD_RULE,
+    ...list('Nobody said', answers[0]!.verdict.asks),
+    ...list('Taken for this answer', because),
+  ].join('\n')}\n`;
+}
+
+const isFirst = (line: string, at: number, all: readonly string[]): boolean => all.indexOf(line) === at;
+
+const list = (title: string, lines: readonly string[]): string[] =>
+  lines.length > 0 ? ['', title, ...lines.map((line) => `  ${line}`)] : [];

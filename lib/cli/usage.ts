@@ -76,6 +76,13 @@ For heat:
                        or kitchen; the loosest unless you say
   --wall <length>      the heaviest wall, such as 6mm or 1/4in
   --fan <yes or no>    whether a fan moves the air
+  --stick "400F melted"
+                       a temperature stick or label on it; "TC1=450F not melted"
+                       where a log has several places
+  --alloy "like 356, temper not known"
+                       every metal it may be; the word must hold for each
+  --brinell <number>   read on metal that saw no heat: rules tempers out
+  --ticket <file>      a page for the coater, as text
 
 For amend:
   --reading "probe kind value cold"

@@ -6,6 +6,7 @@ export {
   type ScenarioResult,
 } from './compareScenarios';
 export { exposureOf } from './exposureOf';
+export { type CoaterTicket, coaterTicket, ticketText } from './heats/coaterTicket';
 export type { HeatsLeft } from './heats/heatsLeft';
 export {
   type HeatedPlace,
@@ -14,6 +15,7 @@ export {
   type HeatsVerdict,
   judgeHeats,
 } from './heats/judgeHeats';
+export { judgeOpenMetal, type OpenAnswer, type OpenOptions, type OpenVerdict } from './heats/judgeOpenMetal';
 export { judge } from './judge';
 export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';
 export { YOUR_LIMIT } from './limits';

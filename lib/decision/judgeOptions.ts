@@ -1,5 +1,5 @@
 import type { AlloyCard } from '../alloy';
-import type { Exposure } from '../exposure';
+import type { CheckedProbe, Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
@@ -32,6 +32,8 @@ export interface ChannelOptions {
   readonly instrument?: Instrument;
   /** Heats the metal here had before this one, in their order: they count, and a warm start hides nothing then. */
   readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** What a check of the probe before the weld found (`checkProbes`). */
+  readonly check?: CheckedProbe;
 }
 
 /** What `judge` needs to know. */
@@ -70,6 +72,7 @@ export const CHANNEL_OPTIONS = [
   'role',
   'instrument',
   'earlier',
+  'check',
 ] as const satisfies readonly (keyof ChannelOptions)[];
 
 /** All options of `judge`. */

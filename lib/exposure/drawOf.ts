@@ -3,7 +3,7 @@ import { EVEN_SPREAD_DIMENSIONS, evenSpread, normalQuantile } from '../statistic
 import type { Doubt, DoubtKind, Exposure, Spread } from './exposure';
 
 /** The dimension of the draws that each kind of doubt owns; members of the metal have an order of their own. */
-const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow' | 'following'>, number>> = {
+const STREAM: Readonly<Record<Exclude<DoubtKind, HashedKind>, number>> = {
   wire: 0,
   fixing: 1,
   'between readings': 2,
@@ -19,12 +19,23 @@ const STREAM: Readonly<Record<Exclude<DoubtKind, 'heat flow' | 'following'>, num
 /** Why metal was measured weaker than its kind: no doubt of a record, but drawn in step with them. */
 export const WHY_LOW_STREAM = EVEN_SPREAD_DIMENSIONS - 1;
 
-/** Independent doubts about the heat flow have streams of their own, told apart by what they are about. */
+/** Kinds whose doubts have streams of their own, told apart by what they are about. */
+const HASHED = [
+  'heat flow',
+  'following',
+  'written',
+  'unseen',
+  'offset',
+  'arc',
+] as const satisfies readonly DoubtKind[];
+type HashedKind = (typeof HASHED)[number];
+const isHashed = (kind: DoubtKind): kind is HashedKind => (HASHED as readonly DoubtKind[]).includes(kind);
+
 const HEAT_FLOW_STREAMS = { first: 10, count: WHY_LOW_STREAM - 10 };
 
 /** Where in its range a doubt lies in draw `index`, in (0, 1): the same for every channel and door. */
 export function placeInRange({ kind, of }: Pick<Doubt, 'kind' | 'of'>, index: number): number {
-  if (kind !== 'heat flow' && kind !== 'following') return evenSpread(index, STREAM[kind]);
+  if (!isHashed(kind)) return evenSpread(index, STREAM[kind]);
   let hash = 0;
   for (let i = 0; i < of.length; i++) hash = (Math.imul(hash, 31) + of.charCodeAt(i)) >>> 0;
   return evenSpread(index, HEAT_FLOW_STREAMS.first + (hash % HEAT_FLOW_STREAMS.count));

@@ -22,6 +22,7 @@ export { type Heat, parseHeats } from './heats/parseHeats';
 export { onOneClock } from './onOneClock';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
+export { type CheckedProbe, type CheckStep, checkProbes } from './probeCheck/probeCheck';
 export {
   fixingDoubt,
   type Probe,
@@ -36,3 +37,5 @@ export { type SamplingLoss, samplingLoss } from './samplingLoss';
 export { type SamplingNeed, slowestInterval } from './slowestInterval';
 export { coolingRate, heatingRate } from './steepestRate';
 export { timeAbove } from './timeAbove';
+export { boundBlind } from './told/boundBlind';
+export { pointsExposure, type WrittenPoints } from './told/pointsExposure';

@@ -24,6 +24,7 @@ export { plotlyBundle } from './show/plotlyBundle';
 export { displayWriter, show } from './show/show';
 export { showTable, tableText } from './show/showTable';
 export { type StaticSvgOptions, staticSvg } from './show/staticSvg';
+export { sayingsFigure } from './strength/sayingsFigure';
 export { strengthFigure } from './strength/strengthFigure';
 export type { StrengthLine } from './strength/strengthPanel';
 export { fitFigure } from './trace/fitFigure';

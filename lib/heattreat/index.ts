@@ -1,3 +1,4 @@
+export { type BakeCertificate, bakeCertificate, type CertificateAnswer } from './certificate/bakeCertificate';
 export {
   type ChartCheck,
   type ChartOptions,

@@ -47,3 +47,4 @@ export { softZoneSentence } from './softZoneSentence';
 export { type HeatKind, type KeptMap, type StrengthMapOptions, strengthMap } from './strengthMap';
 export { ageingPractice, THREE_WEEKS_S, TREATMENTS, type Treatment } from './treatments';
 export { vickersHardness } from './vickersHardness';
+export { weldDistanceMm } from './weldDistance';

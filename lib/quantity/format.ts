@@ -1,4 +1,4 @@
-import { celsiusToFahrenheit } from './units';
+import { celsiusToFahrenheit, mpaToKsi } from './units';
 
 /** "227 °C (440 °F)": the way every temperature is shown. */
 export function formatTemp(tempC: number, digits = 0): string {
@@ -23,6 +23,11 @@ export function formatDuration(seconds: number): string {
           ? [seconds / 3600, 'h']
           : [seconds / 86_400, 'd'];
   return `${value < 10 ? Number(value.toFixed(1)) : Math.round(value)} ${unit}`;
+}
+
+/** "207 MPa (30.0 ksi)": the way every strength is shown, beside the word yield or ultimate. */
+export function formatStress(mpa: number): string {
+  return `${mpa.toFixed(0)} MPa (${mpaToKsi(mpa).toFixed(1)} ksi)`;
 }
 
 /** "87 %" from 0.87. */

@@ -2,7 +2,7 @@ export { formatChance } from './chance';
 export { type DataProblem, dataCheck, refuseProblems } from './dataProblems';
 export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
-export { formatDuration, formatPercent, formatTemp, formatTempSpan } from './format';
+export { formatDuration, formatPercent, formatStress, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
 export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';

@@ -9,6 +9,7 @@ export {
   stageRows,
   temperMadeRows,
 } from './furnaceRows';
+export { glossaryRows } from './glossaryRows';
 export {
   attachmentRows,
   calibrationRows,
@@ -30,6 +31,7 @@ export {
   verdictRows,
 } from './reportRows';
 export type { ResidualRow } from './residualRow';
+export { sayingReasonRows, sayingRows } from './sayingRows';
 export {
   measuredWordRows,
   scoreRows,

@@ -5,6 +5,7 @@ export {
   attachmentCorrectionC,
   attachmentError,
 } from './attachment';
+export { boilingPointC, pressureAtKPa } from './boilingPointC';
 export { celsiusToEmf, seebeckMvPerK, temperatureRangeC } from './celsiusToEmf';
 export { conductionErrorFraction, type Lead } from './conductionError';
 export { correctLag, type LagCorrection, type LagOptions, lagNoiseGain } from './correctLag';

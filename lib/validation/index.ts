@@ -13,6 +13,7 @@ export { fitPrecipitate } from './fits/fitPrecipitate';
 export { type AgeingResidual, ageingResiduals } from './residuals/ageingResiduals';
 export { type OverageingResidual, overageingResiduals } from './residuals/overageingResiduals';
 export { type PrecipitateResidual, precipitateResiduals } from './residuals/precipitateResiduals';
+export { type SayingAnswer, type SayingWord, sayingAnswers } from './sayings/sayingAnswers';
 export { coverageByLot, type LotCoverage } from './scores/coverageByLot';
 export { frozenScores, type MemberScore, memberScores } from './scores/memberScores';
 export {

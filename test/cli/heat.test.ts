@@ -1,4 +1,6 @@
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { temperbook } from './temperbook';
 
@@ -22,7 +24,30 @@ describe('temperbook heat', () => {
     expect(status).toBe(0);
   });
 
+  it('weighs a stick, takes a metal that is not known, and writes the page for the coater', () => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'heat-'));
+    const known = ['--oven', 'class 2', '--wall', '12mm', '--fan', 'yes'];
+    const told = [
+      '390F 20min',
+      '--alloy',
+      'A356-T6',
+      ...known,
+      '--stick',
+      '400F not melted',
+      '--ticket',
+      'page.txt',
+    ];
+    expect(temperbook(folder, 'heat', ...told).stdout).toMatch(/stick for 204 °C[\s\S]*page\.txt/);
+    expect(readFileSync(path.join(folder, 'page.txt'), 'utf8')).toMatch(/may not be exceeded/);
+    expect(temperbook(folder, 'heat', ...told)).toMatchObject({ status: 2 });
+    expect(heat('390F 20min', '--alloy', 'A356-T6 or A356-T7', '--brinell', '80', ...known).stdout).toMatch(
+      /A356\.0-T7 .*%/,
+    );
+    rmSync(folder, { recursive: true });
+  });
+
   it.each([
+    [['390F 1h', '--alloy', '6061-T6', '--stick', '400F'], 2, '--stick takes'],
     [['390 1.5', '--alloy', '6061-T6'], 1, '°F or °C'],
     [['3900F 2h', '--alloy', '6061-T6'], 1, 'No aluminium part'],
     [['390F 1h', '--alloy', '6061'], 1, 'No temper of 6061'],

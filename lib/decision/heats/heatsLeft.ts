@@ -1,5 +1,6 @@
-import { type Exposure, placeInRange, temperaturesAt } from '../../exposure';
+import { type Exposure, historyAt, placeInRange } from '../../exposure';
 import { advanceMetal } from '../../kinetics';
+import { effectiveNumber } from '../../statistics';
 import { KEPT_FROM, ROUTINE_DRAWS, type StrengthAfter } from '../../strength';
 
 /** How many more heats a part stands before it can no longer be cleared. */
@@ -19,7 +20,7 @@ const SURE_ERRORS = 1;
  * the heats so far left it, its own dial and oven with it. A draw that was once outside counts as outside.
  */
 export function heatsLeft(
-  places: readonly Pick<StrengthAfter, 'draws'>[],
+  places: readonly Pick<StrengthAfter, 'draws' | 'weights'>[],
   heat: Exposure,
   allowanceFraction: number,
 ): HeatsLeft {
@@ -30,23 +31,23 @@ export function heatsLeft(
   const alive = Array.from({ length: count }, (_, i) =>
     places.every(({ draws }) => draws.yieldKept[i]! >= needed),
   );
-  const error = Math.sqrt((KEPT_FROM * (1 - KEPT_FROM)) / count);
-  const mayFail = count * (1 - KEPT_FROM - SURE_ERRORS * error);
+  const weights = (places[0]!.weights ?? new Float64Array(count).fill(1)).subarray(0, count);
+  const sum = weights.reduce((total, weight) => total + weight, 0);
+  const error = Math.sqrt((KEPT_FROM * (1 - KEPT_FROM)) / effectiveNumber(weights));
+  const mayFail = sum * (1 - KEPT_FROM - SURE_ERRORS * error);
   let more = 0;
   while (more < MOST) {
     for (let i = 0; i < count; i++) {
       if (!alive[i]) continue;
-      const history = {
-        ...heat.history,
-        tempC: temperaturesAt(heat, (doubt) => placeInRange(doubt, i), room),
-      };
+      const history = historyAt(heat, (doubt) => placeInRange(doubt, i), room);
       for (const [k, { draws }] of places.entries()) {
         const { state, yieldKept } = advanceMetal(draws.metals[i]!, states[k]![i]!, history);
         states[k]![i] = state;
         if (yieldKept[yieldKept.length - 1]! < needed) alive[i] = false;
       }
     }
-    if (alive.filter((holds) => !holds).length > mayFail) break;
+    const failed = weights.reduce((total, weight, i) => (alive[i] ? total : total + weight), 0);
+    if (failed > mayFail) break;
     more++;
   }
   return { more, sentence: sentenceOf(more) };

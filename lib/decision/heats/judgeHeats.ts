@@ -1,9 +1,9 @@
-import { type AlloyCard, meltsFromC } from '../../alloy';
-import { asExposure, type Exposure, type Heat, parseHeats } from '../../exposure';
+import { type AlloyCard, meltsFromC, startTemper } from '../../alloy';
+import { asExposure, boundBlind, type Exposure, type Heat, parseHeats } from '../../exposure';
 import { type OvenOptions, ovenAsks, ovenExposure } from '../../heatflow';
 import type { ThermalHistory } from '../../history';
 import type { ThermalLog } from '../../log';
-import { formatTemp, type Judged, knownOptions, TemperbookError } from '../../quantity';
+import { formatTemp, type Judged, judged, knownOptions, TemperbookError } from '../../quantity';
 import {
   allowanceOf,
   jointChance,
@@ -14,6 +14,7 @@ import {
   WORST_FIRST,
   wordOf,
 } from '../../strength';
+import { signWeights, type TemperatureSign, weighableSigns } from '../../verify';
 import { casesOf } from '../casesOf';
 import { JUDGE_OPTIONS, type JudgeOptions } from '../judgeOptions';
 import { metalsNamed } from '../metalsNamed';
@@ -21,18 +22,26 @@ import { settleBy } from '../settle';
 import type { NotJudged } from '../verdict';
 import { channelSentence, VERDICT_IN_WORDS } from '../wording';
 import { type HeatsLeft, heatsLeft } from './heatsLeft';
+import { whatWasLost } from './whatWasLost';
 
 /** Heats in words, the log of a weld, or what another door made: in the order in which the part saw them. */
 export type HeatStep = string | Heat | ThermalLog | Exposure | ThermalHistory;
 
 /** What `judgeHeats` needs to know: the metal, and what is known of the oven and of the part in it. */
-export interface HeatsOptions extends JudgeOptions, OvenOptions {}
+export interface HeatsOptions extends JudgeOptions, OvenOptions {
+  /** Sticks that melted or not, and readings by hand, of the last heat (or of the log where it is the last). */
+  readonly seen?: readonly TemperatureSign[];
+  /** Whether to count how many more such heats are left; default true. */
+  readonly countLeft?: boolean;
+}
 
 const OPTIONS = [
   ...JUDGE_OPTIONS.filter((name) => name !== 'readings' && name !== 'earlier'),
   'oven',
   'wallMm',
   'fan',
+  'seen',
+  'countLeft',
 ] as const satisfies readonly (keyof HeatsOptions)[];
 
 /** What all heats together did to one place of the part. */
@@ -45,6 +54,10 @@ export interface HeatedPlace {
   readonly sentence: string;
   readonly yieldKeptFraction: Judged;
   readonly yieldMPa: Judged;
+  /** Ultimate strength now, MPa; absent where no source carries it. */
+  readonly ultimateMPa?: Judged;
+  /** Over-aged or dissolved, in a sentence; empty where nothing was lost. */
+  readonly lost: readonly string[];
   readonly chanceKept: number | null;
   readonly settle: readonly string[];
   /** Every heat, in order. */
@@ -80,7 +93,14 @@ const THE_PART = 'the part';
  * more than one log.
  */
 export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOptions): HeatsVerdict {
-  const { oven, wallMm, fan, ...options } = knownOptions(given, OPTIONS, 'judgeHeats');
+  const {
+    oven,
+    wallMm,
+    fan,
+    seen = [],
+    countLeft = true,
+    ...options
+  } = knownOptions(given, OPTIONS, 'judgeHeats');
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const named = metalsNamed(options);
   const made = { oven, wallMm, fan };
@@ -103,20 +123,30 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
             temper: named.temper,
             measuredYieldMPa: named.measuredYieldMPa,
             exposure: undefined,
+            earlier: [],
           },
         ],
         notJudged: [],
       };
-  const before = cases.map(({ card, temper, measuredYieldMPa, exposure, name }): Placed => {
-    const exposures = all.flatMap((step): Exposure[] => {
+  const before = cases.map(({ card, temper, measuredYieldMPa, exposure, earlier, name }): Placed => {
+    const told = all.flatMap((step): Exposure[] => {
       if (isLog(step)) return [exposure!];
       if (!isHeat(step)) return [asExposure(step)];
       checkMelting(card, step);
       return new Array<Exposure>(step.times).fill(ovenExposure(step, made));
     });
-    return { name, card, temper, metal: { alloy: card, temper, measuredYieldMPa }, exposures };
+    const exposures = [...earlier.map(asExposure), ...told];
+    const own = signsAt(seen, name);
+    const last = exposures.length - 1;
+    exposures[last] = withinSticks(exposures[last]!, own);
+    return { name, card, temper, metal: { alloy: card, temper, measuredYieldMPa }, exposures, signs: own };
   });
+  checkPlaces(
+    seen,
+    before.map(({ name }) => name),
+  );
   const strengths = withEqualDraws(before, allowanceFraction);
+  const tells = before.flatMap(({ signs }) => weighableSigns(signs).map(({ because }) => because));
   const places = before.map(({ name, card, temper, exposures }, k): HeatedPlace => {
     const strength = strengths[k]!;
     const { word, blind, yieldKeptFraction, chanceOfRecorded: chance } = strength;
@@ -131,6 +161,8 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
       ),
       yieldKeptFraction,
       yieldMPa: strength.yieldMPa,
+      ...ultimateNow(card, temper, strength),
+      lost: whatWasLost(strength),
       chanceKept: strength.chanceKept,
       settle: settleBy({ name, card, temper, strength, allowanceFraction }),
       exposures,
@@ -142,7 +174,7 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
   const chance = jointChance(strengths, 1 - allowanceFraction);
   const worst = WORST_FIRST.find((one) => places.some(({ word }) => word === one))!;
   const word = worst === 'kept' ? wordOf(chance, isBlind) : worst;
-  const last = all.filter(isHeat).at(-1);
+  const last = countLeft ? all.filter(isHeat).at(-1) : undefined;
   const left =
     last &&
     (word === 'kept'
@@ -157,13 +189,14 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
     notJudged,
     ...(left ? { left } : {}),
     asks: all.some(isHeat) ? ovenAsks(made) : [],
-    because: [...new Set(places.flatMap(({ strength }) => strength.because))],
+    because: [...new Set([...tells, ...places.flatMap(({ strength }) => strength.because)])],
   };
 }
 
 interface Placed {
   readonly metal: Metal;
   readonly exposures: readonly Exposure[];
+  readonly signs: readonly TemperatureSign[];
   readonly name: string;
   readonly card: AlloyCard;
   readonly temper: string;
@@ -187,25 +220,87 @@ function checkMelting(card: AlloyCard, { setC }: Heat): void {
   });
 }
 
-/** All strengths with as many draws, so that they can be joined draw by draw. */
+/** Fewer equally likely draws than this say that what was told and what was seen do not go together. */
+const FEW_EFFECTIVE = 100;
+
+/** All strengths with as many draws, joined draw by draw, and weighed by the signs of every place together. */
 function withEqualDraws(places: readonly Placed[], allowanceFraction: number): StrengthAfter[] {
+  const weightsOf = ({ yieldKept }: { readonly yieldKept: Float64Array }): Float64Array => {
+    const weights = new Float64Array(yieldKept.length).fill(1);
+    for (const { signs, exposures } of places)
+      signWeights(signs, exposures[exposures.length - 1]!, weights.length).weights.forEach((weight, i) => {
+        weights[i]! *= weight;
+      });
+    if (weights.every((weight) => weight === 0)) checkFits(0);
+    return weights;
+  };
+  const isSeen = places.some(({ signs }) => signs.length > 0);
   const ask = ({ metal, exposures }: Placed, draws?: number): StrengthAfter =>
     strengthAfter(exposures[exposures.length - 1]!, metal, {
       allowanceFraction,
       earlier: exposures.slice(0, -1),
       draws,
+      endOnly: true,
+      ...(isSeen ? { weightsOf } : {}),
     });
   const first = places.map((place) => ask(place));
+  for (const { effectiveDraws } of first) checkFits(effectiveDraws);
   const most = Math.max(...first.map(({ draws }) => draws.yieldKept.length));
   return first.map((strength, k) =>
     strength.draws.yieldKept.length === most ? strength : ask(places[k]!, most),
   );
 }
 
+function checkFits(effectiveDraws: number): void {
+  if (effectiveDraws >= FEW_EFFECTIVE) return;
+  throw new TemperbookError('What was seen does not go with the heat that was told', {
+    found: `hardly any way in which it may have run fits sticks and readings (${Math.round(effectiveDraws)})`,
+    expected: `at least ${FEW_EFFECTIVE} of the ways`,
+    remedy:
+      'Check the temperature and the time that were told, where the stick sat, and what was read from what',
+  });
+}
+
+const signsAt = (seen: readonly TemperatureSign[], name: string): readonly TemperatureSign[] =>
+  seen.filter(({ place }) => place === undefined || place === name);
+
+function checkPlaces(seen: readonly TemperatureSign[], names: readonly string[]): void {
+  for (const { place } of seen)
+    if (place === undefined ? names.length > 1 : !names.includes(place))
+      throw new TemperbookError('Where was that seen?', {
+        found: place === undefined ? 'a stick or reading without a place' : `"${place}"`,
+        expected: `one of ${names.map((name) => `"${name}"`).join(', ')}`,
+      });
+}
+
+/** Blind time is bounded by the lowest stick that did not melt. */
+function withinSticks(exposure: Exposure, signs: readonly TemperatureSign[]): Exposure {
+  const most = Math.min(
+    ...weighableSigns(signs).flatMap(({ says, tempC, toK }) => (says === 'at most' ? [tempC + toK] : [])),
+  );
+  return most === Number.POSITIVE_INFINITY ? exposure : boundBlind(exposure, most);
+}
+
 function sentenceOf(word: VerdictWord, places: readonly HeatedPlace[]): string {
   if (places.length === 1) return `${capital(VERDICT_IN_WORDS[word])}. ${places[0]!.sentence}`;
   const worst = WORST_FIRST.flatMap((one) => places.filter((place) => place.word === one))[0]!;
   return `${capital(VERDICT_IN_WORDS[word])}. Worst at ${worst.name}: ${worst.sentence}`;
+}
+
+/** The typical ultimate strength of the temper, by the share that is left of it. */
+function ultimateNow(
+  card: AlloyCard,
+  temper: string,
+  { ultimateKeptFraction: kept }: StrengthAfter,
+): Pick<HeatedPlace, 'ultimateMPa'> {
+  const { entry } = startTemper(card, temper);
+  if (kept === null || entry.ultimateMPa === undefined) return {};
+  const { value, low, high } = entry.ultimateMPa;
+  return {
+    ultimateMPa: judged(value * kept.nominal, [low * kept.low, high * kept.high], 'MPa', [
+      'The typical ultimate strength of the temper, by the share that is left of it.',
+    ]),
+  };
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,5 +1,6 @@
 import type { ThermalHistory } from '../../history';
 import type { Attachment, ToleranceClass } from '../../thermocouple';
+import type { CheckedProbe } from '../probeCheck/probeCheck';
 
 /** What is known of a probe and of how it was read. */
 export interface Probe {
@@ -13,6 +14,8 @@ export interface Probe {
   readonly isOven?: boolean;
   /** A plan or a prediction read as a probe would read it: known between its points too, and whole. */
   readonly isPlan?: boolean;
+  /** What a check before the weld found of this probe. */
+  readonly check?: CheckedProbe;
   /** Readings that are means over their interval: a mean hides a peak. */
   readonly areMeans?: boolean;
 }

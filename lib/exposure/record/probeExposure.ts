@@ -2,6 +2,7 @@ import { condense } from '../condense';
 import type { Doubt, Exposure } from '../exposure';
 import { peak } from '../peak';
 import { betweenReadings, hiddenPeakDoubt, type IntervalFindings } from './betweenReadings';
+import { checkDoubts } from './checkDoubts';
 import { fixingDoubt, fixingSentence } from './fixingDoubt';
 import { gapDoubt, gapDoubts } from './gapDoubts';
 import { type EndFindings, logEnds, withTail } from './logEnds';
@@ -26,6 +27,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
   const doubts: Doubt[] = [
     ...wireDoubts(history, wire),
     fixingDoubt(history, attachment, ambientC),
+    ...(probe.check ? checkDoubts(history, probe.check, ambientC) : []),
     ...hiddenPeakDoubt(history, interval.missedPeakK, ambientC),
     ...gapDoubt({ ...gaps, worstK: padded }),
     ...(tailed ? [tailed.doubt] : []),
@@ -38,6 +40,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
     because: [
       `The wire is good to ±${wireToleranceC(wire, topC).toFixed(1)} °C at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
       fixingSentence(attachment, topC, ambientC),
+      ...(probe.check?.because.map((found) => `Checked before the weld, ${found}`) ?? []),
       ...interval.because,
       ...gaps.because,
       ...ends.because,

@@ -31,7 +31,7 @@ export function listOvens(): readonly Oven[] {
  * An oven by its name ("class 5" of AMS 2750, "kitchen"), or by its own survey: "±10C", "±15F" says how far from the set
  * point the air at the part was measured to be, all in all. Nobody said: the loosest there is.
  * @throws TemperbookError naming what there is.
- * @example ovenOf('class 5').dialK // 14
+ * @example ovenOf('class 5').dialK // 13.9
  * @example ovenOf('±18F').dialK // 10
  */
 export function ovenOf(words?: string): Oven {

@@ -108,6 +108,7 @@ export {
   planSurface,
 } from './surface/planSurface';
 export { drawKnobs, planUnknowns } from './surface/planUnknowns';
+export { type SurfaceJob, type SurfaceRun, solveMany } from './surface/solveForSurface';
 export { type StartingPlan, startingPlans } from './surface/startingPlans';
 export { contactConductanceWPerM2K, radiationFilmWPerM2K, stillAirFilmWPerM2K } from './surfaceLoss';
 export { alongTraverse, type TraverseHistory, type TraversePlace, traverse } from './traverse';

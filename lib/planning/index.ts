@@ -15,6 +15,13 @@ export {
   type PlanMetalResult,
   type PlanResult,
 } from './plans/comparePlans';
+export {
+  type FittedSide,
+  type FittedZones,
+  type FittedZonesOptions,
+  fittedSoftZones,
+} from './plans/fittedSoftZones';
+export { type PlacedProbe, type PlaceProbeOptions, placeProbe } from './plans/placeProbe';
 export { PLAN_DOUBT, planExposure } from './plans/planExposure';
 export { type PlanMetal, USUAL_KEEP_FROM_MM } from './plans/planPlaces';
 export {

@@ -134,7 +134,11 @@ export function probePlacement(places: readonly SoftZonePlace[], given: Placemen
         mayHideShare,
         kPerMm,
         readingAtLimitC,
-        blindK: (readingAtLimitC.nominal - readingAtLimitC.low) / ratio.nominal,
+        // What this place may itself be hotter than told stands in its middle: a reading says the less of the other metal.
+        blindK:
+          ((readingAtLimitC.nominal - ambientC) * (1 + mayHideShare.here / 2) -
+            (readingAtLimitC.low - ambientC)) /
+          ratio.nominal,
         ...(interval === undefined ? {} : { slowestIntervalS: interval }),
         verdictHere: verdictOf(history, options, faceExcessK),
         doubtful,

@@ -21,6 +21,7 @@ export {
 } from './heatRows';
 export type { Frame, FrameGroups } from './loadDanfo';
 export { allowedTimeRows } from './mapRows';
+export { matterRows, planRows } from './planRows';
 export {
   doubtRows,
   faultRows,

@@ -40,6 +40,8 @@ export interface ProfileOptions {
   readonly title?: string;
   /** What the vertical axis holds, with its unit. "Peak temperature, °C" gets an axis in °F as well. */
   readonly quantity: string;
+  /** What the distance is from, with its unit; default 'Distance, mm'. */
+  readonly along?: string;
   /** Levels drawn across and named, in the quantity's unit; a temperature is written beside the name. */
   readonly levels?: readonly { readonly name: string; readonly value: number }[];
   /** Distances marked and named: extents of a code, places of probes. */
@@ -87,7 +89,7 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
       xaxis: {
         ...baseAxis(),
         range: [nearMm, farMm],
-        title: { text: 'Distance, mm', standoff: 8, font: { size: TEXT_PX } },
+        title: { text: options.along ?? 'Distance, mm', standoff: 8, font: { size: TEXT_PX } },
         showgrid: false,
         showline: true,
         linecolor: '#b9bec6',

@@ -12,7 +12,7 @@ export type SoftZoneMarks = Pick<ProfileOptions, 'title' | 'marks' | 'measured'>
 export function softZoneFigure(zone: SoftZone, options: SoftZoneMarks = {}): Figure {
   const needed = 1 - zone.allowanceFraction;
   return zoneProfile(zone, ({ kept }, treatment) => kept[treatment], 100, {
-    title: `Strength kept beside the weld, ${zone.alloy}-${zone.temper}`,
+    title: `Strength kept on the ${zone.alloy}-${zone.temper} side of the weld`,
     quantity: 'Yield kept, % of before welding',
     levels: [{ name: `keep ${formatPercent(needed)}`, value: 100 * needed }],
     ...options,
@@ -32,7 +32,7 @@ export function hardnessFigure(zone: SoftZone, options: SoftZoneMarks = {}): Fig
   const needed = 1 - zone.allowanceFraction;
   const start = startTemper(loadAlloy(alloy), temper).entry.yieldMPa.value;
   return zoneProfile(zone, ({ vickers }, treatment) => vickers![treatment], 1, {
-    title: `Hardness to expect beside the weld, ${alloy}-${temper}`,
+    title: `Hardness to expect on the ${alloy}-${temper} side of the weld`,
     quantity: 'Vickers hardness, HV',
     levels: [
       { name: `stands for ${formatPercent(needed)} of the yield`, value: vickersOfYield(needed * start) },
@@ -57,6 +57,6 @@ function zoneProfile(
       low: column(treatment, 'low'),
       high: column(treatment, 'high'),
     })),
-    options,
+    { along: 'Distance from the weld’s centre line, mm', ...options },
   );
 }

@@ -48,9 +48,9 @@ export function placeOfTime({ boundsS }: PhaseClock, timeS: number): number {
 }
 
 /** A straight line between two knots may miss the history by so much, K; below the second temperature by the third. */
-const CLOSE_K = 0.7;
+const CLOSE_K = 0.3;
 const COLD_C = 140;
-const CLOSE_COLD_K = 4;
+const CLOSE_COLD_K = 3;
 /** Knots at these shares of every phase besides: runs differ where one history is straight. */
 const ALWAYS = [0, 0.15, 0.3, 0.5, 0.7, 0.85];
 

@@ -48,9 +48,7 @@ function waitsFor(plan: PlatePlan, interpassC: number): PlatePlan {
   return {
     ...plan,
     ...(spot ? { probes: [...plan.probes, { name: atProbe, xMm: spot[0], yMm: spot[1] }] } : {}),
-    passes: plan.passes.map((pass, k) =>
-      k === 0 ? pass : { ...pass, startAfter: { ...pass.startAfter, interpassC, atProbe } },
-    ),
+    passes: plan.passes.map((pass, k) => (k === 0 ? pass : { ...pass, startAfter: { interpassC, atProbe } })),
   };
 }
 

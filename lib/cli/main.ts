@@ -9,6 +9,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['chart', async () => (await import('./chart')).chart],
   ['heat', async () => (await import('./heat')).heat],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
+  ['lot', async () => (await import('./lot')).lot],
   ['new', async () => (await import('./new')).newFolder],
   ['review', async () => (await import('./review')).review],
   ['size', async () => (await import('./size')).size],

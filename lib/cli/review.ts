@@ -30,6 +30,7 @@ export async function review(args: string[]): Promise<void> {
       probe: { type: 'string', multiple: true, default: [] },
       role: { type: 'string', multiple: true, default: [] },
       reading: { type: 'string', multiple: true, default: [] },
+      lot: { type: 'string', multiple: true, default: [] },
       job: { type: 'string', multiple: true, default: [] },
       read: { type: 'string', default: '{}' },
     },

@@ -33,6 +33,10 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       Checks a furnace chart against a heat-treat schedule: every requirement
       met, not met, or cannot tell and what is missing.
 
+  temperbook lot <coupons.json> --out <card.json>
+      What coupons say of a lot of metal: weighs the kit's plausible metals by
+      them and writes the lot's card, for review --lot.
+
   temperbook size <file.json> --out <folder>
       How much metal makes up for the soft zone: the thickness of a welded
       section that reaches a factor of safety, and what governs it.
@@ -61,6 +65,7 @@ For review:
   --reading "probe kind value cold"
                        read at the bench after the heat, as for amend; it
                        weighs the verdict
+  --lot <card.json>    what coupons say of this lot of metal (temperbook lot)
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give
@@ -105,6 +110,11 @@ For chart:
   --thickness <mm>     of the heaviest section; wrought schedules go by it
   --out <picture>      the chart with its bands and requirements, an .svg file
   --read <options>     as above
+
+For lot:
+  <coupons.json>       name, alloy, temper and coupons, as in
+                       data/demo/hinge-block-coupons.json
+  --out <card.json>    where the card goes; a card that stands there stays
 
 For size:
   <file.json>          section, metal, loads and factor, each with its unit, as

@@ -1,3 +1,5 @@
+export type { AsWelded, PartAction, PartKnown, WayOn } from './action/action';
+export { ACTION_IN_WORDS } from './action/partAction';
 export { CAUTIONS, STANDING_CAUTIONS } from './cautions';
 export {
   compareScenarios,

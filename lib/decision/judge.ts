@@ -2,20 +2,25 @@ import { loadAlloy } from '../alloy';
 import type { Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { ThermalLog } from '../log';
-import { knownOptions, nowAndThen, TemperbookError } from '../quantity';
+import { knownOptions, nowAndThen, requireList, TemperbookError } from '../quantity';
 import { effectiveNumber } from '../statistics';
 import {
   allowanceOf,
   CLOSE_DRAWS,
   isCloseToRule,
   jointChance,
+  type LotWeights,
+  lotsSentence,
   MOST_DRAWS,
+  MUTE_BELOW,
   ROUTINE_DRAWS,
   type StrengthAfter,
   WORST_FIRST,
+  weightsOfLots,
   wordOf,
 } from '../strength';
 import { checkReadings, type Reading, type ReadingWeights, readingWeights } from '../verify';
+import { partAction } from './action/partAction';
 import { assumptionsOf } from './assumptions';
 import { casesOf } from './casesOf';
 import { CAUTIONS } from './cautions';
@@ -57,11 +62,12 @@ export function judge(
     cases.map(({ name }) => name),
   );
   checkBeforeAndAfter(cases, readings);
+  const lots = requireList(options.lots ?? [], 'Lots');
   const {
     strengths,
     readings: told,
     effectiveDraws,
-  } = weighed(cases, readings, (share) => tell(SHARE_READ + SHARE_DRAWN * share));
+  } = weighed(cases, { readings, lots }, (share) => tell(SHARE_READ + SHARE_DRAWN * share));
   const channels = cases.map((one, k) => {
     const verdict = channelVerdict(one, strengths[k]!);
     return verdict.verdict === 'uncertain' && readings.length === 0 ? withFixingAsked(verdict, one) : verdict;
@@ -78,11 +84,18 @@ export function judge(
     verdict,
     chanceKept: isBlind ? null : chance,
     sentence: verdictSentence(verdict, channels, notJudged, openReadings),
+    action: partAction(
+      cases.map((channel, k) => ({ channel, strength: strengths[k]!, verdict: channels[k]! })),
+      notJudged,
+      options.part,
+    ),
     channels,
     notJudged,
     openReadings,
     fixingNotStated: cases.filter(isFixingUnknown).map(({ name }) => name),
-    ...(readings.length > 0 ? { readings: { given: readings, effectiveDraws, ...told } } : {}),
+    ...(readings.length > 0 || lots.length > 0
+      ? { readings: { given: readings, effectiveDraws, ...told } }
+      : {}),
     assumptions: assumptionsOf(cases),
     cautions: CAUTIONS,
   };
@@ -93,6 +106,12 @@ interface Weighed {
   readonly readings: Pick<ReadingWeights, 'contradicting' | 'because'>;
   /** Draws that the readings leave, as equally likely ones. */
   readonly effectiveDraws: number;
+}
+
+/** What is known of part and metal besides the record. */
+interface Told {
+  readonly readings: readonly Reading[];
+  readonly lots: readonly LotWeights[];
 }
 
 /** A bar tested once was tested before the heat or after it: taken for both, it would say that nothing was lost. */
@@ -108,18 +127,13 @@ function checkBeforeAndAfter(cases: readonly ChannelCase[], readings: readonly R
   }
 }
 
-/** With fewer effective draws than this more are asked, and with fewer than the second readings no longer speak. */
+/** With fewer effective draws than this more are asked. */
 const FEW_EFFECTIVE = 200;
-const MUTE_BELOW = 100;
 
 /** Strength of every case, with as many draws as tell on which side of the rule every chance lies. */
-function weighed(
-  cases: readonly ChannelCase[],
-  readings: readonly Reading[],
-  tell: (share: number) => void,
-): Weighed {
+function weighed(cases: readonly ChannelCase[], given: Told, tell: (share: number) => void): Weighed {
   const ask = (count: number, goOn?: Weighed): Weighed =>
-    withDraws(cases, readings, count, tell, goOn?.strengths);
+    withDraws(cases, given, count, tell, goOn?.strengths);
   let answer = ask(ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
     const { strengths, effectiveDraws } = answer;
@@ -136,27 +150,35 @@ function weighed(
 
 function withDraws(
   cases: readonly ChannelCase[],
-  readings: readonly Reading[],
+  { readings, lots }: Told,
   count: number,
   tell: (share: number) => void,
   goOn: readonly StrengthAfter[] = [],
 ): Weighed {
-  const bare = cases.map((one, k) =>
+  const run = cases.map((one, k) =>
     strengthOf(one, count, { goOn: goOn[k], onDraw: (share) => tell((k + share) / cases.length) }),
   );
-  if (readings.length === 0)
-    return { strengths: bare, readings: { contradicting: [], because: [] }, effectiveDraws: count };
-  const { weights, ...told } = readingWeights(
+  const weigh = (weights: Float64Array): readonly StrengthAfter[] =>
+    cases.map((one, k) => strengthOf(one, count, { weights, goOn: run[k] }));
+  const byLot = weightsOfLots(lots, count);
+  const because = byLot ? [lotsSentence(lots, byLot)] : [];
+  const lotSpeaks = byLot !== undefined && (effectiveNumber(byLot) >= MUTE_BELOW || count < MOST_DRAWS);
+  const prior = lotSpeaks ? byLot : undefined;
+  const before = prior ? weigh(prior) : run;
+  const unread = { strengths: before, effectiveDraws: prior ? effectiveNumber(prior) : count };
+  if (readings.length === 0) return { ...unread, readings: { contradicting: [], because } };
+  const { weights: read, ...told } = readingWeights(
     readings,
-    cases.map(({ name, card }, k) => ({ name, card, draws: bare[k]!.draws })),
+    cases.map(({ name, card }, k) => ({ name, card, draws: run[k]!.draws, weights: prior })),
   );
+  const weights = prior ? read.map((weight, i) => weight * prior[i]!) : read;
   const effectiveDraws = effectiveNumber(weights);
   if (effectiveDraws < MUTE_BELOW && count === MOST_DRAWS)
     return {
-      strengths: bare,
+      ...unread,
       effectiveDraws,
       readings: {
-        ...told,
+        because: [...because, ...told.because],
         contradicting: [
           ...told.contradicting,
           `Hardly any draw of log and metal fits the readings (${Math.round(effectiveDraws)} of ${count}): they cannot weigh the verdict, which is without them.`,
@@ -164,8 +186,8 @@ function withDraws(
       },
     };
   return {
-    strengths: cases.map((one, k) => strengthOf(one, count, { weights, goOn: bare[k] })),
-    readings: told,
+    strengths: weigh(weights),
+    readings: { ...told, because: [...because, ...told.because] },
     effectiveDraws,
   };
 }

@@ -120,7 +120,7 @@ export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): C
     blind,
     doubts: strength.contributions,
     budget: exposureBudget(strength, { limitC: limits[0]?.limitC ?? referenceC, allowanceFraction }),
-    settle: settleBy({ name, card, temper, strength, allowanceFraction }),
+    settle: settleBy({ name, card, temper, strength, allowanceFraction }).steps,
     track: strength.track,
     exposure: asExposure(exposure),
     earlier: channel.earlier.map(asExposure),

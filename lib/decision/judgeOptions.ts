@@ -1,8 +1,10 @@
 import type { AlloyCard } from '../alloy';
 import type { CheckedProbe, Exposure } from '../exposure';
 import type { ThermalHistory } from '../history';
+import type { LotWeights } from '../strength';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
+import type { PartKnown } from './action/action';
 
 /** What reads the metal. */
 export type Instrument = 'thermocouple' | 'infrared on bare metal' | 'infrared on a painted spot';
@@ -51,6 +53,13 @@ export interface JudgeOptions extends ChannelOptions {
   readonly byChannel?: Readonly<Record<string, ChannelOptions>>;
   /** Bench readings on this part after the heat: they weigh the draws of record and metal together. */
   readonly readings?: readonly Reading[];
+  /** What coupons say of the lots of metal in the part (`lotCard`): they weigh the plausible metals. */
+  readonly lots?: readonly LotWeights[];
+  /**
+   * What is known of the part, for the ways to go on where it may not simply be used: given, even as {}, they are worked out
+   * (`Verdict.action.ways`), and what is not in it stands as a question.
+   */
+  readonly part?: PartKnown;
   /** The log of an oven or a furnace: heat comes and goes over minutes, so readings may be far apart. */
   readonly isOven?: boolean;
   /** Readings that are means over their interval; default what the file says. */
@@ -84,6 +93,8 @@ export const JUDGE_OPTIONS = [
   'ambientC',
   'byChannel',
   'readings',
+  'lots',
+  'part',
   'isOven',
   'areMeans',
   'onProgress',

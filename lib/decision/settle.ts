@@ -2,15 +2,21 @@ import { type AlloyCard, startTemper } from '../alloy';
 import { vickersOfYield } from '../kinetics';
 import { weightedQuantile } from '../statistics';
 import type { StrengthAfter } from '../strength';
-import { beforeMeasuring } from '../verify';
+import { beforeMeasuring, type MeasuringPlan, type ReadPlace, suggestCoupon } from '../verify';
 
 /** An uncertain place, and what its draws say. */
 export interface Unsettled {
   readonly name: string;
   readonly card: AlloyCard;
   readonly temper: string;
-  readonly strength: Pick<StrengthAfter, 'word' | 'blind' | 'draws'>;
+  readonly strength: Pick<StrengthAfter, 'word' | 'blind' | 'draws' | 'weights'>;
   readonly allowanceFraction: number;
+}
+
+/** What would settle an uncertain verdict, in sentences, and what each measurement is decided by. */
+export interface Settling {
+  readonly steps: readonly string[];
+  readonly plans: readonly MeasuringPlan[];
 }
 
 /**
@@ -18,36 +24,57 @@ export interface Unsettled {
  * draws (`beforeMeasuring`) for cold metal as the card has it. Empty when it is settled. Where heat may be hidden no draw
  * knows it, so the reading stands by itself.
  */
-export function settleBy({ name, card, temper, strength, allowanceFraction }: Unsettled): string[] {
-  if (strength.word !== 'uncertain') return [];
+export function settleBy({ name, card, temper, strength, allowanceFraction }: Unsettled): Settling {
+  if (strength.word !== 'uncertain') return { steps: [], plans: [] };
   const { entry } = startTemper(card, temper);
-  const here = `beside the probe "${name}"`;
   const isCast = card.family !== 'Al-Mg-Si wrought';
-  const hardness = isCast ? 'Brinell' : 'Vickers';
-  const compare = `${hardness} hardness ${here} and, for comparison, on the same part far from the heat (at least three readings each${isCast ? ', away from pores' : ''})`;
-  const reference = isCast
-    ? entry.brinell?.value
-    : vickersOfYield(weightedQuantile(strength.draws.startYieldMPa, 0.5));
-  if (strength.blind.length > 0 || reference === undefined)
-    return [`${compare}: equal within their scatter speaks for temper kept.`, conductivityOf(card, entry)];
-  const { sentence } = beforeMeasuring(
-    { name, card, draws: strength.draws },
+  const startMPa = weightedQuantile(strength.draws.startYieldMPa, 0.5, strength.weights);
+  const reference = isCast ? entry.brinell?.value : vickersOfYield(startMPa);
+  if (strength.blind.length > 0 || reference === undefined) {
+    const alone = `${isCast ? 'Brinell' : 'Vickers'} hardness beside ${name} and on cold metal of the same ${isCast ? 'casting, away from pores' : 'part'}, at least three readings each: equal within their scatter speaks for temper kept.`;
+    return { steps: [alone, ...conductivityOf(card, entry)], plans: [] };
+  }
+  const place = { name, card, draws: strength.draws, weights: strength.weights };
+  const hardness = beforeMeasuring(
+    place,
     { kind: isCast ? 'brinell' : 'vickers', reference },
     allowanceFraction,
   );
-  return [
-    `${compare}. Were the cold metal ${Math.round(reference)} ${isCast ? 'HB' : 'HV'}: ${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`,
-    conductivityOf(card, entry),
-  ];
+  const bars = beforeMeasuring(place, { kind: 'yield', reference: startMPa }, allowanceFraction);
+  const bar = { kind: 'yield', before: startMPa } as const;
+  return {
+    plans: [hardness, bars],
+    steps: [
+      hardness.sentence,
+      `Tensile bars cut there and from cold metal, which ends this part. ${bars.sentence}`,
+      ...couponStep(place, {
+        alloy: card,
+        temper,
+        ...(isCast ? bar : { kind: 'vickers', before: reference }),
+      }),
+      ...conductivityOf(card, entry),
+    ],
+  };
 }
 
+/** A coupon that narrows the answer by less than this is not worth a bath. */
+const WORTH_A_COUPON = 0.1;
+
+/** The coupon of this lot that would narrow the answer most, where one would. */
+function couponStep({ draws, weights }: ReadPlace, metal: Parameters<typeof suggestCoupon>[1]): string[] {
+  const [best] = suggestCoupon(draws, metal, weights);
+  if (!best || best.sdAfter > (1 - WORTH_A_COUPON) * best.sdBefore) return [];
+  return [`${best.sentence} Weigh it with temperbook lot.`];
+}
+
+/** In castings it tells little: T6 and T7 are printed within 1 % IACS of each other. */
 function conductivityOf(
   { family }: AlloyCard,
   { conductivityIacs }: ReturnType<typeof startTemper>['entry'],
-): string {
-  if (family !== 'Al-Mg-Si wrought')
-    return 'Conductivity tells little here: castings in T6 and in T7 are printed within 1 % IACS of each other.';
-  return conductivityIacs
-    ? `Conductivity there against cold metal of the same part: softer with a higher reading (${conductivityIacs.value} % IACS is typical before) means over-aged, softer with the same or a lower one means dissolved, which ageing brings back.`
-    : 'Conductivity there against cold metal of the same part: a higher reading means over-aged.';
+): string[] {
+  if (family !== 'Al-Mg-Si wrought') return [];
+  const typical = conductivityIacs ? ` (${conductivityIacs.value} % IACS is typical before)` : '';
+  return [
+    `Conductivity there against cold metal of the same part${typical}: softer with a higher reading means over-aged, softer with the same or a lower one means dissolved, which ageing brings back. Meter good to 1 % IACS; meter, standards and part within 3 °C (5 °F); no paint above 0.08 mm (MIL-STD-1537C).`,
+  ];
 }

@@ -3,6 +3,7 @@ import type { OpenReading } from '../log';
 import type { HowKnown, Judged } from '../quantity';
 import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
 import type { Reading } from '../verify';
+import type { PartAction } from './action/action';
 
 /** Crossing of one temperature limit. */
 export interface LimitCheck {
@@ -92,6 +93,8 @@ export interface Verdict {
   /** Chance that every judged place stays within the allowance; null where part of a record is blind. */
   readonly chanceKept: number | null;
   readonly sentence: string;
+  /** What to do with the part. */
+  readonly action: PartAction;
   readonly channels: readonly ChannelVerdict[];
   readonly notJudged: readonly NotJudged[];
   /** Other ways in which the file may be meant: while there is one, nothing is cleared. */

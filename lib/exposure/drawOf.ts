@@ -14,6 +14,7 @@ const STREAM: Readonly<Record<Exclude<DoubtKind, HashedKind>, number>> = {
   swing: 8,
   'hotter face': 7,
   reading: 9,
+  bath: 5,
 };
 
 /** Why metal was measured weaker than its kind: no doubt of a record, but drawn in step with them. */

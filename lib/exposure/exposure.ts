@@ -20,6 +20,7 @@ export const DOUBT_KINDS = [
   'heat flow',
   'hotter face',
   'reading',
+  'bath',
 ] as const;
 /** What a doubt is about: one of `DOUBT_KINDS`. */
 export type DoubtKind = (typeof DOUBT_KINDS)[number];

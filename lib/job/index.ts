@@ -5,7 +5,6 @@ export type {
   FileOf,
   FileReadOptions,
   JobFile,
-  SaidCoupon,
   SaidEarlier,
   SaidLimits,
   SaidLot,

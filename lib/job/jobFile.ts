@@ -55,22 +55,12 @@ export interface SaidLimits {
   readonly allowanceFraction?: number;
 }
 
-/** A heat dip of metal of the same lot, with what was read before and after it. */
-export interface SaidCoupon {
-  readonly name?: string;
-  readonly log?: FileOf;
-  readonly heat?: string;
-  readonly kind: Reading['kind'];
-  readonly before: number;
-  readonly after: number;
-  readonly standardUncertainty?: number;
-}
-
 /** What is known of the lot the metal came from. */
 export interface SaidLot {
   readonly name?: string;
   readonly chart?: FileOf<{ readonly schedule?: string; readonly thicknessMm?: number }>;
-  readonly coupons?: readonly SaidCoupon[];
+  /** What coupons said of it: the files that `temperbook lot` writes. */
+  readonly cards?: readonly string[];
 }
 
 /** A heat before this one that was judged and recorded. */

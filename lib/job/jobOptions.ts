@@ -1,9 +1,11 @@
 import type { ChannelOptions, JudgeOptions } from '../decision';
 import { type Exposure, parseHeats } from '../exposure';
 import { ovenExposure } from '../heatflow';
-import type { ThermalLog } from '../log';
+import { checkChart, temperMade } from '../heattreat';
+import { readLog, type ThermalLog } from '../log';
 import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
-import { exposureOfRecord } from '../record';
+import { exposureOfRecord, partOfSheet } from '../record';
+import { chartLot, readLotCard } from '../verify';
 import type { Job, JobMetal, JobProbe } from './job';
 import { nameSpeaksOfOther } from './probeNames';
 
@@ -20,7 +22,7 @@ export function jobOptions(job: Job, log: ThermalLog): JudgeOptions {
   });
   const { alloy, temper } = metalOf(job);
   const { attachment, instrument, thermocouple, ambientC, isOven, areMeans } = job.measuring;
-  const { said, metal, limits } = job;
+  const { said, metal, limits, sheet } = job;
   const byChannel = names.map((name): [string, ChannelOptions] => {
     const own = saidOf(job, name);
     const isOther = own.role === undefined && own.metal === undefined && nameSpeaksOfOther(name, alloy);
@@ -48,6 +50,8 @@ export function jobOptions(job: Job, log: ThermalLog): JudgeOptions {
     areMeans,
     ...limits,
     readings: said.readings,
+    lots: lotsOf(job, { alloy, temper }),
+    part: partOfSheet(sheet),
     byChannel: Object.fromEntries(byChannel.filter(([, own]) => Object.keys(own).length > 0)),
   }) as JudgeOptions;
 }
@@ -73,6 +77,24 @@ function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temp
     expected: 'the key metal with alloy and temper, such as "metal": "A356-T6"',
     remedy: 'The metal decides what heat can take away: ask, do not guess',
   });
+}
+
+/** What the furnace chart and the coupons of the lot say of its metal; undefined where there are none. */
+function lotsOf(
+  { lot = {} }: Job,
+  metal: { readonly alloy: string; readonly temper: string },
+): JudgeOptions['lots'] {
+  const { name, chart, cards = [] } = lot;
+  const byCoupons = cards.map((card) => readLotCard(card));
+  if (chart === undefined) return byCoupons.length > 0 ? byCoupons : undefined;
+  const { file, read, schedule, thicknessMm }: Exclude<typeof chart, string> =
+    typeof chart === 'string' ? { file: chart } : chart;
+  const check = checkChart(
+    readLog(file, read),
+    schedule ?? `${metal.alloy} ${metal.temper}`,
+    thicknessMm === undefined ? {} : { thicknessMm },
+  );
+  return [chartLot(name ?? 'the lot of the chart', metal, temperMade(check)), ...byCoupons];
 }
 
 /** What `judge` asks of a metal. */

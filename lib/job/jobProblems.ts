@@ -6,7 +6,7 @@ import { checkPlan, type PlatePlan } from '../heatflow';
 import { celsiusOf, type DataProblem, dataCheck, readUserJson, TemperbookError } from '../quantity';
 import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
-import { checkReadings } from '../verify';
+import { checkReadings, readLotCard } from '../verify';
 import type { FileOf, JobFile, SaidMetal } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { readDefaults } from './readDefaults';
@@ -89,8 +89,8 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
     tryOut(`earlier[${k}].record`, () => readRecord(resolve(folder, record)));
   });
   file('lot.chart', lot?.chart);
-  lot?.coupons?.forEach((coupon, k) => {
-    file(`lot.coupons[${k}].log`, coupon.log);
+  lot?.cards?.forEach((card, k) => {
+    tryOut(`lot.cards[${k}]`, () => readLotCard(resolve(folder, card)));
   });
   heats.forEach((words, k) => {
     tryOut(`heats[${k}]`, () => parseHeats(words));

@@ -4,7 +4,7 @@ import { nearestName, TemperbookError } from '../quantity';
 import type { Review } from './reviewJob';
 
 /** Options for one place by itself: no other probes, no readings beside them. */
-export type OptionsAt = Omit<JudgeOptions, 'byChannel' | 'readings' | 'onProgress'>;
+export type OptionsAt = Omit<JudgeOptions, 'byChannel' | 'readings' | 'part' | 'onProgress'>;
 
 /**
  * The verdict on one probe of a review; without a name the worst.
@@ -27,7 +27,7 @@ export function verdictAt({ verdict: { channels } }: Review, probe?: string): Ch
  * @throws TemperbookError for a probe that was not judged.
  */
 export function optionsAt(review: Review, probe: string): OptionsAt {
-  const { byChannel, readings: _, onProgress: __, ...all } = review.options;
+  const { byChannel, readings: _, part: __, onProgress: ___, ...all } = review.options;
   return { ...all, ...byChannel?.[verdictAt(review, probe).name] };
 }
 

@@ -2,7 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { readUserJson, refuseProblems } from '../quantity';
 import { type JobSheet, readRecord } from '../record';
 import type { Job } from './job';
-import type { FileOf, JobFile } from './jobFile';
+import type { FileOf, JobFile, SaidLot } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { jobProblems, pathOf, planOf } from './jobProblems';
 import { NO_DEFAULTS, readDefaults } from './readDefaults';
@@ -46,18 +46,18 @@ export function readJob(pathOrObject: string | JobFile): Job {
 
 const readOf = (said: FileOf) => (typeof said === 'string' ? {} : (said.read ?? {}));
 
-function wholeLot(lot: NonNullable<JobFile['lot']>, folder: string): NonNullable<JobFile['lot']> {
-  const whole = <Said extends FileOf>(said: Said): Said =>
-    (typeof said === 'string'
-      ? resolve(folder, said)
-      : { ...(said as object), file: resolve(folder, pathOf(said)) }) as Said;
-  const { chart, coupons, ...rest } = lot;
+function wholeLot({ chart, cards, ...rest }: SaidLot, folder: string): SaidLot {
   return {
     ...rest,
-    ...(chart === undefined ? {} : { chart: whole(chart) }),
-    ...(coupons === undefined
+    ...(chart === undefined
       ? {}
-      : { coupons: coupons.map((one) => ({ ...one, ...(one.log ? { log: whole(one.log) } : {}) })) }),
+      : {
+          chart:
+            typeof chart === 'string'
+              ? resolve(folder, chart)
+              : { ...chart, file: resolve(folder, chart.file) },
+        }),
+    ...(cards === undefined ? {} : { cards: cards.map((card) => resolve(folder, card)) }),
   };
 }
 

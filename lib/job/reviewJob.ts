@@ -16,8 +16,6 @@ export interface Review {
   readonly same: readonly string[];
   /** What nobody said, and what was taken for it. */
   readonly asked: readonly Asked[];
-  /** What the job says and the verdict does not count, in sentences. */
-  readonly notCounted: readonly string[];
   /** For `buildRecord`; figures and ways to go on may be added. */
   readonly record: RecordParts;
 }
@@ -51,7 +49,6 @@ export function reviewJob(job: Job, { log: given, onReading, onJudging }: Review
     verdict,
     same,
     asked: askedOf(job, log),
-    notCounted: notCounted(job),
     record: {
       verdict,
       log,
@@ -62,11 +59,4 @@ export function reviewJob(job: Job, { log: given, onReading, onJudging }: Review
         : {}),
     },
   };
-}
-
-function notCounted({ lot }: Job): string[] {
-  return [
-    ...(lot?.chart ? ["The lot's furnace chart stands in the job; the verdict does not count it."] : []),
-    ...(lot?.coupons?.length ? ["The lot's coupons stand in the job; the verdict does not count them."] : []),
-  ];
 }

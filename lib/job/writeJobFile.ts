@@ -44,11 +44,7 @@ function movedJob(job: JobFile, from: string, to: string): JobFile {
           lot: {
             ...lot,
             ...(lot.chart ? { chart: file(lot.chart) } : {}),
-            ...(lot.coupons
-              ? {
-                  coupons: lot.coupons.map((one) => ({ ...one, ...(one.log ? { log: file(one.log) } : {}) })),
-                }
-              : {}),
+            ...(lot.cards ? { cards: lot.cards.map(path) } : {}),
           },
         }
       : {}),

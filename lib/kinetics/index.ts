@@ -39,6 +39,7 @@ export {
   type MetalState,
   type MetalTrack,
   type MovedLine,
+  membersHash,
   memberText,
   outcomeOfMetal,
   type PlausibleMetal,

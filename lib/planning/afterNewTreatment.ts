@@ -68,10 +68,11 @@ export function afterNewTreatment(
     : [
         `As the card’s temper, less up to ${slower} MPa for a quench up to ten times slower, because nobody logged it.`,
       ];
-  const chance = weightedShare((i) => kept[i]! >= needed, count);
+  const weights = before?.weights;
+  const chance = weightedShare((i) => kept[i]! >= needed, count, weights);
   return {
-    yieldKeptFraction: bandOfDraws(kept, '1', because),
-    yieldMPa: bandOfDraws(made, 'MPa', because),
+    yieldKeptFraction: bandOfDraws(kept, '1', because, weights),
+    yieldMPa: bandOfDraws(made, 'MPa', because, weights),
     chanceKept: chance,
     word: wordOf(chance, false),
   };

@@ -11,12 +11,14 @@ import {
 } from '../strength';
 import { afterNewTreatment } from './afterNewTreatment';
 import { newHeatTreatment } from './newHeatTreatment';
-import { afterTreatments, ageingPractice, THREE_WEEKS_S } from './treatments';
+import { afterTreatments, ageingPractice, type BeforeTreatment, THREE_WEEKS_S } from './treatments';
 
 /** One way to go on with a part after the heat. */
 export interface RecoveryOption {
   readonly name: string;
   readonly yieldKeptFraction: Judged;
+  /** Ultimate strength likewise; null where no source carries it. */
+  readonly ultimateKeptFraction: Judged | null;
   /** Chance that the loss stays within the allowance; null where the record is blind. */
   readonly chanceKept: number | null;
   readonly verdict: VerdictWord;
@@ -27,7 +29,7 @@ export interface RecoveryOption {
 }
 
 /** What recovery is considered for. */
-export interface RecoveryOptions extends MeasuredBefore {
+export interface RecoveryOptions extends MeasuredBefore, BeforeTreatment {
   readonly alloy: AlloyCard | string;
   readonly temper: string;
   readonly allowanceFraction?: number;
@@ -42,6 +44,8 @@ const OPTIONS = [
   'measuredYieldMPa',
   'measuredHardnessHV',
   'quench',
+  'earlier',
+  'asWelded',
 ] as const satisfies readonly (keyof RecoveryOptions)[];
 
 function checkSolid(card: AlloyCard, history: ThermalHistory): void {
@@ -70,6 +74,8 @@ export function considerRecovery(
     temper,
     allowanceFraction: allowed,
     quench,
+    earlier,
+    asWelded: known,
     ...measured
   } = knownOptions(options, OPTIONS, 'considerRecovery');
   const allowanceFraction = allowanceOf(allowed);
@@ -81,10 +87,12 @@ export function considerRecovery(
     exposure,
     { alloy: card, temper, measuredYieldMPa: measuredYield(measured, card) },
     allowanceFraction,
+    { earlier, asWelded: known },
   );
   const option = (name: string, after: StrengthAfter, spentS: number, remark: string): RecoveryOption => ({
     name,
     yieldKeptFraction: after.yieldKeptFraction,
+    ultimateKeptFraction: after.ultimateKeptFraction,
     chanceKept: after.chanceKept,
     verdict: after.word,
     timeS: spentS,
@@ -111,6 +119,7 @@ export function considerRecovery(
     {
       name: 'Full heat treatment: solution, quench, age',
       yieldKeptFraction: full.yieldKeptFraction,
+      ultimateKeptFraction: null,
       chanceKept: full.chanceKept,
       verdict: full.word,
       timeS: newHeatTreatment().solutionTreatmentS.value + timeS,

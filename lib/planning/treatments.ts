@@ -1,6 +1,6 @@
 import { type AlloyCard, startTemper } from '../alloy';
 import type { Exposure } from '../exposure';
-import { isothermal } from '../history';
+import { isothermal, type ThermalHistory } from '../history';
 import { formatDuration, formatTemp, TemperbookError } from '../quantity';
 import { type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
 
@@ -16,6 +16,14 @@ const SHELF_C = 20;
 /** Strength after each treatment. */
 export type AfterTreatment = Readonly<Record<Treatment, StrengthAfter>>;
 
+/** What is known of a heat before the treatments are asked about. */
+export interface BeforeTreatment {
+  /** Heats the part had before this one. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** What is worked out of this heat already: its draws and their weights go on. */
+  readonly asWelded?: StrengthAfter;
+}
+
 /**
  * Strength after welding as it is, after three weeks on the shelf, and after ageing again by the card's practice: the same
  * draws of record and metal go on from where the weld left them.
@@ -25,12 +33,19 @@ export function afterTreatments(
   welded: Exposure,
   metal: Metal & { readonly alloy: AlloyCard; readonly temper: string },
   allowanceFraction: number,
+  { earlier = [], asWelded }: BeforeTreatment = {},
 ): AfterTreatment {
   const { tempC, timeS } = ageingPractice(metal.alloy, metal.temper);
-  const options = { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true };
-  const then = { ...options, earlier: [welded] };
+  const weights = asWelded?.weights;
+  const options = {
+    allowanceFraction,
+    draws: asWelded?.draws.yieldKept.length ?? ROUTINE_DRAWS,
+    endOnly: true,
+    ...(weights ? { weightsOf: () => weights } : {}),
+  };
+  const then = { ...options, earlier: [...earlier, welded] };
   return {
-    asWelded: strengthAfter(welded, metal, options),
+    asWelded: asWelded ?? strengthAfter(welded, metal, { ...options, earlier }),
     rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), metal, then),
     reaged: strengthAfter(isothermal(tempC, timeS), metal, then),
   };

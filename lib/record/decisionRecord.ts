@@ -8,7 +8,7 @@ import type { RecordedExposure } from './heat/recordedExposure';
 import type { JobSheet } from './jobSheet';
 
 /** Name and version of the record's form; a reader of JSON files tells by it what it has before it. */
-export const RECORD_FORM = 'temperbook decision record 2';
+export const RECORD_FORM = 'temperbook decision record 3';
 
 /** What may be decided about a part: a closed list. */
 export const DISPOSITIONS = [
@@ -132,6 +132,8 @@ export interface Decision {
   /** What must hold for `accept with condition`. */
   readonly condition?: string;
   readonly reason: string;
+  /** The rule that was fixed before measuring, in words (`dispositionRule`). */
+  readonly rule?: string;
 }
 
 /** A line to be signed by hand, or filled in. */

@@ -26,7 +26,7 @@ export { type WrittenRecord, writeRecord } from './files/writeRecord';
 export { exposureOfRecord } from './heat/exposureOfRecord';
 export { type JudgedAnew, judgeAgain } from './heat/judgeAgain';
 export type { RecordedDoubt, RecordedExposure } from './heat/recordedExposure';
-export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet } from './jobSheet';
+export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet, partOfSheet } from './jobSheet';
 export { kitVersion } from './kitVersion';
 export { recordHtml } from './recordHtml';
 export { recordSchema } from './recordSchema';

@@ -1,3 +1,4 @@
+import type { PartKnown } from '../decision';
 import { TemperbookError } from '../quantity';
 
 /** One line of the job sheet: what it is called in print, and what it is for. */
@@ -85,3 +86,12 @@ export function jobSheet(given: Readonly<Record<string, unknown>>): JobSheet {
 }
 
 const isJobField = (name: string): name is JobFieldName => Object.hasOwn(JOB_FIELDS, name);
+
+/** What the lines of a job sheet say of the part, for the ways to go on with it. */
+export function partOfSheet({ filler, priorSolutionTreatments }: JobSheet): PartKnown {
+  const treatments = Number(priorSolutionTreatments);
+  return {
+    ...(filler ? { filler: String(filler) } : {}),
+    ...(priorSolutionTreatments && Number.isFinite(treatments) ? { solutionTreatments: treatments } : {}),
+  };
+}

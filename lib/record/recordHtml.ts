@@ -2,11 +2,10 @@ import { STANDING_CAUTIONS } from '../decision';
 import { FIGURE_STYLE, liveFigure, liveScripts } from '../figure';
 import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
 import { changes } from './html/changes';
-import { benchReadings, decision, settleSteps, signOff, whatToDo } from './html/decisionSections';
+import { benchReadings, decision, settleSteps, signOff, waysInFull, whatToDo } from './html/decisionSections';
 import { firstScreen } from './html/firstScreen';
 import { type Html, html, trusted } from './html/html';
 import { PAGE_STYLE } from './html/pageStyle';
-import { headline } from './html/parts';
 import { assumptions, cautions, jobLines, logAccount, versions } from './html/sourceSections';
 import { heatLeft, limits, notJudged, options, passes, probes, reasons } from './html/verdictSections';
 
@@ -27,7 +26,7 @@ export function recordHtml(record: DecisionRecord): string {
     "form-action 'none'",
   ].join('; ');
   const [first, ...others] = figures;
-  const title = `${headline(verdict.verdict)}: ${job.part ?? job.job ?? log?.name ?? verdict.alloy}`;
+  const title = `${verdict.action.headline}: ${job.part ?? job.job ?? log?.name ?? verdict.alloy}`;
   return html`${trusted('<!doctype html>')}
 <html lang="en">
 <head>
@@ -55,6 +54,7 @@ ${signOff(record.signOff)}
 ${changes(record)}
 ${probes(verdict)}
 ${settleSteps(verdict)}
+${waysInFull(verdict)}
 ${heatLeft(verdict)}
 ${options(record.options, verdict)}
 ${others.map((figure, i) => picture(figure, i + 2))}

@@ -91,6 +91,40 @@ const openReading = open({
   taken: wayToRead,
   other: { ...listOf(wayToRead), minItems: 1 },
 });
+const wayOn = open({
+  kind: text,
+  name: text,
+  yieldKeptFraction: { anyOf: [kept, { type: 'null' }] },
+  ultimateKeptFraction: { anyOf: [kept, { type: 'null' }] },
+  chanceKept: chance,
+  timeS: { type: 'number', minimum: 0 },
+  permission: { enum: ['possible', 'ask first', 'forbidden'] },
+  forbiddenBy: listOf(text),
+  askFirst: listOf(text),
+  remark: text,
+});
+const action = open({
+  word,
+  headline: text,
+  place: text,
+  chance,
+  reason: text,
+  asWelded: listOf(open({ name: text, proofMPa: number, sentence: text })),
+  plans: listOf(
+    open({
+      kind: text,
+      readings: { anyOf: [count, { type: 'null' }] },
+      clearsFrom: { anyOf: [number, { type: 'null' }] },
+      lostUpTo: { anyOf: [number, { type: 'null' }] },
+      chanceToSettle: fraction,
+      falseAccept: fraction,
+      falseReject: fraction,
+      sentence: text,
+    }),
+  ),
+  now: listOf(text),
+  ways: listOf(wayOn),
+});
 /** Readings that weighed a verdict; absent without any. */
 const weighedReadings = open({
   given: listOf(reading),
@@ -127,6 +161,7 @@ export const recordSchema = {
           chanceKept: chance,
           notJudged: listOf(open({ name: text, because: text })),
           sentence: text,
+          action,
           channels: { ...listOf(channelVerdict), minItems: 1 },
           openReadings: listOf(openReading),
           fixingNotStated: listOf(text),
@@ -177,7 +212,7 @@ export const recordSchema = {
       decision: {
         ...closed(
           { disposition: { enum: DISPOSITIONS }, reason: { type: 'string', minLength: 1 } },
-          { condition: { type: 'string', minLength: 1 } },
+          { condition: { type: 'string', minLength: 1 }, rule: text },
         ),
         if: { properties: { disposition: { const: 'accept with condition' } } },
         // biome-ignore lint/suspicious/noThenProperty: the word of JSON Schema

@@ -1,3 +1,4 @@
+export { couponResidualRows, couponRows } from './couponRows';
 export { csvText } from './csvText';
 export { exportTable } from './exportTable';
 export { type FaultKind, faultsByKind } from './faultsByKind';
@@ -30,6 +31,7 @@ export {
   recoveryRows,
   scenarioRows,
   verdictRows,
+  wayRows,
 } from './reportRows';
 export type { ResidualRow } from './residualRow';
 export { sayingReasonRows, sayingRows } from './sayingRows';

@@ -1,4 +1,10 @@
-import { type ChannelVerdict, type ScenarioResult, VERDICT_IN_WORDS, type Verdict } from '../decision';
+import {
+  type ChannelVerdict,
+  type PartAction,
+  type ScenarioResult,
+  VERDICT_IN_WORDS,
+  type Verdict,
+} from '../decision';
 import type { ThermalLog } from '../log';
 import type { RecoveryOption } from '../planning';
 import { formatChance, formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
@@ -10,8 +16,9 @@ export function verdictRows(verdict: Verdict): TableRow[] {
   return verdict.channels.map((channel) => ({
     Probe: channel.name,
     Verdict: VERDICT_IN_WORDS[channel.verdict],
-    'Strength kept': formatKept(channel.yieldKeptFraction),
-    'Chance it is enough': channel.chanceKept === null ? 'not known' : formatChance(channel.chanceKept),
+    'Yield kept': formatKept(channel.yieldKeptFraction),
+    'Ultimate kept': channel.ultimateKeptFraction ? formatKept(channel.ultimateKeptFraction) : 'not known',
+    'Chance it is enough': chanceText(channel.chanceKept),
     Peak: formatTemp(channel.peakC.nominal),
     ...aboveLimit(channel),
   }));
@@ -100,13 +107,31 @@ export function faultRows(log: ThermalLog): TableRow[] {
   );
 }
 
+const chanceText = (chance: number | null): string => (chance === null ? 'not known' : formatChance(chance));
+
+/** One row per way to go on with the part: what the deciding place keeps, and what stands against it. */
+export function wayRows({ ways }: PartAction): TableRow[] {
+  return ways.map(({ name, yieldKeptFraction, chanceKept, timeS, forbiddenBy, askFirst }) => ({
+    'Way to go on': name,
+    'Yield kept': yieldKeptFraction ? formatKept(yieldKeptFraction) : '',
+    'Chance it is enough': yieldKeptFraction ? chanceText(chanceKept) : '',
+    Takes: timeS === 0 ? '' : formatDuration(timeS),
+    'Against it':
+      forbiddenBy.length > 0
+        ? `forbidden: ${forbiddenBy[0]}`
+        : askFirst.length > 0
+          ? `${askFirst.length} to ask first (record)`
+          : '',
+  }));
+}
+
 /** One row per scenario, in the order given (`compareScenarios` ranks them). */
 export function scenarioRows(results: readonly ScenarioResult[]): TableRow[] {
   return results.map(({ name, timeSpentS, verdict }, k) => ({
     Rank: k + 1,
     Scenario: name,
     Verdict: VERDICT_IN_WORDS[verdict.verdict],
-    'Strength kept': formatKept(verdict.yieldKeptFraction),
+    'Yield kept': formatKept(verdict.yieldKeptFraction),
     'Time spent': formatDuration(timeSpentS),
     Peak: formatTemp(verdict.peakC.nominal),
     ...aboveLimit(verdict),
@@ -117,7 +142,7 @@ export function scenarioRows(results: readonly ScenarioResult[]): TableRow[] {
 export function recoveryRows(options: readonly RecoveryOption[]): TableRow[] {
   return options.map(({ name, yieldKeptFraction, verdict, timeS, remark }) => ({
     Option: name,
-    'Strength kept': formatKept(yieldKeptFraction),
+    'Yield kept': formatKept(yieldKeptFraction),
     Verdict: VERDICT_IN_WORDS[verdict],
     Takes: timeS === 0 ? 'no time' : formatDuration(timeS),
     Remark: remark,

@@ -1,6 +1,7 @@
 export { adaptiveMetropolis, type Chain, type ChainPlan } from './adaptiveMetropolis';
 export { censoredResidual } from './censoredResidual';
 export { type ConformityLimits, conformityProbability, guardFactor, type MeasuredValue } from './conformity';
+export { type DecisionRisks, decisionRisks, type MeasuredParts } from './decisionRisks';
 export { EVEN_SPREAD_DIMENSIONS, evenSpread } from './evenSpread';
 export {
   type FittedUnknown,

@@ -3,9 +3,10 @@ export type { Assumption } from './assumption';
 export { type Contribution, contributions } from './contributions';
 export type { FamilyBand } from './familyBands';
 export { jointChance } from './jointChance';
+export { type LotWeights, lotsSentence, MUTE_BELOW, membersHash, weightsOfLots } from './lot';
 export { type MeasuredBefore, measuredOf, measuredYield } from './measuredYield';
 export { drawMetals, type Metal, type MetalDraws } from './metal';
-export { type Draws, runDraws } from './runDraws';
+export { type Draws, type DrawsOnTheWay, runDraws } from './runDraws';
 export {
   CLOSE_DRAWS,
   isCloseToRule,

@@ -1,5 +1,6 @@
 import { type AlloyCard, namedMetal } from '../alloy';
 import { checkStartYield, type PlausibleMetal, plausibleMetals } from '../kinetics';
+import type { LotWeights } from './lot';
 
 /** What the metal is: an alloy in a temper, and what was measured of this part before the heat. */
 export interface Metal {
@@ -8,6 +9,8 @@ export interface Metal {
   readonly temper?: string;
   /** Yield measured on this part before the heat, MPa. */
   readonly measuredYieldMPa?: number;
+  /** What coupons of the lot say (`lotCard`); several lots where casting and tube each have one. */
+  readonly lots?: readonly LotWeights[];
 }
 
 /** The plausible metals behind a `Metal`, ready to be run. */

@@ -5,6 +5,7 @@ import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics
 import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
 import { type FamilyBand, familyBands } from './familyBands';
+import { lotsSentence, MUTE_BELOW, weightsOfLots } from './lot';
 import { drawMetals, type Metal, type MetalDraws } from './metal';
 import { type DrawsOnTheWay, runDraws } from './runDraws';
 import { bandOfDraws } from './summary';
@@ -35,7 +36,7 @@ export interface StrengthOptions {
   readonly onDraw?: (share: number) => void;
 }
 
-const METAL = ['alloy', 'temper', 'measuredYieldMPa'] as const satisfies readonly (keyof Metal)[];
+const METAL = ['alloy', 'temper', 'measuredYieldMPa', 'lots'] as const satisfies readonly (keyof Metal)[];
 const OPTIONS = [
   'allowanceFraction',
   'earlier',
@@ -112,7 +113,7 @@ export function strengthAfter(
   const ask = (count: number, goOn?: DrawsOnTheWay): Asked => {
     const metals = drawMetals(metal, count);
     const run = runDraws(all, metals, { lookAt, onDraw, goOn });
-    const weights = weightsOf?.(run);
+    const weights = product(weightsOfLots(metal.lots, count), weightsOf?.(run));
     const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
     return { metals, run, weights, chance, effectiveDraws: weights ? effectiveNumber(weights) : count };
   };
@@ -121,7 +122,17 @@ export function strengthAfter(
   let asked = ask(first, goOn?.draws);
   for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
     if (needsMore(asked)) asked = ask(count, asked.run);
-  return answerOf(all, asked, lookAt, needed, { ...options, goOn });
+  const answer = answerOf(all, asked, lookAt, needed, { ...options, goOn });
+  const lots = metal.lots ?? [];
+  const byLots = weightsOfLots(lots, answer.draws.yieldKept.length);
+  if (!byLots) return answer;
+  const because = [...answer.because, lotsSentence(lots, byLots)];
+  if (effectiveNumber(byLots) >= MUTE_BELOW) return { ...answer, because };
+  return { ...strengthAfter(exposure, { ...metal, lots: [] }, options), because };
+}
+
+function product(a: Float64Array | undefined, b: Float64Array | undefined): Float64Array | undefined {
+  return a && b ? a.map((weight, i) => weight * b[i]!) : (a ?? b);
 }
 
 /** An answer with more draws than are asked now, or without the course in time, has nothing to add to. */

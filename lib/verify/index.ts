@@ -1,4 +1,16 @@
 export { beforeMeasuring, type MeasuringPlan } from './beforeMeasuring';
+export { chartLot } from './coupons/chartLot';
+export { COUPON_CAUTIONS, type Coupon, type CouponLog, checkCoupon, type Dip } from './coupons/coupon';
+export { type CouponAnswer, type CouponPrediction, couponWeights } from './coupons/couponWeights';
+export { couponLag, dipExposure } from './coupons/dipExposure';
+export { type LotCard, lotCard, lotCardText, lotOfCard, readLotCard } from './coupons/lotCard';
+export { type CouponSuggestion, type SuggestOptions, suggestCoupon } from './coupons/suggestCoupon';
+export {
+  type DispositionRule,
+  disposition,
+  dispositionRule,
+  type RuleFor,
+} from './dispositionRule';
 export { brinellOfVickers, rockwellOfVickers } from './hardnessScales';
 export { checkReadings, type Reading, type ReadingKind } from './reading';
 export { type ReadingModel, readingModel } from './readingModel';

@@ -26,16 +26,19 @@ export interface Reading {
 
 /** What each instrument may show on aluminium, in words and numbers. */
 export const SCALES: Readonly<
-  Record<ReadingKind, { readonly unit: string; readonly low: number; readonly high: number }>
+  Record<
+    ReadingKind,
+    { readonly words: string; readonly unit: string; readonly low: number; readonly high: number }
+  >
 > = {
-  brinell: { unit: 'HB', low: 15, high: 200 },
-  vickers: { unit: 'HV', low: 20, high: 250 },
-  rockwellE: { unit: 'HRE', low: 20, high: 115 },
-  rockwellF: { unit: 'HRF', low: 20, high: 115 },
-  rockwellB: { unit: 'HRB', low: 0, high: 100 },
-  webster: { unit: 'on the Webster gauge', low: 1, high: 20 },
-  conductivity: { unit: '% IACS', low: 20, high: 65 },
-  yield: { unit: 'MPa', low: 20, high: 600 },
+  brinell: { words: 'Brinell', unit: 'HB', low: 15, high: 200 },
+  vickers: { words: 'Vickers', unit: 'HV', low: 20, high: 250 },
+  rockwellE: { words: 'Rockwell E', unit: 'HRE', low: 20, high: 115 },
+  rockwellF: { words: 'Rockwell F', unit: 'HRF', low: 20, high: 115 },
+  rockwellB: { words: 'Rockwell B', unit: 'HRB', low: 0, high: 100 },
+  webster: { words: 'Webster gauge', unit: 'on the Webster gauge', low: 1, high: 20 },
+  conductivity: { words: 'conductivity', unit: '% IACS', low: 20, high: 65 },
+  yield: { words: 'tensile', unit: 'MPa', low: 20, high: 600 },
 };
 
 const FIELDS = ['channel', 'kind', 'value', 'reference', 'standardUncertainty'];

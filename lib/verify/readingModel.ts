@@ -45,12 +45,20 @@ export function readingModel(
 ): ReadingModel {
   const repeatability = REPEATS[kind];
   if (kind === 'yield')
-    return {
-      expected: (start, kept) => start * kept,
-      relationSd: 0,
-      repeatability,
-      because: 'A tensile test is the yield itself.',
-    };
+    return reference === undefined
+      ? {
+          expected: (start, kept) => start * kept,
+          relationSd: 0,
+          repeatability,
+          because: 'A tensile test is the yield itself; what it was before goes by the temper.',
+        }
+      : {
+          expected: (_, kept) => reference * kept,
+          relationSd: 0,
+          // The scatter of both bars counts.
+          repeatability: Math.SQRT2 * repeatability,
+          because: 'A tensile test is the yield itself, against a bar of cold metal of the same part.',
+        };
   if (kind === 'conductivity' || kind === 'webster' || kind === 'rockwellF')
     return {
       nobodyKnows: `No source gives the yield of ${designation} from ${NAMES[kind]}: it is kept in the record and moves no chance.`,

@@ -2,7 +2,7 @@ import type { AlloyCard } from '../alloy';
 import { placeInRange } from '../exposure';
 import { normalQuantile } from '../statistics';
 import type { Draws } from '../strength';
-import type { Reading } from './reading';
+import { type Reading, SCALES } from './reading';
 import { readingModel } from './readingModel';
 
 /** A judged place with its draws: where a reading was taken. */
@@ -10,6 +10,8 @@ export interface ReadPlace {
   readonly name: string;
   readonly card: AlloyCard;
   readonly draws: Pick<Draws, 'yieldKept' | 'startYieldMPa'>;
+  /** How much each draw weighs before any reading; absent: all alike. */
+  readonly weights?: Float64Array | undefined;
 }
 
 /** What readings do to the draws. */
@@ -22,6 +24,8 @@ export interface ReadingWeights {
   readonly because: readonly string[];
 }
 
+/** Standard deviations to the 5 and 95 % lines of a normal. */
+const NINETY = 1.645;
 /** Beyond so many standard deviations of what was to be expected a reading contradicts the log. */
 const CONTRADICTS = 2.6;
 
@@ -41,7 +45,7 @@ export function readingWeights(readings: readonly Reading[], places: readonly Re
   const contradicting: string[] = [];
   const because: string[] = [];
   for (const reading of readings) {
-    const { card, draws } = places.find(({ name }) => name === reading.channel)!;
+    const { card, draws, weights } = places.find(({ name }) => name === reading.channel)!;
     const model = readingModel(reading, card);
     if ('nobodyKnows' in model) {
       because.push(`${reading.channel}: ${model.nobodyKnows}`);
@@ -49,12 +53,12 @@ export function readingWeights(readings: readonly Reading[], places: readonly Re
     }
     const u = reading.standardUncertainty ?? model.repeatability;
     const expected = expectedReadings(reading, model, draws);
-    const off = distance(reading.value, expected, u);
+    const { off, low, high } = against(reading.value, expected, u, weights);
     for (let i = 0; i < count; i++) logs[i]! -= 0.5 * ((reading.value - expected[i]!) / u) ** 2;
     because.push(`${reading.channel}: ${model.because}`);
     if (Math.abs(off) > CONTRADICTS)
       contradicting.push(
-        `${reading.channel}: the ${reading.kind} reading of ${reading.value} lies ${Math.abs(off).toFixed(1)} standard deviations ${off > 0 ? 'above' : 'below'} what log and metal let expect. One of them is wrong: read again, and look at the probe.`,
+        `${reading.channel}: reading and log contradict each other. The ${SCALES[reading.kind].words} reading says ${reading.value} ${SCALES[reading.kind].unit}; log and metal let expect ${low.toFixed(0)} to ${high.toFixed(0)} ${SCALES[reading.kind].unit}, ${Math.abs(off).toFixed(1)} standard deviations ${off > 0 ? 'below' : 'above'}. One of them is wrong: read again, and look at the probe.`,
       );
   }
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
@@ -73,9 +77,16 @@ export function expectedReadings(
   });
 }
 
-/** Standard deviations between a reading and what the draws together let expect. */
-function distance(value: number, expected: Float64Array, u: number): number {
-  const mean = expected.reduce((a, b) => a + b, 0) / expected.length;
-  const variance = expected.reduce((sum, x) => sum + (x - mean) ** 2, 0) / expected.length;
-  return (value - mean) / Math.hypot(u, Math.sqrt(variance));
+/** Standard deviations between a reading and what the draws let expect, and the 5 and 95 % lines of that. */
+function against(
+  value: number,
+  expected: Float64Array,
+  u: number,
+  weights: Float64Array = new Float64Array(expected.length).fill(1),
+): { readonly off: number; readonly low: number; readonly high: number } {
+  const total = weights.reduce((a, b) => a + b, 0);
+  const mean = expected.reduce((sum, x, i) => sum + weights[i]! * x, 0) / total;
+  const variance = expected.reduce((sum, x, i) => sum + weights[i]! * (x - mean) ** 2, 0) / total;
+  const sd = Math.hypot(u, Math.sqrt(variance));
+  return { off: (value - mean) / sd, low: mean - NINETY * sd, high: mean + NINETY * sd };
 }

@@ -113,6 +113,7 @@ describe('a record opened offline', () => {
       verdict: {
         ...verdict,
         sentence: long,
+        action: { ...verdict.action, headline: long, reason: long, now: [long, long] },
         channels: [
           {
             ...first!,
@@ -139,7 +140,7 @@ describe('a record opened offline', () => {
         ...device,
         javaScriptEnabled: false,
       });
-      expect(await page.textContent('h1')).toContain('uncertain');
+      expect(await page.textContent('h1')).toContain('Measure first');
       const shown = page.locator('figure.plot .still:visible');
       expect(await shown.count()).toBe(1);
       expect(await shown.getAttribute('class')).toBe(`still ${width}`);
@@ -189,6 +190,7 @@ describe('a record opened offline', () => {
       verdict: {
         ...verdict,
         sentence: EVIL,
+        action: { ...verdict.action, reason: EVIL },
         channels: verdict.channels.map((c, i) => ({ ...c, name: i === 0 ? EVIL : c.name })),
       },
       decision: { disposition: 'reject', reason: EVIL },

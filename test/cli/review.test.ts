@@ -39,7 +39,10 @@ describe('temperbook review', () => {
     // How far it has come is told from two seconds on, on a busy machine.
     expect(stderr.replace(/^[\w ]+: \d+ %\n/gm, '')).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Probe +Verdict +Strength kept +Chance it is enough +Peak +Above the limit$/m);
+    expect(stdout).toMatch(/^Use it\n/);
+    expect(stdout).toMatch(
+      /^Probe +Verdict +Yield kept +Ultimate kept +Chance it is enough +Peak +Above the limit$/m,
+    );
     expect(stdout).toMatch(/^Hinge +temper kept .*120 °C \(248 °F\) +never above/m);
     expect(stdout).toContain('Record  records/hb-07-record.html\nData    records/hb-07-record.json\n');
     expect(readFileSync(path.join(folder, 'records/hb-07-record.html'), 'utf8')).toContain('HB-07');
@@ -50,6 +53,8 @@ describe('temperbook review', () => {
 
   it('finds a temper lost, judged by the loss and the limit that are given', () => {
     const { stdout } = review('hot.csv', ...MATERIAL, '--out', 'hot', '--loss', '5 %', '--limit', '400F');
+    expect(stdout).toMatch(/^Do not use it as it is\nHinge decides\./);
+    expect(stdout).toMatch(/^Ways to go on at Hinge$/m);
     expect(stdout).toMatch(/^Hinge +temper lost .*above 204 °C \(400 °F\)/m);
     const { verdict } = JSON.parse(readFileSync(path.join(folder, 'hot/hot-record.json'), 'utf8'));
     expect(verdict.allowanceFraction).toBeCloseTo(0.05, 12);

@@ -4,10 +4,12 @@ import path from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { judge } from '../../lib/decision';
+import { checkChart, temperMade } from '../../lib/heattreat';
 import { type JobFile, readJob, reviewJob } from '../../lib/job';
 import { readLog } from '../../lib/log';
 import { buildRecord, writeRecord } from '../../lib/record';
 import { ATTACHMENT_KINDS } from '../../lib/thermocouple';
+import { chartLot } from '../../lib/verify';
 import { inFull } from '../setup/extent';
 
 let folder: string;
@@ -70,11 +72,35 @@ describe('reviewJob', () => {
           limitC,
           allowanceFraction,
           ...(readings ? { readings } : {}),
+          part: {},
           byChannel: { 'TC2 tube': tube, ...(air ? { Ambient: { role: 'air' } } : {}) },
         });
         expect(verdict).toEqual(byJudge);
       }),
       { numRuns: inFull ? 30 : 5, endOnFailure: true },
+    );
+  });
+
+  it('counts the furnace chart of the lot', () => {
+    const lot = {
+      chart: { file: path.resolve('data/demo/furnace-chart.csv'), schedule: 'A356.0 T6 sand casting' },
+    };
+    const said = { metal: 'A356-T6', measuring: { attachment: 'peened hole' as const } };
+    const { verdict, options } = review({ ...said, lot });
+    expect(verdict).toEqual(
+      judge(readLog(log), {
+        ...options,
+        lots: [
+          chartLot(
+            'the lot of the chart',
+            { alloy: 'A356.0', temper: 'T6' },
+            temperMade(checkChart(readLog(lot.chart.file), lot.chart.schedule)),
+          ),
+        ],
+      }),
+    );
+    expect(verdict.channels[0]!.yieldKeptFraction).not.toEqual(
+      review(said).verdict.channels[0]!.yieldKeptFraction,
     );
   });
 

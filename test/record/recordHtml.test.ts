@@ -33,8 +33,8 @@ describe('recordHtml', () => {
   it('says the verdict first, then why, then shows the trace', () => {
     const order = [
       '<h1>',
-      'Measure first: uncertain',
-      'may have lost more than the 10 % allowed',
+      'Measure first',
+      'TC1 decides',
       'the band reaches down to 85 %',
       'Kept from a chance of 95 % on',
       '<figure class="plot"',
@@ -101,7 +101,9 @@ describe('recordHtml', () => {
   it('says so when a part is accepted against the verdict', () => {
     const decision = { disposition: 'accept', reason: 'Customer agrees.' } as const;
     expect(visible(recordHtml(sampleRecord({ decision })))).toContain('accepted although the verdict is');
-    const kept = { ...sampleVerdict(), verdict: 'kept', chanceKept: 0.97 } as const;
+    const sample = sampleVerdict();
+    const action = { ...sample.action, word: 'kept', chance: 0.97 } as const;
+    const kept = { ...sample, action, verdict: 'kept', chanceKept: 0.97 } as const;
     expect(visible(recordHtml(sampleRecord({ decision, verdict: kept })))).not.toContain('although');
   });
 
@@ -138,6 +140,20 @@ describe('recordHtml', () => {
           alloy: evil,
           temper: evil,
           sentence: evil,
+          action: {
+            ...verdict.action,
+            headline: evil,
+            reason: evil,
+            now: [evil, evil],
+            asWelded: [{ name: evil, proofMPa: 92, sentence: evil }],
+            ways: verdict.action.ways.map((way) => ({
+              ...way,
+              name: evil,
+              remark: evil,
+              askFirst: [evil],
+              forbiddenBy: [evil],
+            })),
+          },
           channels: verdict.channels.map((c, i) => ({
             ...c,
             name: channels[i]!.name,

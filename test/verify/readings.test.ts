@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { judge } from '../../lib/decision';
 import { weldCycle } from '../../lib/kinetics';
-import { evenSpread, normalQuantile, weightedQuantiles } from '../../lib/statistics';
+import { decisionRisks, evenSpread, normalQuantile, weightedQuantiles } from '../../lib/statistics';
 import {
   beforeMeasuring,
   brinellOfVickers,
@@ -76,7 +76,7 @@ describe('readingWeights', () => {
 
   it('says when a reading contradicts the log', () => {
     expect(readingWeights([reading({ value: 150 })], [place(0.95, 0.02)]).contradicting[0]).toMatch(
-      /One of them is wrong/,
+      /The tensile reading says 150 MPa; log and metal let expect 25\d to 27\d MPa.*One of them is wrong/,
     );
     expect(readingWeights([reading({ value: 262 })], [place(0.95, 0.02)]).contradicting).toEqual([]);
   });
@@ -111,11 +111,29 @@ describe('beforeMeasuring', () => {
     expect(chance).toBeGreaterThanOrEqual(0.95);
   });
 
+  it('states the chances of a wrong word as the integrals of JCGM 106 give them', () => {
+    // A normal prior and bars against a cold bar of 276 MPa: JCGM 106:2012, clause 9.5, eqs (19) and (20).
+    const [mean, sd] = [0.92 * 276, 0.05 * 276];
+    const plan = beforeMeasuring(place(0.92, 0.05), { kind: 'yield', reference: 276 }, 0.1);
+    const parts = {
+      mean,
+      standardDeviation: sd,
+      standardUncertainty: (4 * Math.SQRT2) / Math.sqrt(plan.readings!),
+    };
+    const accept = decisionRisks(parts, { lower: 0.9 * 276 }, { lower: plan.clearsFrom! });
+    // 4,000 even draws hold a chance of a few hundredths within a twentieth of itself.
+    expect(plan.falseAccept / accept.falseAccept).toBeGreaterThan(0.9);
+    expect(plan.falseAccept / accept.falseAccept).toBeLessThan(1.1);
+    const reject = decisionRisks(parts, { lower: 0.9 * 276 }, { lower: plan.lostUpTo! });
+    expect(plan.falseReject / reject.falseReject).toBeGreaterThan(0.9);
+    expect(plan.falseReject / reject.falseReject).toBeLessThan(1.1);
+  });
+
   it('says when no number of readings of this instrument can', () => {
     // The rule of castings is good to 8 %: it cannot clear a tenth where the log is in doubt by a fifth.
     const plan = beforeMeasuring(place(0.85, 0.04, 'A356.0', 207), { kind: 'brinell', reference: 78 }, 0.1);
     expect(plan.readings).toBeNull();
-    expect(plan.sentence).toMatch(/No number of brinell readings can clear .*coupon/);
+    expect(plan.sentence).toMatch(/No number of Brinell readings can clear .*coupon/);
   });
 });
 

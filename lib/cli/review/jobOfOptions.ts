@@ -17,6 +17,7 @@ export interface ReviewValues {
   readonly probe: readonly string[];
   readonly role: readonly string[];
   readonly reading: readonly string[];
+  readonly lot: readonly string[];
   readonly job: readonly string[];
   readonly read: string;
 }
@@ -54,6 +55,7 @@ export function jobOfOptions(log: string, values: ReviewValues): JobFile {
       : { measuring: { attachment: attached as NonNullable<SaidProbe['attachment']> } }),
     ...(Object.keys(probes).length > 0 ? { probes } : {}),
     ...(Object.keys(limits).length > 0 ? { limits } : {}),
+    ...(values.lot.length > 0 ? { lot: { cards: values.lot } } : {}),
     ...(values.reading.length > 0 ? { readings: values.reading.map(readingOf) } : {}),
     ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
   };

@@ -2,7 +2,7 @@ import { basename, dirname, join } from 'node:path';
 import { tableText } from '../../figure';
 import { type Review, writeJobFile } from '../../job';
 import { readRecord, type WrittenRecord } from '../../record';
-import { hiddenRows, tableOf, verdictRows } from '../../report';
+import { hiddenRows, tableOf, verdictRows, wayRows } from '../../report';
 import { shortest } from '../usage';
 
 const say = (text: string): void => {
@@ -10,8 +10,13 @@ const say = (text: string): void => {
 };
 
 /** The answer of a review on the terminal, and what nobody said. */
-export function tellReview({ job, verdict, same, asked, notCounted }: Review): void {
-  say(`${verdict.sentence}\n\n${tableText(tableOf(verdictRows(verdict)))}\n`);
+export function tellReview({ job, verdict, same, asked }: Review): void {
+  const { action } = verdict;
+  say([action.headline, action.reason, ...action.asWelded.map(({ sentence }) => sentence), ''].join('\n'));
+  say(`${tableText(tableOf(verdictRows(verdict)))}\n`);
+  say(`What to do now\n${action.now.map((step) => `  - ${step}\n`).join('')}`);
+  if (action.ways.length > 0)
+    say(`Ways to go on at ${action.place}\n${tableText(tableOf(wayRows(action)))}\n`);
   for (const note of same) say(note);
   for (const line of [...(verdict.readings?.because ?? []), ...(verdict.readings?.contradicting ?? [])])
     say(line);
@@ -20,8 +25,7 @@ export function tellReview({ job, verdict, same, asked, notCounted }: Review): v
   if (asked.length > 0) say('Nobody said');
   for (const { question, meanwhile, key, option } of asked)
     say(`  ${question} ${upper(meanwhile)}.\n    ${option}, or the key ${key} of a job file`);
-  for (const line of notCounted) say(line);
-  if (asked.length + notCounted.length > 0) say('');
+  if (asked.length > 0) say('');
   if (job.said.defaults !== undefined) say(`Shop    ${shortest(join(job.folder, job.said.defaults))}`);
 }
 

@@ -164,7 +164,7 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
       ...ultimateNow(card, temper, strength),
       lost: whatWasLost(strength),
       chanceKept: strength.chanceKept,
-      settle: settleBy({ name, card, temper, strength, allowanceFraction }),
+      settle: settleBy({ name, card, temper, strength, allowanceFraction }).steps,
       exposures,
       strength,
     };

@@ -37,23 +37,8 @@ const reading = closed(
   },
 );
 
-const coupon = closed(
-  'a coupon of the lot: kind, before, after, and heat or log',
-  {
-    kind: readingKind,
-    before: number('read before the dip, in the unit of its kind'),
-    after: number('read after it, in the unit of its kind'),
-  },
-  {
-    name: text('what it is called'),
-    log: fileOf('the log of a probe on the coupon'),
-    heat: text('its heat in words, such as "390F 1.5h"'),
-    standardUncertainty: positive('standard uncertainty of either reading, in its unit'),
-  },
-);
-
 const lot = closed(
-  'the lot: name, chart, coupons',
+  'the lot: name, chart, cards',
   {},
   {
     name: text('name of the lot'),
@@ -61,7 +46,7 @@ const lot = closed(
       schedule: text('the schedule it is held against, such as "A356.0 T6"'),
       thicknessMm: positive('heaviest section, mm'),
     }),
-    coupons: listOf('heat dips of metal of this lot', coupon),
+    cards: listOf('what coupons said of this lot', text('the path of a file that temperbook lot wrote')),
   },
 );
 

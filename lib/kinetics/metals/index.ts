@@ -1,7 +1,7 @@
 export { advanceMetal, type MetalTrack } from './advanceMetal';
 export { type FitOptions, fitMetals } from './fit/fitMetals';
 export { fitReport, type MovedLine } from './fit/fitReport';
-export { MEMBERS_FILE, type MemberTable, memberText } from './memberTable';
+export { MEMBERS_FILE, type MemberTable, membersHash, memberText } from './memberTable';
 export type { MetalState } from './metalState';
 export type { ArrheniusTime, MetalFamily, PlausibleMetal, TemperKind } from './plausibleMetal';
 export { checkStartYield, type PlausibleMetals, plausibleMetals } from './plausibleMetals';

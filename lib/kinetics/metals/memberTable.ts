@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { TemperbookError } from '../../quantity';
@@ -65,6 +66,14 @@ export function memberDraws(): readonly MemberDraw[] {
     ownDraws = Array.from({ length: table.count }, (_, i) => drawOfTable(table, i));
   }
   return ownDraws;
+}
+
+let ownHash: string | undefined;
+
+/** The committed members as a hash (SHA-256, 16 hex digits): what was weighed with them belongs to no others. */
+export function membersHash(): string {
+  ownHash ??= createHash('sha256').update(memberText(memberTable())).digest('hex').slice(0, 16);
+  return ownHash;
 }
 
 /** The text of a table as it is kept: one line a column. */

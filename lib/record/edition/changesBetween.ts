@@ -30,6 +30,7 @@ function factsOf({ job, verdict, log, options, decision, readings, signOff, vers
     ['Metal', `${alloy}-${temper}`],
     ['Loss allowed', formatPercent(allowanceFraction)],
     ['Verdict', verdict.verdict],
+    ['What to do', verdict.action.headline],
     ['Chance that the part keeps enough', chanceText(verdict.chanceKept)],
     ...channels.flatMap(
       ({ name, alloy: metal, temper: state, verdict: word, ...one }): [string, string][] => {
@@ -57,6 +58,7 @@ function factsOf({ job, verdict, log, options, decision, readings, signOff, vers
           ['Decision', decision.disposition],
           ...(decision.condition ? [['Condition', decision.condition]] : []),
           ['Reason', decision.reason],
+          ...(decision.rule ? [['Rule', decision.rule]] : []),
         ] as [string, string][])
       : []),
     ...[...(verdict.readings?.given ?? []), ...readings].map((reading, i): [string, string] => [

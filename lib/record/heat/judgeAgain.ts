@@ -6,6 +6,7 @@ import { nearestName, TemperbookError } from '../../quantity';
 import type { Attachment } from '../../thermocouple';
 import type { Reading } from '../../verify';
 import type { DecisionRecord, RecordedChannelVerdict } from '../decisionRecord';
+import { partOfSheet } from '../jobSheet';
 import { restoredExposure } from './recordedExposure';
 
 /** What a new judgement counts that the record's did not. */
@@ -42,6 +43,7 @@ export function judgeAgain(record: DecisionRecord, { readings = [], attachments 
       alloy,
       temper,
       allowanceFraction,
+      part: partOfSheet(record.job),
       ...(limit ? { limitC: limit.limitC } : {}),
       ...(counted.length > 0 ? { readings: counted } : {}),
     },

@@ -1,32 +1,53 @@
-import { worstChannel } from '../../decision';
-import { formatPercent } from '../../quantity';
+import { formatDuration } from '../../quantity';
 import { type DecisionRecord, DISPOSITIONS, type RecordedVerdict, type SignOffLine } from '../decisionRecord';
 import { readingText } from '../edition/changesBetween';
 import { type Html, html } from './html';
-import { headline, list, section } from './parts';
+import { chanceText, keptText, list, section, table, unbroken } from './parts';
 
-/** What to do now, in a few lines: what to measure at the worst probe, or the ways to go on. */
-export function whatToDo({ verdict, options }: DecisionRecord): Html {
-  const open = verdict.channels.filter(({ settle }) => settle.length > 0);
-  const worst = worstChannel(open);
-  const others = open.filter((channel) => channel !== worst).map(({ name }) => name);
-  const ways = options.map(
-    ({ name, yieldKeptFraction: { nominal, low, high }, remark }) =>
-      html`<b>${name}</b>: ${formatPercent(nominal)} of the strength (${formatPercent(low)} to ${formatPercent(high)}). ${remark}`,
-  );
+/** What to do now, and the ways to go on with what each leaves and what stands against it. */
+export function whatToDo({ verdict: { action } }: DecisionRecord): Html {
+  const [first, ...steps] = action.now;
   return section('What to do now', [
-    html`<p>${FIRST_STEP[verdict.verdict]}</p>`,
-    worst ? list(worst.settle) : html``,
-    others.length > 0 ? html`<p>Then likewise at ${others.join(', ')}.</p>` : html``,
-    ways.length > 0 ? html`<p>Ways to go on:</p>${list(ways)}` : html``,
+    html`<p>${first ?? ''}</p>`,
+    steps.length > 0 ? list(steps) : html``,
+    action.ways.length > 0 ? waysTable(action) : html``,
   ]);
 }
 
-const FIRST_STEP: Readonly<Record<RecordedVerdict['verdict'], string>> = {
-  kept: 'Nothing needs measuring for the temper. Check the weld itself as you always do.',
-  uncertain: 'Hold the part until one of these is measured, or decide as if the strength were lost.',
-  lost: 'Set the part aside. Age it again, have it fully heat-treated, scrap it, or show by a test that it is strong enough.',
-};
+const waysTable = ({ place, ways }: RecordedVerdict['action']): Html =>
+  table(
+    ['Way to go on', `Yield kept at ${place}`, 'Chance', 'Takes', 'Against it'],
+    ways.map(({ name, yieldKeptFraction, chanceKept, timeS, forbiddenBy, askFirst }) => [
+      name,
+      yieldKeptFraction ? keptText(yieldKeptFraction) : '',
+      yieldKeptFraction ? chanceText(chanceKept) : '',
+      timeS > 0 ? unbroken(formatDuration(timeS)) : '',
+      forbiddenBy.length > 0
+        ? `Forbidden: ${forbiddenBy.join('; ')}`
+        : askFirst.length > 0
+          ? `${askFirst.length} to ask first (annex)`
+          : 'nothing',
+    ]),
+    'ways',
+  );
+
+/** Every way with its remark and all that has to be asked first. */
+export function waysInFull({ action: { ways, place } }: RecordedVerdict): Html | undefined {
+  if (ways.length === 0) return undefined;
+  return section(
+    'Ways to go on',
+    ways.map(({ name, ultimateKeptFraction, yieldKeptFraction, remark, forbiddenBy, askFirst }) => {
+      const ultimate = ultimateKeptFraction ? keptText(ultimateKeptFraction) : 'not known';
+      const against = [
+        ...forbiddenBy.map((what) => `Forbidden: ${what}`),
+        ...askFirst.map((what) => `Ask first: ${what}`),
+      ];
+      return html`<div class="keep"><h3>${name}</h3><p>${remark}${
+        yieldKeptFraction !== null && ` Ultimate strength kept at ${place}: ${ultimate}.`
+      }</p>${against.length > 0 && list(against)}</div>`;
+    }),
+  );
+}
 
 /** All that would settle it, probe by probe. */
 export function settleSteps({ channels }: RecordedVerdict): Html | undefined {
@@ -67,13 +88,14 @@ export function decision({ decision: taken, verdict }: DecisionRecord): Html {
       html`<ul class="choices">${DISPOSITIONS.map((one) => html`<li>${one}</li>`)}</ul>`,
       html`<p class="blank">Condition and reason</p>`,
     ]);
-  const against = taken.disposition === 'accept' && verdict.verdict !== 'kept';
+  const against = taken.disposition === 'accept' && verdict.action.word !== 'kept';
   return section('Decision', [
     html`<p class="disposition">${taken.disposition}</p>`,
     taken.condition ? html`<p><b>Condition:</b> ${taken.condition}</p>` : html``,
     html`<p><b>Reason:</b> ${taken.reason}</p>`,
+    taken.rule ? html`<p><b>Rule, fixed before measuring:</b> ${taken.rule}</p>` : html``,
     against
-      ? html`<p class="against">The part was accepted although the verdict is “${headline(verdict.verdict)}”. The reason above has to carry that.</p>`
+      ? html`<p class="against">The part was accepted although the verdict is “${verdict.action.headline}”. The reason above has to carry that.</p>`
       : html``,
   ]);
 }

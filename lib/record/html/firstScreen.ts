@@ -1,29 +1,28 @@
-import { WORD_RULE, worstChannel } from '../../decision';
-import { formatChance, formatPercent, formatTemp } from '../../quantity';
+import { WORD_RULE } from '../../decision';
+import { formatPercent, formatTemp } from '../../quantity';
 import { hiddenRows } from '../../report';
 import type { DecisionRecord, RecordedVerdict } from '../decisionRecord';
 import { type Html, html } from './html';
-import { durationText, headline, keptText, signOf, table, tempText } from './parts';
+import { chanceText, durationText, keptText, signOf, table, tempText } from './parts';
 
 /** What the reader sees first: whose record this is, the verdict in words, why, and with what chance. */
 export function firstScreen({ job, verdict, edition, log }: DecisionRecord): Html {
-  const worst = worstChannel(verdict.channels);
+  const place = verdict.channels.find(({ name }) => name === verdict.action.place);
   const about = [
     job.job === undefined ? undefined : `Job ${job.job}`,
     job.part === undefined ? undefined : String(job.part),
     `${verdict.alloy}-${verdict.temper}`,
     log?.name,
   ].filter((text) => text !== undefined);
-  const why =
-    worst && worst.sentence !== verdict.sentence
-      ? html`<p class="why"><b>${worst.name}:</b> ${worst.sentence}</p>`
-      : undefined;
+  const { action } = verdict;
   return html`<header><p class="form">Temper decision record${edition > 1 && `, edition ${edition}`}</p><p class="about">${about.join(' · ')}</p></header>
-<section class="verdict ${verdict.verdict}"><h1>${signOf(verdict.verdict)}<span>${headline(verdict.verdict)}</span></h1>
-<p class="lead">${verdict.sentence}</p>${why}
-${worst && numbers(worst, verdict)}
+<section class="verdict ${action.word}"><h1>${signOf(action.word)}<span>${action.headline}</span></h1>
+<p class="lead">${action.reason}</p>${action.asWelded.map(({ sentence }) => html`<p class="why">${sentence}</p>`)}
+${place && numbers(place, verdict)}
 ${hidden(verdict)}
-<p class="note">${WORD_RULE} The chance is for every judged place of the part together.</p></section>`;
+<p class="note">${WORD_RULE} The chance is for every judged place of the part together${
+    action.asWelded.length > 0 && ', but for those named to be designed with as-welded strength'
+  }.</p></section>`;
 }
 
 /** Which probe may hide heat, when, and what to do about it: nobody should have to scroll for that. */
@@ -39,13 +38,14 @@ function hidden(verdict: RecordedVerdict): Html | undefined {
 
 function numbers(
   worst: RecordedVerdict['channels'][number],
-  { allowanceFraction, chanceKept }: RecordedVerdict,
+  { allowanceFraction, action }: RecordedVerdict,
 ): Html {
   const limit = worst.limits[0];
   return html`<dl class="numbers">
-<div><dt>Strength kept at ${worst.name}</dt><dd>${keptText(worst.yieldKeptFraction)}</dd></div>
+<div><dt>Yield kept at ${worst.name}</dt><dd>${keptText(worst.yieldKeptFraction)}</dd></div>
+<div><dt>Ultimate kept there</dt><dd>${worst.ultimateKeptFraction ? keptText(worst.ultimateKeptFraction) : 'not known'}</dd></div>
 <div><dt>You asked to keep</dt><dd>${formatPercent(1 - allowanceFraction)}</dd></div>
-<div><dt>Chance that the part keeps that</dt><dd>${chanceKept === null ? 'not known: heat may be missing' : formatChance(chanceKept)}</dd></div>
+<div><dt>Chance that the part keeps that</dt><dd>${chanceText(action.chance)}</dd></div>
 <div><dt>Hottest reading there</dt><dd>${tempText(worst.peakC)}</dd></div>
 ${
   limit &&

@@ -16,6 +16,7 @@ header p { margin: 0 0 .5rem; }
 .kept { --tone: #0b6a4c; } .uncertain { --tone: #855400; } .lost { --tone: #a3271b; }
 .sign { width: 1.1em; height: 1.1em; flex: none; fill: none; stroke: currentColor; stroke-width: 2; stroke-linecap: round; stroke-linejoin: round; }
 .verdict h1 { display: flex; align-items: center; gap: .5rem; font-size: clamp(1.6rem, 1.2rem + 1.9vw, 2.3rem); margin: 0 0 .6rem; color: var(--tone); }
+.verdict h1 span { min-width: 0; }
 .verdict h1 .sign { align-self: flex-start; margin-top: .06em; }
 .lead { font-size: 1.125rem; line-height: 1.4; max-width: 44rem; }
 .why { max-width: 44rem; }
@@ -71,11 +72,12 @@ tbody th { min-width: 5.5rem; }
   tr, li, figure, .keep, .verdict, .signing, .numbers > div { break-inside: avoid; }
   .verdict h1 { font-size: 20pt; }
   .annex { break-before: page; border-top: 0; margin-top: 0; padding-top: 0; }
-  .story { font-size: 9pt; line-height: 1.35; } .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
+  .story { font-size: 8.5pt; line-height: 1.3; } .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
   .story h2, .story .picture h2 { margin: .5rem 0 .2rem; font-size: 10.5pt; } .story .picture { margin-top: .3rem; }
-  .story p, .story ul, .story dl { margin-bottom: .25rem; } .story li { margin: .1rem 0; } .story .lead { font-size: 10.5pt; }
-  .story .numbers { margin: .35rem 0; gap: .3rem 1.3rem; } .story .numbers dt { font-size: 7.5pt; } .story .note { font-size: 7.5pt; }
+  .story p, .story ul, .story dl { margin-bottom: .25rem; } .story li { margin: .1rem 0; } .story .lead { font-size: 10pt; }
+  .story .numbers { margin: .25rem 0; gap: .2rem 1.1rem; } .story .numbers dt { font-size: 7pt; } .story .numbers dd { font-size: 8.5pt; } .story .note { font-size: 7.5pt; }
   .story .lead, .story .why, .story .note { max-width: none; } .story .disposition { font-size: 10.5pt; }
-  .story .picture svg { max-height: 60mm; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
+  .story table { font-size: 8pt; } .story th, .story td { padding: .12rem .7rem .12rem 0; } .story thead th { font-size: 7.5pt; } .story tbody th { min-width: 0; }
+  .story .picture svg { max-height: 46mm; } .story header { font-size: 7.5pt; margin-bottom: .4rem; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
 }
 `;

@@ -1,30 +1,29 @@
-import { formatDuration, formatPercent, formatTemp, type HowKnown, type Judged } from '../../quantity';
+import {
+  formatChance,
+  formatDuration,
+  formatPercent,
+  formatTemp,
+  type HowKnown,
+  type Judged,
+} from '../../quantity';
 import type { VerdictWord } from '../../strength';
 import { type Html, html, trusted } from './html';
 
 /** The verdict as the page says it, and its sign: told apart by shape, not only by colour. */
-const SIGNS: Readonly<
-  Record<VerdictWord, { readonly headline: string; readonly short: string; readonly sign: string }>
-> = {
+const SIGNS: Readonly<Record<VerdictWord, { readonly short: string; readonly sign: string }>> = {
   kept: {
-    headline: 'Use it: the temper is kept',
     short: 'kept',
     sign: '<circle cx="12" cy="12" r="10.5"/><path d="M7 12.5l3.5 3.5 6.5-7.5"/>',
   },
   uncertain: {
-    headline: 'Measure first: uncertain',
     short: 'uncertain',
     sign: '<path d="M12 1.8L22.2 12 12 22.2 1.8 12z"/><path d="M9.3 9.6c0-1.5 1.2-2.6 2.7-2.6s2.7 1 2.7 2.4c0 1.9-2.7 2.2-2.7 4.2M12 16.6v.3"/>',
   },
   lost: {
-    headline: 'Do not use it as it is: the temper is lost',
     short: 'lost',
     sign: '<rect x="2" y="2" width="20" height="20"/><path d="M7.5 7.5l9 9M16.5 7.5l-9 9"/>',
   },
 };
-
-/** A verdict in a few words. */
-export const headline = (word: VerdictWord): string => SIGNS[word].headline;
 
 /** The sign of a verdict, drawn. */
 export const signOf = (word: VerdictWord): Html =>
@@ -40,6 +39,10 @@ export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0');
 /** "91 % (85 to 95 %)". */
 export const keptText = ({ nominal, low, high }: Judged): string =>
   `${unbroken(formatPercent(nominal))} ${unbroken(`(${Math.round(low * 100)} to ${formatPercent(high)})`)}`;
+
+/** "62 %", or why there is none. */
+export const chanceText = (chance: number | null): string =>
+  chance === null ? 'not known: heat may be missing' : unbroken(formatChance(chance));
 
 /** "205 MPa (190 to 220)". */
 export const yieldText = ({ nominal, low, high }: Judged): string =>

@@ -29,6 +29,7 @@ export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
       above && above.high > 0 ? durationText(above) : 'never',
       html`${keptText(channel.yieldKeptFraction)}${keptBar(channel.yieldKeptFraction, 1 - allowanceFraction)}`,
       yieldText(channel.yieldMPa),
+      channel.ultimateKeptFraction ? keptText(channel.ultimateKeptFraction) : 'not known',
       wordOf(channel.verdict),
     ];
   });
@@ -36,8 +37,9 @@ export function probes({ channels, allowanceFraction }: RecordedVerdict): Html {
     'Probe',
     'Peak',
     limit ? `Above ${limit.name}` : 'Above the limit',
-    'Strength kept',
+    'Yield kept',
     'Yield now',
+    'Ultimate kept',
     'Verdict',
   ];
   return section('Each probe', [
@@ -151,7 +153,7 @@ export function options(
   return section(
     'Options considered',
     table(
-      ['Option', 'Strength kept', 'Verdict', 'Time', 'Remark'],
+      ['Option', 'Yield kept', 'Verdict', 'Time', 'Remark'],
       considered.map((option) => [
         option.name,
         html`${keptText(option.yieldKeptFraction)}${keptBar(option.yieldKeptFraction, 1 - allowanceFraction)}`,

@@ -16,6 +16,7 @@ export type {
   TemperEntry,
   ThermalConstants,
 } from './alloyCard';
+export { cardHash } from './cardHash';
 export { type CardProblem, cardProblems } from './cardProblems';
 export { type FoundTemper, findTemper } from './findTemper';
 export { listAlloys, loadAlloy } from './loadAlloy';

@@ -11,6 +11,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['lot', async () => (await import('./lot')).lot],
   ['new', async () => (await import('./new')).newFolder],
+  ['parts', async () => (await import('./shelf/parts')).parts],
   ['review', async () => (await import('./review')).review],
   ['size', async () => (await import('./size')).size],
   ['run', async () => (await import('./run')).run],

@@ -29,6 +29,10 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       A heat that nobody logged, from what was told of it; or several, and the
       log of a weld among them, in their order: log.csv "3 x 200C 20min".
 
+  temperbook parts <folder>
+      A folder of records as a register: every part with its verdict, the newest
+      edition standing for it, and what needs looking at.
+
   temperbook chart <log file> --schedule "A356.0 T6"
       Checks a furnace chart against a heat-treat schedule: every requirement
       met, not met, or cannot tell and what is missing.
@@ -101,6 +105,15 @@ For amend:
                        reject or escalate; with --reason "…" and --condition "…"
   --job name=value     a line of the record, added or corrected
   --sign "role=name"   who signed, such as "Checked by=bench 2"
+
+For parts:
+  --alloy, --word, --part, --from, --to
+                       only parts of this alloy, verdict (kept, uncertain,
+                       lost), number or job, or days (2031-05-14)
+  --undecided          only parts nobody has decided about
+  --again              judge again where a decision was made with a card,
+                       members or a version that is not the same today
+  --out <page.html>    the register with its trends as one page
 
 For chart:
   --schedule <name>    the schedule, by alloy and temper or its whole name, or

@@ -21,6 +21,7 @@ export { judgeOpenMetal, type OpenAnswer, type OpenOptions, type OpenVerdict } f
 export { judge } from './judge';
 export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';
 export { YOUR_LIMIT } from './limits';
+export { madeWith } from './part/madeWith';
 export { placementSentence } from './placementSentence';
 export type { PartExposures, PlaceExposure } from './places/partExposures';
 export {

@@ -28,6 +28,7 @@ import { isFixingUnknown, withFixingAsked } from './fixingAsked';
 import { type ChannelCase, channelVerdict, strengthOf } from './judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 import { metalsNamed } from './metalsNamed';
+import { madeWith } from './part/madeWith';
 import type { PartExposures } from './places/partExposures';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
@@ -97,6 +98,7 @@ export function judge(
       ? { readings: { given: readings, effectiveDraws, ...told } }
       : {}),
     assumptions: assumptionsOf(cases),
+    madeWith: madeWith(cases.map(({ card: metal }) => metal)),
     cautions: CAUTIONS,
   };
 }

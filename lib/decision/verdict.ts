@@ -104,5 +104,7 @@ export interface Verdict {
   /** Bench readings that weighed the draws; absent without any. */
   readonly readings?: WeighedReadings;
   readonly assumptions: readonly Assumption[];
+  /** What the numbers rest on, each by its hash: the members, and every card (`madeWith`). */
+  readonly madeWith: Readonly<Record<string, string>>;
   readonly cautions: readonly string[];
 }

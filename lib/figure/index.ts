@@ -15,6 +15,7 @@ export {
 } from './profile/profileFigure';
 export { type ResidualOptions, residualFigure } from './profile/residualFigure';
 export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './profile/softZoneFigure';
+export { type TrendLine, type TrendOptions, type TrendPoint, trendFigure } from './profile/trendFigure';
 export { type FactorMarks, factorFigure } from './section/factorFigure';
 export { type SectionPicture, sectionFigure } from './section/sectionFigure';
 export { figureName } from './show/figureName';

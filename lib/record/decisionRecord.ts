@@ -76,7 +76,9 @@ export interface RecordedChannel {
 }
 
 /** A verdict without the long arrays: the figures show them. */
-export interface RecordedVerdict extends Omit<Verdict, 'channels'> {
+export interface RecordedVerdict extends Omit<Verdict, 'channels' | 'madeWith'> {
+  /** Absent on records from before it was kept. */
+  readonly madeWith?: Verdict['madeWith'];
   readonly channels: readonly RecordedChannelVerdict[];
 }
 

@@ -31,4 +31,5 @@ export { kitVersion } from './kitVersion';
 export { recordHtml } from './recordHtml';
 export { recordSchema } from './recordSchema';
 export { stopCardHtml, writeStopCard } from './stopCard';
+export * from './shelf';
 export { type WallChart, wallChartHtml, writeWallChart } from './wallChart';

@@ -252,6 +252,7 @@ export function sampleVerdict(log: ThermalLog = sampleLog()): Verdict {
     notJudged: [{ name: 'air', isOnPart: false, because: 'It reads the air, not the part.' }],
     openReadings: [],
     fixingNotStated: [],
+    madeWith: {},
     sentence: 'The temper at TC1 may have lost more than the 10 % allowed; the other probes kept theirs.',
     action: {
       word: 'uncertain',

@@ -5,9 +5,8 @@ import { canonicalJson } from './canonicalJson';
 /** A record before its hashes are worked out. */
 export type UnsealedRecord = Omit<DecisionRecord, 'hash' | 'partHashes'>;
 
-/** SHA-256 of a value's canonical JSON, in hexadecimal. */
-export const hashOf = (value: unknown): string =>
-  createHash('sha256').update(canonicalJson(value)).digest('hex');
+/** SHA-256 of a text, in hexadecimal. */
+const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex');
 
 /**
  * The record with its hashes: `partHashes` holds one for every other part, so that it can be told which was changed;
@@ -15,21 +14,36 @@ export const hashOf = (value: unknown): string =>
  * knows how can make another.
  */
 export function sealRecord(unsealed: UnsealedRecord): DecisionRecord {
-  const partHashes = hashesOf(unsealed);
-  return { ...unsealed, partHashes, hash: hashOf({ ...unsealed, partHashes }) };
+  const texts = canonicalParts(unsealed);
+  const partHashes = hashesOf(texts);
+  return { ...unsealed, partHashes, hash: hashOfWhole(texts, partHashes) };
 }
 
 /** Names of the parts that are not as they were sealed, 'job' or 'decision'; empty when the record is as written. */
 export function brokenParts(record: DecisionRecord): string[] {
   const { hash, partHashes, ...parts } = record;
-  const now = hashesOf(parts);
+  const texts = canonicalParts(parts);
+  const now = hashesOf(texts);
   const names = new Set([...Object.keys(partHashes), ...Object.keys(now)]);
   const broken = [...names].filter((name) => now[name] !== partHashes[name]);
   if (broken.length > 0) return broken;
-  return hashOf({ ...parts, partHashes }) === hash ? [] : ['hash'];
+  return hashOfWhole(texts, partHashes) === hash ? [] : ['hash'];
 }
 
-function hashesOf(parts: object): Record<string, string> {
+type Texts = ReadonlyMap<string, string>;
+
+/** Every part as canonical JSON, by its name. */
+function canonicalParts(parts: object): Texts {
   const said = Object.entries(parts).filter(([, part]) => part !== undefined);
-  return Object.fromEntries(said.map(([name, part]) => [name, hashOf(part)]));
+  return new Map(said.map(([name, part]) => [name, canonicalJson(part)]));
+}
+
+const hashesOf = (texts: Texts): Record<string, string> =>
+  Object.fromEntries(Array.from(texts, ([name, text]) => [name, hashOf(text)]));
+
+/** Hash of the canonical JSON of all parts with their hashes, put together from the texts there are. */
+function hashOfWhole(texts: Texts, partHashes: Readonly<Record<string, string>>): string {
+  const all = new Map(texts).set('partHashes', canonicalJson(partHashes));
+  const members = [...all.keys()].sort().map((name) => `${JSON.stringify(name)}:${all.get(name)}`);
+  return hashOf(`{${members.join(',')}}`);
 }

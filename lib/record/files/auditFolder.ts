@@ -1,12 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { TemperbookError } from '../../quantity';
-import { checkRecord } from '../checkRecord';
-import type { DecisionRecord } from '../decisionRecord';
-import { brokenParts } from '../edition/seal';
 import { leftovers } from './leftovers';
-import { partsOfName } from './recordName';
-import { type Filed, sameNumberFindings } from './sameNumber';
+import { ANY_FORM, chainProblems, foldersOf, HEAD, isJsonName, lookAt, type Seen } from './lookAt';
+import { type Numbered, numbersOf, sameNumberFindings } from './sameNumber';
 
 /** One thing that is wrong in a folder of records. */
 export interface AuditFinding {
@@ -22,10 +18,6 @@ export interface Audit {
   readonly records: number;
   readonly findings: readonly AuditFinding[];
 }
-
-/** Any version of the kit's record has this near its start. */
-const ANY_FORM = 'temperbook decision record';
-const HEAD = 2000;
 
 /**
  * Checks every record of a folder and its subfolders: that each is whole, says nothing that cannot be and fits its hash, that
@@ -43,31 +35,10 @@ export function auditFolder(folder: string): Audit {
   };
 }
 
-function foldersOf(folder: string): string[] {
-  try {
-    const inside = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
-    return [folder, ...inside.flatMap(({ name }) => foldersOf(join(folder, name)))];
-  } catch (error) {
-    throw new TemperbookError('The folder cannot be read', {
-      file: folder,
-      found: error instanceof Error ? error.message : String(error),
-    });
-  }
-}
-
-/** A file that says it is a record; `record` where it can be read as one. */
-interface Seen {
-  readonly file: string;
-  readonly name: string;
-  readonly edition: number;
-  readonly record?: DecisionRecord;
-  readonly problems: readonly string[];
-}
-
-function auditOne(folder: string): Audit & { readonly seen: readonly Filed[] } {
+function auditOne(folder: string): Audit & { readonly seen: readonly Numbered[] } {
   const files = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isFile());
   const names = files.map(({ name }) => name);
-  const seen = names.flatMap((name) => (/^[^.].*\.json$/.test(name) ? look(join(folder, name), name) : []));
+  const seen = names.filter(isJsonName).flatMap((name) => lookAt(join(folder, name), name) ?? []);
   const byName = new Map<string, Seen[]>();
   for (const one of seen) byName.set(one.name, [...(byName.get(one.name) ?? []), one]);
   return {
@@ -78,7 +49,7 @@ function auditOne(folder: string): Audit & { readonly seen: readonly Filed[] } {
       ...seen.flatMap((one) =>
         [...one.problems, ...pageProblems(one)].map((problem) => ({ file: one.file, problem })),
       ),
-      ...[...byName.values()].flatMap(chainFindings),
+      ...[...byName.values()].flatMap((editions) => chainProblems(editions.map(linkOf))),
       ...names.flatMap((name) => loosePage(folder, name, names)),
       ...leftovers(folder).map((file) => ({
         file,
@@ -88,30 +59,10 @@ function auditOne(folder: string): Audit & { readonly seen: readonly Filed[] } {
   };
 }
 
-function look(file: string, fileName: string): Seen[] {
-  const text = readFileSync(file, 'utf8');
-  const { name, edition } = partsOfName(fileName.slice(0, -'.json'.length));
-  const isEmptied = /-record$/.test(name) && text.trim() === '';
-  if (!text.slice(0, HEAD).includes(ANY_FORM) && !isEmptied) return [];
-  const seen = { file, name, edition };
-  try {
-    const record = checkRecord(JSON.parse(text));
-    const broken = brokenParts(record);
-    const problems = [
-      ...(broken.length > 0 ? [`Changed after it was written: ${broken.join(', ')}.`] : []),
-      ...(record.edition === edition ? [] : [`It is edition ${record.edition}, its name says ${edition}.`]),
-    ];
-    return [{ ...seen, record, problems }];
-  } catch (error) {
-    const what = error instanceof Error ? error.message : String(error);
-    return [{ ...seen, problems: [error instanceof SyntaxError ? `Cut short or damaged: ${what}.` : what] }];
-  }
-}
-
 /** The last edition of a record that can be read. */
-function lastOf(editions: readonly Seen[]): Filed[] {
+function lastOf(editions: readonly Seen[]): Numbered[] {
   const [last] = [...editions].sort((a, b) => b.edition - a.edition);
-  return last?.record ? [{ file: last.file, record: last.record }] : [];
+  return last?.record ? [numbersOf(last.file, last.record)] : [];
 }
 
 function pageProblems({ file, record }: Seen): string[] {
@@ -121,18 +72,12 @@ function pageProblems({ file, record }: Seen): string[] {
   return readFileSync(page, 'utf8').includes(record.hash) ? [] : ['The page beside it is of another record.'];
 }
 
-function chainFindings(editions: readonly Seen[]): AuditFinding[] {
-  const sorted = [...editions].sort((a, b) => a.edition - b.edition);
-  return sorted.flatMap(({ file, edition, record }, i) => {
-    const last = sorted[i - 1];
-    if (edition !== (last?.edition ?? 0) + 1)
-      return [{ file, problem: `Edition ${edition - 1}, which it follows, is missing.` }];
-    if (!last?.record || !record || record.before === last.record.hash) return [];
-    return [
-      { file, problem: `It does not follow edition ${last.edition} as that stands now: another hash.` },
-    ];
-  });
-}
+const linkOf = ({ file, edition, record }: Seen) => ({
+  file,
+  edition,
+  hash: record?.hash,
+  before: record?.before,
+});
 
 function loosePage(folder: string, name: string, names: readonly string[]): AuditFinding[] {
   if (!/^[^.].*\.html$/.test(name) || names.includes(name.replace(/\.html$/, '.json'))) return [];

@@ -1,23 +1,45 @@
 import type { DecisionRecord } from '../decisionRecord';
 
-/** A record where it stands. */
-export interface Filed {
+/** A record where it stands, as far as the numbers of its part go. */
+export interface Numbered {
   readonly file: string;
-  readonly record: DecisionRecord;
+  readonly partNumber?: string;
+  readonly serial?: string;
+  readonly part?: string;
+  /** It counts heats before its own: then it may be the same part again. */
+  readonly countsEarlier: boolean;
+}
+
+/** The numbers in a record. */
+export function numbersOf(file: string, { job, verdict }: DecisionRecord): Numbered {
+  const text = (value: string | number | undefined): string | undefined =>
+    value === undefined ? undefined : String(value);
+  return {
+    file,
+    partNumber: text(job.partNumber),
+    serial: text(job.serial),
+    part: text(job.part),
+    countsEarlier: verdict.channels.some(({ earlier }) => earlier.length > 0),
+  };
 }
 
 /**
  * Parts that are told apart by their numbers and are not: two records of one part number and serial, of which neither counts
  * a heat before its own, or one part number with two names. `records` holds the last edition of each record.
  */
-export function sameNumberFindings(records: readonly Filed[]): { file: string; problem: string }[] {
-  return records.flatMap((one, i) => {
-    const others = records.slice(0, i);
-    const { partNumber, serial, part } = one.record.job;
+export function sameNumberFindings(records: readonly Numbered[]): { file: string; problem: string }[] {
+  const numbered = new Map<string, Numbered[]>();
+  return records.flatMap((one) => {
+    const { partNumber, serial, part } = one;
     if (partNumber === undefined) return [];
-    const numbered = others.filter(({ record: { job } }) => same(job.partNumber, partNumber));
-    const twin = numbered.find(
-      ({ record }) => serial !== undefined && same(record.job.serial, serial) && !isAgain(one.record, record),
+    const others = numbered.get(plain(partNumber)) ?? [];
+    numbered.set(plain(partNumber), [...others, one]);
+    const twin = others.find(
+      (other) =>
+        serial !== undefined &&
+        plain(other.serial) === plain(serial) &&
+        !one.countsEarlier &&
+        !other.countsEarlier,
     );
     if (twin)
       return [
@@ -26,25 +48,15 @@ export function sameNumberFindings(records: readonly Filed[]): { file: string; p
           problem: `Part ${partNumber}, serial ${serial}, has another record: ${twin.file}. Where it is one part heated twice, the later record must count the earlier heat (key earlier of the job file); where it is two parts, one has the wrong serial.`,
         },
       ];
-    const renamed = numbered.find(({ record: { job } }) => part && job.part && !same(job.part, part));
+    const renamed = others.find((other) => part && other.part && plain(other.part) !== plain(part));
     if (!renamed) return [];
     return [
       {
         file: one.file,
-        problem: `Part number ${partNumber} is "${part}" here and "${renamed.record.job.part}" in ${renamed.file}: two parts have one number, or one of the names is wrong.`,
+        problem: `Part number ${partNumber} is "${part}" here and "${renamed.part}" in ${renamed.file}: two parts have one number, or one of the names is wrong.`,
       },
     ];
   });
 }
 
-const same = (a: string | number | undefined, b: string | number | undefined): boolean =>
-  String(a ?? '')
-    .trim()
-    .toLowerCase() ===
-  String(b ?? '')
-    .trim()
-    .toLowerCase();
-
-/** Whether one of two records counts heats before its own: then it may be the same part again. */
-const isAgain = (...records: readonly DecisionRecord[]): boolean =>
-  records.some(({ verdict }) => verdict.channels.some(({ earlier }) => earlier.length > 0));
+const plain = (text = ''): string => text.trim().toLowerCase();

@@ -81,8 +81,17 @@ export const cautions = (verdict: RecordedVerdict): Html =>
   section('Cautions', list([...new Set([...verdict.cautions, ...CAUTIONS])]), 'cautions');
 
 /** What the record was made with. */
-export function versions({ versions: used, writtenAt, edition, hash, before }: DecisionRecord): Html {
-  const text = Object.entries(used).map(([name, version]) => `${name} ${version}`);
+export function versions({
+  versions: used,
+  verdict,
+  writtenAt,
+  edition,
+  hash,
+  before,
+}: DecisionRecord): Html {
+  const text = Object.entries({ ...used, ...verdict.madeWith }).map(
+    ([name, version]) => `${name} ${version}`,
+  );
   return section(
     'Made with',
     html`<p>${[...text, ...(writtenAt ? [`written ${writtenAt}`] : [])].join(' · ')}</p>

@@ -1,0 +1,132 @@
+import { STANDING_CAUTIONS } from '../../decision';
+import { figureName, staticSvg } from '../../figure';
+import type { TableRow } from '../../report';
+import { type Html, html, trusted } from '../html/html';
+import { PAGE_STYLE } from '../html/pageStyle';
+import { section, table, wordOf } from '../html/parts';
+import { kitVersion } from '../kitVersion';
+import type { Shelf, ShelfPart } from './readShelf';
+import { type SinceThen, shelfRow } from './shelfRows';
+import { MOST_WELDS, shelfTrends } from './shelfTrends';
+
+/** What a page of the shelf shows. */
+export interface ShelfPage {
+  readonly title: string;
+  readonly shelf: Shelf;
+  /** The parts to show, newest first; in words how they were chosen, where they are not all. */
+  readonly parts: readonly ShelfPart[];
+  readonly chosen?: string;
+  /** By file of the newest edition: what changed since its decision, and what it would say today. */
+  readonly since: ReadonlyMap<string, SinceThen>;
+}
+
+const WIDE_STYLE = `
+main { max-width: 78rem; }
+.trends { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(23rem, 100%), 1fr)); gap: 1rem; }
+.trends svg { width: 100%; height: auto; }
+.trends .picture { margin: 0; }
+.register { font-size: .8125rem; } .register th, .register td { padding-right: .7rem; }
+.legend { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; margin: .4rem 0 .8rem; padding: 0; list-style: none; }
+`;
+
+/** A shelf of parts as one HTML page without scripts, that needs no other file and no network. */
+export function shelfHtml(page: ShelfPage): string {
+  const { title, shelf, parts, chosen, since } = page;
+  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+  const count = (word: string): number => parts.filter(({ newest }) => newest.verdict === word).length;
+  const open = parts.filter(({ newest }) => !newest.decision).length;
+  return html`${trusted('<!doctype html>')}
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${trusted(PAGE_STYLE + WIDE_STYLE)}</style>
+</head>
+<body>
+<main>
+<header><p>Shelf of parts</p><p>${shelf.folder}</p></header>
+<h1>${title}</h1>
+<p class="lead">${parts.length} ${parts.length === 1 ? 'part' : 'parts'}${chosen === undefined ? '' : `, ${chosen}`}: ${count('kept')} kept, ${count('uncertain')} uncertain, ${count('lost')} lost. ${open === 0 ? 'All are decided.' : `${open} without a decision.`}</p>
+${problems(shelf)}
+${trends(parts)}
+${changedDecisions(parts, since)}
+${register(parts)}
+<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>
+</main>
+</body>
+</html>
+`.text;
+}
+
+function problems({ problems: found }: Shelf): Html | undefined {
+  if (found.length === 0) return undefined;
+  return section(
+    'To be looked at',
+    table(
+      ['File', 'What is wrong'],
+      found.map(({ file, problem }) => [file, problem]),
+    ),
+  );
+}
+
+function trends(parts: readonly ShelfPart[]): Html | undefined {
+  const figures = shelfTrends(parts);
+  if (figures.length === 0) return undefined;
+  const shown = Math.min(parts.length, MOST_WELDS);
+  return section('From weld to weld', [
+    html`<ul class="legend">${(['kept', 'uncertain', 'lost'] as const).map((word) => html`<li>${wordOf(word)}</li>`)}</ul>`,
+    html`<div class="trends">${figures.map(
+      (figure, k) =>
+        html`<figure class="picture"><h3>${figureName(figure)}</h3>${trusted(staticSvg(figure, { widthPx: 460, hideTitle: true, id: `trend-${k}` }))}</figure>`,
+    )}</div>`,
+    ...(shown < parts.length
+      ? [html`<p class="note">Drawn: the newest ${shown} of ${parts.length}. The list below holds all.</p>`]
+      : []),
+  ]);
+}
+
+function changedDecisions(
+  parts: readonly ShelfPart[],
+  since: ReadonlyMap<string, SinceThen>,
+): Html | undefined {
+  const rows = parts.flatMap((part) => {
+    const then = since.get(part.newest.file);
+    return then && then.changed.length > 0 ? [{ part, then }] : [];
+  });
+  if (rows.length === 0) return undefined;
+  return section('Decisions whose ground has changed', [
+    html`<p>What these decisions were made with is not what the kit holds now.</p>`,
+    table(
+      ['Part', 'Decided', 'Said then', 'Changed since', 'Would say today'],
+      rows.map(({ part, then }) => [
+        String(shelfRow(part).Part),
+        part.newest.decision?.disposition ?? '',
+        wordOf(part.newest.verdict),
+        then.changed.join(', '),
+        then.today ?? 'not judged again: temperbook parts … --again',
+      ]),
+    ),
+  ]);
+}
+
+function register(parts: readonly ShelfPart[]): Html | undefined {
+  if (parts.length === 0) return undefined;
+  const rows: TableRow[] = parts.map((part) => shelfRow(part));
+  const columns = Object.keys(rows[0]!).filter((name) => name !== 'Date' && name !== 'Part');
+  return section(
+    'Register',
+    table(
+      ['Part', 'Date', ...columns],
+      rows.map((row, k) => [
+        String(row.Part),
+        String(row.Date),
+        ...columns.map((name) =>
+          name === 'Verdict' ? wordOf(parts[k]!.newest.verdict) : String(row[name] ?? ''),
+        ),
+      ]),
+      'register',
+    ),
+  );
+}

@@ -1,0 +1,93 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { judge } from '../../../lib/decision';
+import { readLog } from '../../../lib/log';
+import { buildRecord, changedSince, type DecisionRecord, judgeAgain, shelfEntry } from '../../../lib/record';
+import { KEPT_FROM, LOST_UP_TO } from '../../../lib/strength';
+import { inFull } from '../../setup/extent';
+
+const log = readLog('data/demo/mast-foot-two-probes.csv');
+const [lip, tube] = log.channels.map(({ name }) => name) as [string, string];
+
+/** The record of the demo weld as if its rises had been so much of what they were. */
+function recordAt(share: number, more: Partial<Parameters<typeof judge>[1]> = {}): DecisionRecord {
+  const channels = log.channels.map((one) => ({
+    ...one,
+    history: { ...one.history, tempC: one.history.tempC.map((temp) => 20 + share * (temp - 20)) },
+  }));
+  const verdict = judge(
+    { ...log, channels },
+    {
+      alloy: 'A356.0',
+      temper: 'T6',
+      attachment: 'peened hole',
+      byChannel: { [tube]: { alloy: '6061' } },
+      ...more,
+    },
+  );
+  return buildRecord({ verdict, figures: [] });
+}
+
+describe('a record judged again', () => {
+  // Heats are kept to 500 samples, rounded to a hundredth of a degree: 0.02 is what the rules of the draws allow for that.
+  it('says what it said: the chance to 0.02, the same word unless the chance lies that close to the rule', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.65, max: 1.05, noNaN: true }), (share) => {
+        const record = recordAt(share);
+        const now = judgeAgain(record, {});
+        const was = record.verdict;
+        expect(now.chanceKept === null).toBe(was.chanceKept === null);
+        if (now.chanceKept === null || was.chanceKept === null) return;
+        expect(Math.abs(now.chanceKept - was.chanceKept)).toBeLessThanOrEqual(0.02);
+        const isClose = [KEPT_FROM, LOST_UP_TO].some((rule) => Math.abs(was.chanceKept! - rule) <= 0.02);
+        if (!isClose) expect(now.verdict).toBe(was.verdict);
+      }),
+      { numRuns: inFull ? 40 : 3, endOnFailure: true },
+    );
+  });
+
+  it('counts readings that weighed the verdict, yields measured before, and heats before this one', () => {
+    const { history } = log.channels[0]!;
+    const mild = { ...history, tempC: history.tempC.map((temp) => 20 + 0.6 * (temp - 20)) };
+    const record = recordAt(0.8, {
+      readings: [{ channel: lip, kind: 'brinell', value: 70, reference: 75 }],
+      byChannel: { [lip]: { measuredYieldMPa: 195 }, [tube]: { alloy: '6061' } },
+      earlier: [mild],
+    });
+    expect(record.verdict.channels[0]!.measuredYieldMPa).toBe(195);
+    const now = judgeAgain(record, {});
+    expect(now.verdict).toBe(record.verdict.verdict);
+    expect(now.chanceKept).not.toBeNull();
+    expect(Math.abs(now.chanceKept! - record.verdict.chanceKept!)).toBeLessThanOrEqual(0.02);
+    const { readings: _, ...without } = record.verdict;
+    expect(judgeAgain({ ...record, verdict: without }, {}).chanceKept).not.toBe(now.chanceKept);
+  });
+
+  it('does not clear what was blind', () => {
+    const record = recordAt(0.3);
+    const blind = [{ name: 'TC9', isOnPart: true, because: 'nothing is known of it' }];
+    const now = judgeAgain({ ...record, verdict: { ...record.verdict, notJudged: blind } }, {});
+    expect([record.verdict.verdict, now.verdict, now.chanceKept]).toEqual(['kept', 'uncertain', null]);
+  });
+});
+
+describe('what changed since', () => {
+  const record = recordAt(0.7);
+  const entry = shelfEntry(record, 'hb-record.json', 'hb-record');
+  it('is nothing for a record of today', () => expect(changedSince(entry)).toEqual([]));
+
+  it('is named: version, members, card', () => {
+    const madeWith = { ...entry.madeWith, temperbook: '0.0.1', 'card 6061': 'x', 'plausible metals': 'y' };
+    expect(changedSince({ ...entry, madeWith })).toEqual([
+      'temperbook 0.0.1',
+      'plausible metals',
+      'card 6061',
+    ]);
+  });
+
+  it('is everything for a record that does not say', () => {
+    const { madeWith: _, ...verdict } = record.verdict;
+    const old = shelfEntry({ ...record, verdict }, 'hb-record.json', 'hb-record');
+    expect(changedSince(old)).toEqual(['plausible metals', 'card A356.0', 'card 6061']);
+  });
+});

@@ -7,6 +7,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['amend', async () => (await import('./amend')).amend],
   ['audit', async () => (await import('./audit')).audit],
   ['chart', async () => (await import('./chart')).chart],
+  ['compare', async () => (await import('./shelf/compare')).compare],
   ['heat', async () => (await import('./heat')).heat],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['lot', async () => (await import('./lot')).lot],
@@ -14,6 +15,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['parts', async () => (await import('./shelf/parts')).parts],
   ['review', async () => (await import('./review')).review],
   ['size', async () => (await import('./size')).size],
+  ['watch', async () => (await import('./shelf/watch')).watch],
   ['run', async () => (await import('./run')).run],
 ]);
 

@@ -14,25 +14,29 @@ import { tellJobFile, tellRecord, tellReview } from './review/tellReview';
 import { shareLine } from './shareLine';
 import { onlyOne, required, shortest, UsageError } from './usage';
 
+/** The options of `review`, as `parseArgs` takes them. */
+export const REVIEW_OPTIONS = {
+  alloy: { type: 'string' },
+  temper: { type: 'string' },
+  out: { type: 'string' },
+  loss: { type: 'string' },
+  limit: { type: 'string' },
+  attached: { type: 'string' },
+  defaults: { type: 'string' },
+  probe: { type: 'string', multiple: true, default: [] as string[] },
+  role: { type: 'string', multiple: true, default: [] as string[] },
+  reading: { type: 'string', multiple: true, default: [] as string[] },
+  job: { type: 'string', multiple: true, default: [] as string[] },
+  read: { type: 'string', default: '{}' },
+} as const;
+
 /** `temperbook review <job.json>`, or `temperbook review <log file> --alloy A356-T6 --out folder …`; of many logs, `reviewMany` */
 export async function review(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
     options: {
-      alloy: { type: 'string' },
-      temper: { type: 'string' },
-      out: { type: 'string' },
-      loss: { type: 'string' },
-      limit: { type: 'string' },
-      attached: { type: 'string' },
-      defaults: { type: 'string' },
-      probe: { type: 'string', multiple: true, default: [] },
-      role: { type: 'string', multiple: true, default: [] },
-      reading: { type: 'string', multiple: true, default: [] },
-      lot: { type: 'string', multiple: true, default: [] },
-      job: { type: 'string', multiple: true, default: [] },
-      read: { type: 'string', default: '{}' },
+      ...REVIEW_OPTIONS,
     },
   });
   if (positionals.length > 1 || positionals.some(isFolder))

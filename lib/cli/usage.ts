@@ -17,6 +17,15 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       what is missing, and writes the job file beside the record. Several
       logs, or a folder of them: each by itself, then a table of all.
 
+  temperbook watch <log file> --alloy A356-T6 --out <folder>
+      Follows a log while it is being written: temperature, time and allowance
+      left, and a bell when to stop, here and on a page on this machine. Ends
+      with Ctrl-C and the record that review would write.
+
+  temperbook compare <log, plan or record> <another> …
+      The same weld twice, a plan against its log, or a weld against the last
+      ten on a shelf, side by side.
+
   temperbook amend <record.json> --reading "TC1 brinell 68 75"
       Adds a reading, a correction, a decision or a signature to a record: a new
       edition beside the one before, with what changed.
@@ -105,6 +114,15 @@ For amend:
                        reject or escalate; with --reason "…" and --condition "…"
   --job name=value     a line of the record, added or corrected
   --sign "role=name"   who signed, such as "Checked by=bench 2"
+
+For watch: all of review, and
+  --port <number>      of the page on this machine; 0, or left out, takes any
+                       that is free
+
+For compare: alloy, temper and so on as for review, for logs and plans, and
+  --shelf <folder>     the newest records of a folder beside it
+  --last <number>      how many of them; 10 unless you say
+  --out <page.html>    the comparison with its traces as a page
 
 For parts:
   --alloy, --word, --part, --from, --to

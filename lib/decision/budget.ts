@@ -1,8 +1,8 @@
-import { isothermal } from '../history';
+import { isothermal, type ThermalHistory } from '../history';
 import { advanceMetal } from '../kinetics';
 import { formatDuration, formatTemp, judged } from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import type { StrengthAfter } from '../strength';
+import type { Draws, StrengthAfter } from '../strength';
 import type { ExposureBudget } from './verdict';
 
 /** What the budget is asked for. */
@@ -26,23 +26,9 @@ export function exposureBudget(
   { draws, word }: Pick<StrengthAfter, 'draws' | 'word'>,
   { limitC, allowanceFraction }: BudgetOptions,
 ): ExposureBudget {
-  const needed = 1 - allowanceFraction;
-  const count = Math.min(DRAWS, draws.states.length);
-  const times = Float64Array.from({ length: count }, (_, i) => {
-    const holds = (s: number): boolean => {
-      const { yieldKept } = advanceMetal(draws.metals[i]!, draws.states[i]!, isothermal(limitC, s));
-      return yieldKept[yieldKept.length - 1]! >= needed;
-    };
-    if (!holds(1)) return 0;
-    if (holds(LONGEST_S)) return LONGEST_S;
-    let low = 1;
-    let high = LONGEST_S;
-    while (high / low > FINE) {
-      const middle = Math.sqrt(low * high);
-      if (holds(middle)) low = middle;
-      else high = middle;
-    }
-    return low;
+  const times = timesLeft(draws, 1 - allowanceFraction, (_, s) => isothermal(limitC, s), {
+    longestS: LONGEST_S,
+    fine: FINE,
   });
   const [low, nominal, high] = weightedQuantiles(times, [0.05, 0.5, 0.95]) as [number, number, number];
   const isCleared = word === 'kept';
@@ -50,6 +36,34 @@ export function exposureBudget(
     `Soak at ${formatTemp(limitC)} until the allowance is used up.`,
   ]);
   return { timeAtLimitS, sentence: budgetSentence(timeAtLimitS, limitC, isCleared) };
+}
+
+/**
+ * For the first hundred draws the longest s, from a second up to `longestS`, for which `heat(i, s)` leaves draw i its
+ * `needed` yield: 0 where a second is too long already. Bisected to the ratio `fine`.
+ */
+export function timesLeft(
+  { states, metals }: Pick<Draws, 'states' | 'metals'>,
+  needed: number,
+  heat: (draw: number, s: number) => ThermalHistory,
+  { longestS, fine }: { readonly longestS: number; readonly fine: number },
+): Float64Array {
+  return Float64Array.from({ length: Math.min(DRAWS, states.length) }, (_, i) => {
+    const holds = (s: number): boolean => {
+      const { yieldKept } = advanceMetal(metals[i]!, states[i]!, heat(i, s));
+      return yieldKept[yieldKept.length - 1]! >= needed;
+    };
+    if (!holds(1)) return 0;
+    if (holds(longestS)) return longestS;
+    let low = 1;
+    let high = longestS;
+    while (high / low > fine) {
+      const middle = Math.sqrt(low * high);
+      if (holds(middle)) low = middle;
+      else high = middle;
+    }
+    return low;
+  });
 }
 
 function budgetSentence(

@@ -17,6 +17,7 @@ type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
 
 /**
  * Every channel of a record ready to judge: what its metal saw (`probeExposure`), and what the metal is.
+ * `isRunning`: the log is still being written, so its end is no end (`ProbeRecord`).
  * @throws TemperbookError as `judge`.
  */
 export function casesOf(
@@ -24,6 +25,7 @@ export function casesOf(
   options: NamedOptions,
   allowanceFraction: number,
   onCase: (share: number) => void = () => undefined,
+  isRunning = false,
 ): Cases {
   if (typeof record === 'object' && record !== null && 'places' in record)
     return casesOfPlaces(record, options, allowanceFraction);
@@ -89,6 +91,7 @@ export function casesOf(
                 other === name ? [] : [condensed],
               ),
               spanS,
+              isRunning,
               probe: {
                 ambientC,
                 thermocouple: says.thermocouple ?? options.thermocouple,

@@ -22,6 +22,7 @@ export { judge } from './judge';
 export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';
 export { YOUR_LIMIT } from './limits';
 export { madeWith } from './part/madeWith';
+export { type PlaceSoFar, type SoFar, strengthSoFar } from './part/strengthSoFar';
 export { placementSentence } from './placementSentence';
 export type { PartExposures, PlaceExposure } from './places/partExposures';
 export {

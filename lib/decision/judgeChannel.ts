@@ -60,7 +60,10 @@ export function probeCase(
 export function strengthOf(
   channel: ChannelCase,
   draws: number,
-  { weights, ...others }: Pick<StrengthOptions, 'onDraw' | 'goOn'> & { readonly weights?: Float64Array } = {},
+  {
+    weights,
+    ...others
+  }: Pick<StrengthOptions, 'endOnly' | 'onDraw' | 'goOn'> & { readonly weights?: Float64Array } = {},
 ): StrengthAfter {
   const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
   const metal: Metal = { alloy: card, temper, measuredYieldMPa };

@@ -15,7 +15,10 @@ import { nameSpeaksOfOther } from './probeNames';
  * @throws TemperbookError that lists every probe the log does not have; for a job that does not say its metal, and for an
  * earlier record without a probe at the place of this one.
  */
-export function jobOptions(job: Job, log: ThermalLog): JudgeOptions {
+export function jobOptions(
+  job: Job,
+  log: { readonly channels: readonly { readonly name: string }[] },
+): JudgeOptions {
   const names = log.channels.map(({ name }) => name);
   refuseProblems(job.file === undefined ? 'This job' : 'The job file', strangers(job, names), {
     file: job.file,

@@ -1,5 +1,10 @@
 export { buildRecord, type RecordParts } from './buildRecord';
 export { checkRecord, readRecord } from './checkRecord';
+export { compareFigure } from './compare/compareFigure';
+export { compareHtml, writeComparison } from './compare/compareHtml';
+export { compareRows } from './compare/compareRows';
+export { type Beside, type Comparison, compareWelds, type PlaceCompared } from './compare/compareWelds';
+export { type Weld, type WeldPlace, weldOfRecord, weldOfVerdict } from './compare/weld';
 export {
   type Change,
   type ConsideredOption,
@@ -30,6 +35,14 @@ export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet, partOfSheet } f
 export { kitVersion } from './kitVersion';
 export { recordHtml } from './recordHtml';
 export { recordSchema } from './recordSchema';
+export { changedSince } from './shelf/changedSince';
+export { numberOf, readShelf, type Shelf, type ShelfPart, type ShelfProblem } from './shelf/readShelf';
+export { type Selection, type ShelfFilter, selectParts } from './shelf/selectParts';
+export { type ShelfEntry, type ShelfPlace, shelfEntry } from './shelf/shelfEntry';
+export { type ShelfPage, shelfHtml } from './shelf/shelfHtml';
+export { INDEX_FILE } from './shelf/shelfIndex';
+export { governing, type SinceThen, shelfRow } from './shelf/shelfRows';
+export { MOST_WELDS, shelfTrends } from './shelf/shelfTrends';
+export { writeShelf } from './shelf/writeShelf';
 export { stopCardHtml, writeStopCard } from './stopCard';
-export * from './shelf';
 export { type WallChart, wallChartHtml, writeWallChart } from './wallChart';

@@ -31,7 +31,13 @@ const TAIL_TIME_CONSTANTS = 3;
  * end above 100 °C that does not fall hides what comes after. An end above 100 °C that falls has its cooling counted:
  * T = T_a + (T_end − T_a) exp(−t/τ), τ from the fall of its last minute, three times as slow at worst.
  */
-export function logEnds({ history, probe, spanS, earlierIsKnown = false }: ProbeRecord): EndFindings {
+export function logEnds({
+  history,
+  probe,
+  spanS,
+  earlierIsKnown = false,
+  isRunning = false,
+}: ProbeRecord): EndFindings {
   const { timeS, tempC } = history;
   const last = timeS.length - 1;
   const firstC = tempC[0]!;
@@ -46,7 +52,7 @@ export function logEnds({ history, probe, spanS, earlierIsKnown = false }: Probe
       because: `The log starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
     });
   // A probe that stopped before the log did has a gap there, not an end.
-  if (timeS[last]! < spanS[1] || lastC <= Math.max(STILL_HOT_C, probe.ambientC))
+  if (isRunning || timeS[last]! < spanS[1] || lastC <= Math.max(STILL_HOT_C, probe.ambientC))
     return { blind, because: [] };
   const endSlope = slopeOver(history, timeS[last]! - SLOPE_OVER_S, timeS[last]!);
   if (endSlope > -SLOPE_K_PER_S) {

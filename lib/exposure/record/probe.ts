@@ -28,6 +28,8 @@ export interface ProbeRecord {
   readonly neighbours: readonly ThermalHistory[];
   /** Start and end of the log, s. */
   readonly spanS: readonly [number, number];
+  /** The log is still being written: its last reading is now, and says nothing of what comes. */
+  readonly isRunning?: boolean;
   /** Heats before this log are given by the user, so a warm start hides nothing. */
   readonly earlierIsKnown?: boolean;
   /** Probes of the air, judged by nobody: a probe that goes with them is not on the part. */

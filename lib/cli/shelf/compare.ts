@@ -1,0 +1,90 @@
+import { readFileSync } from 'node:fs';
+import { basename, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { judge } from '../../decision';
+import { tableText } from '../../figure';
+import { type PlatePlan, solvePlate } from '../../heatflow';
+import { jobOptions, readJob, reviewJob } from '../../job';
+import { TemperbookError } from '../../quantity';
+import {
+  compareRows,
+  compareWelds,
+  RECORD_FORM,
+  readRecord,
+  readShelf,
+  type Weld,
+  weldOfRecord,
+  weldOfVerdict,
+  writeComparison,
+} from '../../record';
+import { tableOf } from '../../report';
+import { REVIEW_OPTIONS } from '../review';
+import { jobOfOptions, type ReviewValues } from '../review/jobOfOptions';
+import { shortest, UsageError } from '../usage';
+
+/** `temperbook compare a b … --alloy A356.0 --temper T6 --shelf folder --last 10 --out page.html` */
+export async function compare(args: string[]): Promise<void> {
+  const { values, positionals } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: {
+      ...REVIEW_OPTIONS,
+      last: { type: 'string' },
+      shelf: { type: 'string' },
+    },
+  });
+  if (positionals.length + (values.shelf ? 1 : 0) < 2)
+    throw new UsageError('compare takes two or more logs, plans or records, or one and --shelf <folder>');
+  const welds: Weld[] = [];
+  for (const path of positionals) welds.push(await weldOf(path, values));
+  if (values.shelf !== undefined)
+    welds.push(...lastOn(values.shelf, positionals, numberOf(values.last ?? '10')));
+  const comparison = compareWelds(welds);
+  for (const place of comparison.places)
+    process.stdout.write(`${tableText(tableOf(compareRows(place)))}\n\n`);
+  for (const line of comparison.leftOut) process.stdout.write(`Not compared: ${line}\n`);
+  if (values.out !== undefined)
+    process.stdout.write(`Page  ${shortest(writeComparison(comparison, values.out))}\n`);
+}
+
+/** A record by its form, a plan where it is any other JSON file, else a log; the last two judged by the options given. */
+async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
+  const name = basename(path).replace(/\.[^.]*$/, '');
+  const json = /\.json$/i.test(path) ? jsonAt(path) : undefined;
+  if (json?.form === RECORD_FORM) return weldOfRecord(name, readRecord(path));
+  const job = readJob(jobOfOptions(path, values));
+  if (json === undefined) return weldOfVerdict(name, reviewJob(job).verdict);
+  const { probes } = solvePlate(json as unknown as PlatePlan);
+  const { byChannel = {}, readings: _, ...common } = jobOptions(job, { channels: probes });
+  const places = probes.map(({ name: probe, history }) => ({
+    ...judge(history, { ...common, ...byChannel[probe] }).channels[0]!,
+    name: probe,
+  }));
+  return { name, places };
+}
+
+function jsonAt(path: string): { readonly form?: unknown } {
+  try {
+    return JSON.parse(readFileSync(path, 'utf8'));
+  } catch (error) {
+    throw new TemperbookError('This file cannot be read', {
+      file: path,
+      found: error instanceof Error ? error.message : String(error),
+      remedy: 'Where a file is cut short, bring it back from a copy',
+    });
+  }
+}
+
+/** The newest parts of a shelf that are not among those given, newest first. */
+function lastOn(folder: string, given: readonly string[], most: number): Weld[] {
+  const own = new Set(given.map((path) => resolve(path)));
+  return readShelf(folder)
+    .parts.filter(({ editions }) => !editions.some(({ file }) => own.has(resolve(folder, file))))
+    .slice(0, most)
+    .map(({ newest }) => weldOfRecord(newest.name, readRecord(resolve(folder, newest.file))));
+}
+
+function numberOf(text: string): number {
+  if (/^[1-9]\d*$/.test(text)) return Number(text);
+  throw new UsageError(`--last takes a number of welds such as 10, not "${text}"`);
+}

@@ -1,0 +1,97 @@
+import { parseArgs } from 'node:util';
+import { jobOptions, readJob, type WatchState, watchLog } from '../../job';
+import { formatPercent, formatTemp } from '../../quantity';
+import { REVIEW_OPTIONS, review } from '../review';
+import { jobOfOptions } from '../review/jobOfOptions';
+import { onlyOne, required, UsageError } from '../usage';
+
+/** `temperbook watch <log file> --port 0 …`, and all options of `review`, which ends it */
+export async function watch(args: string[]): Promise<void> {
+  const { values, positionals, tokens } = parseArgs({
+    args,
+    allowPositionals: true,
+    options: { ...REVIEW_OPTIONS, port: { type: 'string', default: '0' } },
+    tokens: true,
+  });
+  const path = onlyOne(positionals, 'the log file to watch');
+  const outFolder = required(values.out, '--out <folder>');
+  const port = portOf(values.port);
+  const job = readJob(jobOfOptions(path, values));
+  const teller = stateTeller();
+  const watching = await watchLog(path, {
+    read: job.log.read,
+    judge: (log) => jobOptions(job, log),
+    outFolder,
+    port,
+    onState: teller.tell,
+  });
+  process.stdout.write(`Watching ${path}. Page  ${watching.url}\nCtrl-C ends it with the record.\n`);
+  await endAsked();
+  teller.end();
+  const source = await watching.end();
+  const options = tokens.flatMap((token) =>
+    token.kind === 'option' && token.name !== 'port' ? [`--${token.name}`, token.value ?? ''] : [],
+  );
+  await review([source, ...options]);
+}
+
+function portOf(text: string): number {
+  const port = Number(text);
+  if (/^\d+$/.test(text) && port <= 65535) return port;
+  throw new UsageError(`--port takes a number up to 65535, not "${text}"`);
+}
+
+const endAsked = (): Promise<void> =>
+  new Promise((resolve) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => resolve());
+  });
+
+const BELL = '\x07';
+/** On paper and in pipes the state is told this often, ms, besides every change. */
+const EVERY_MS = 10_000;
+
+/** Tells states: on a terminal in a block that is rewritten, elsewhere a line now and then; each new stop rings. */
+function stateTeller(): { readonly tell: (state: WatchState) => void; readonly end: () => void } {
+  const { stdout } = process;
+  const isTerminal = stdout.isTTY === true;
+  let height = 0;
+  let told = '';
+  let toldMs = 0;
+  return {
+    tell: (state) => {
+      const stopped = state.level === 'stop' ? state.headline.replace(/\d.*/, '') : state.level;
+      const isNew = stopped !== told;
+      if (isNew && state.level === 'stop') stdout.write(BELL);
+      if (isTerminal) {
+        const lines = blockOf(state);
+        stdout.write(`${height > 0 ? `\x1b[${height}A` : ''}\x1b[J${lines.join('\n')}\n`);
+        height = lines.length;
+      } else if (isNew || Date.now() - toldMs > EVERY_MS) {
+        stdout.write(`${blockOf(state).join('\n')}\n`);
+        toldMs = Date.now();
+      }
+      told = stopped;
+    },
+    end: () => {
+      height = 0;
+      stdout.write('\n');
+    },
+  };
+}
+
+function blockOf({ level, headline, probes, notes }: WatchState): string[] {
+  const loud = process.stdout.isTTY === true && level === 'stop' ? `\x1b[1;7m ${headline} \x1b[0m` : headline;
+  const widest = (process.stdout.columns ?? 200) - 1;
+  return [
+    loud,
+    ...probes.map(({ name, tempC, usedShare, usedAtMost, say }) => {
+      const temp = tempC === null ? 'no reading' : formatTemp(tempC);
+      const used =
+        usedShare === null || usedAtMost === null
+          ? ''
+          : `, used ${formatPercent(usedShare)}, at most ${formatPercent(usedAtMost)}`;
+      return `  ${name}  ${temp}${used}. ${say}`.slice(0, widest);
+    }),
+    ...notes.map((note) => `  ${note.replace(/\s*\n\s*/g, ' ')}`.slice(0, widest)),
+  ];
+}

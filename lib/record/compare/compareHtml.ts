@@ -1,0 +1,77 @@
+import { writeFileSync } from 'node:fs';
+import { STANDING_CAUTIONS } from '../../decision';
+import { staticSvg } from '../../figure';
+import { TemperbookError } from '../../quantity';
+import { writeWhole } from '../../report';
+import { textAt } from '../files/placeRecord';
+import { html, trusted } from '../html/html';
+import { PAGE_STYLE } from '../html/pageStyle';
+import { list, section, table, wordOf } from '../html/parts';
+import { kitVersion } from '../kitVersion';
+import { compareFigure } from './compareFigure';
+import { compareRows } from './compareRows';
+import type { Comparison } from './compareWelds';
+
+/** Tells a page of compared welds from any other file. */
+const MARK = '<p>Welds side by side</p>';
+const FIGURE_STYLE = '.picture svg { width: 100%; height: auto; } main { max-width: 66rem; }';
+
+/** Welds side by side as one HTML page without scripts, that needs no other file and no network. */
+export function compareHtml({ places, leftOut }: Comparison): string {
+  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
+  const names = [...new Set(places.flatMap(({ welds }) => welds.map(({ weld }) => weld)))];
+  const title = names.length > 3 ? `${names[0]} beside ${names.length - 1} others` : names.join(' beside ');
+  return html`${trusted('<!doctype html>')}
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${title}</title>
+<style>${trusted(PAGE_STYLE + FIGURE_STYLE)}</style>
+</head>
+<body>
+<main>
+<header>${trusted(MARK)}</header>
+<h1>${title}</h1>
+<p class="note">The chance that one kept more is counted draw by draw, with the same truth behind wire and fixing and the same metal on both sides: what both do not know cancels. Probes that were fixed anew may differ by more than that.</p>
+${places.map((place, k) => {
+  const rows = compareRows(place);
+  return section(place.name, [
+    html`<figure class="picture">${trusted(staticSvg(compareFigure(place), { widthPx: 860, hideTitle: true, id: `place-${k}` }))}<figcaption class="note">Each trace from the first time above 60 °C (140 °F).</figcaption></figure>`,
+    table(
+      ['Weld', ...Object.keys(rows[0]!).slice(2)],
+      rows.map((row, i) => [
+        `${i + 1} ${row.Weld}`,
+        ...Object.entries(row)
+          .slice(2)
+          .map(([name, value]) =>
+            name === 'Verdict' ? wordOf(place.welds[i]!.place.verdict) : String(value),
+          ),
+      ]),
+    ),
+  ]);
+})}
+${leftOut.length > 0 && section('Not compared', list(leftOut))}
+<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>
+</main>
+</body>
+</html>
+`.text;
+}
+
+/**
+ * Writes the page whole or not at all, over an older page of compared welds and nothing else.
+ * @throws TemperbookError when another file stands there, or it cannot be written.
+ */
+export function writeComparison(comparison: Comparison, path: string): string {
+  const stands = textAt(path);
+  if (stands !== undefined && !stands.includes(MARK))
+    throw new TemperbookError('Another file stands where the page would go', {
+      file: path,
+      remedy: 'Give another name, or move it away',
+    });
+  const text = compareHtml(comparison);
+  writeWhole(path, (unfinished) => writeFileSync(unfinished, text, { flush: true }));
+  return path;
+}

@@ -1,0 +1,98 @@
+import { requireList, TemperbookError } from '../../quantity';
+import { CLOSE_DRAWS, type Draws, strengthAfter } from '../../strength';
+import type { Weld, WeldPlace } from './weld';
+
+/** One weld at one place, beside the first. */
+export interface Beside {
+  readonly weld: string;
+  readonly place: WeldPlace;
+  /**
+   * Chance that the first weld kept more than this one: the share of draws, the same truth behind the wire and the same metal
+   * on both sides; equal counts half. Null for the first itself, and where either may hide heat.
+   */
+  readonly firstKeptMore: number | null;
+}
+
+/** A place that the first weld and another share. */
+export interface PlaceCompared {
+  readonly name: string;
+  /** In the order of the welds; the first weld first. */
+  readonly welds: readonly Beside[];
+}
+
+/** Welds side by side. */
+export interface Comparison {
+  readonly places: readonly PlaceCompared[];
+  /** Places that cannot be compared, and why. */
+  readonly leftOut: readonly string[];
+}
+
+/**
+ * Puts welds beside the first, place by place by the names of their probes; two welds of one place each are the same place
+ * whatever it is called.
+ * @throws TemperbookError for fewer than two welds, and where no place is shared.
+ */
+export function compareWelds(welds: readonly Weld[]): Comparison {
+  const [first, ...others] = requireList(welds, 'Welds to compare', 2) as [Weld, ...Weld[]];
+  const areSingle = welds.every(({ places }) => places.length === 1);
+  const same = ({ places }: Weld, name: string): WeldPlace | undefined =>
+    areSingle ? places[0] : places.find((one) => one.name === name);
+  const places = first.places.flatMap((place): PlaceCompared[] => {
+    const shared = others.flatMap((weld) => {
+      const found = same(weld, place.name);
+      return found ? [{ weld: weld.name, place: found }] : [];
+    });
+    if (shared.length === 0) return [];
+    const own = drawsOf(place);
+    return [
+      {
+        name: place.name,
+        welds: [
+          { weld: first.name, place, firstKeptMore: null },
+          ...shared.map((one) => ({
+            ...one,
+            firstKeptMore: isBlind(place) || isBlind(one.place) ? null : keptMore(own, drawsOf(one.place)),
+          })),
+        ],
+      },
+    ];
+  });
+  if (places.length === 0)
+    throw new TemperbookError('These welds share no place', {
+      found: welds
+        .map(({ name, places: all }) => `${name}: ${all.map((one) => one.name).join(', ')}`)
+        .join('; '),
+      expected: 'probes of the same name on the same place',
+      remedy: `Name them alike: --read '{"columns": {"TC1": "name"}}', where logs are compared`,
+    });
+  return { places, leftOut: leftOut(welds, areSingle) };
+}
+
+function leftOut([first, ...others]: readonly Weld[], areSingle: boolean): string[] {
+  if (areSingle || !first) return [];
+  const names = (weld: Weld): string[] => weld.places.map(({ name }) => name);
+  return others.flatMap((other) => [
+    ...names(first).flatMap((name) =>
+      names(other).includes(name) ? [] : [`"${name}" of ${first.name} is not in ${other.name}.`],
+    ),
+    ...names(other).flatMap((name) =>
+      names(first).includes(name) ? [] : [`"${name}" of ${other.name} is not in ${first.name}.`],
+    ),
+  ]);
+}
+
+const isBlind = ({ chanceKept }: WeldPlace): boolean => chanceKept === null;
+
+function drawsOf({ exposure, earlier, alloy, temper, measuredYieldMPa }: WeldPlace): Draws {
+  return strengthAfter(
+    exposure,
+    { alloy, temper, measuredYieldMPa },
+    { earlier, draws: CLOSE_DRAWS, endOnly: true },
+  ).draws;
+}
+
+function keptMore({ yieldKept: a }: Draws, { yieldKept: b }: Draws): number {
+  let more = 0;
+  for (let i = 0; i < a.length; i++) more += a[i]! > b[i]! ? 1 : a[i] === b[i] ? 0.5 : 0;
+  return more / a.length;
+}

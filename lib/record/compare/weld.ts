@@ -1,0 +1,41 @@
+import type { LimitCheck, Verdict } from '../../decision';
+import type { Exposure } from '../../exposure';
+import type { Judged } from '../../quantity';
+import type { VerdictWord } from '../../strength';
+import type { DecisionRecord } from '../decisionRecord';
+import { exposureOfRecord } from '../heat/exposureOfRecord';
+
+/** A place of a weld with its verdict, and all its metal saw up to the end of it. */
+export interface WeldPlace {
+  readonly name: string;
+  readonly alloy: string;
+  readonly temper: string;
+  readonly measuredYieldMPa?: number;
+  readonly verdict: VerdictWord;
+  readonly chanceKept: number | null;
+  readonly yieldKeptFraction: Judged;
+  readonly peakC: Judged;
+  readonly limits: readonly LimitCheck[];
+  readonly exposure: Exposure;
+  readonly earlier: readonly Exposure[];
+}
+
+/** A weld as it is compared: a log, a plan or a record, judged. */
+export interface Weld {
+  readonly name: string;
+  readonly places: readonly WeldPlace[];
+}
+
+/** A weld from a verdict on its log. */
+export function weldOfVerdict(name: string, verdict: Verdict): Weld {
+  return { name, places: verdict.channels };
+}
+
+/** A weld from its record; heats that were counted before it come with it. */
+export function weldOfRecord(name: string, record: DecisionRecord): Weld {
+  const { channels } = record.verdict;
+  return {
+    name,
+    places: channels.map((one) => ({ ...one, exposure: exposureOfRecord(record, one.name), earlier: [] })),
+  };
+}

@@ -1,0 +1,74 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { judge, strengthSoFar } from '../../lib/decision';
+import { readLog, type ThermalLog } from '../../lib/log';
+import { KEPT_FROM, ROUTINE_DRAWS } from '../../lib/strength';
+import { inFull } from '../setup/extent';
+
+const log = readLog('data/demo/mast-foot-two-probes.csv');
+const OPTIONS = { alloy: 'A356.0', temper: 'T6', attachment: 'peened hole' } as const;
+
+function heatedBy(share: number, untilS = Number.POSITIVE_INFINITY): ThermalLog {
+  return {
+    ...log,
+    channels: log.channels.map((one) => {
+      const { timeS, tempC } = one.history;
+      const count = timeS.filter((t) => t <= untilS).length;
+      return {
+        ...one,
+        history: {
+          timeS: timeS.slice(0, count),
+          tempC: tempC.slice(0, count).map((t) => 20 + share * (t - 20)),
+        },
+      };
+    }),
+  };
+}
+
+describe('strength while a log goes on', () => {
+  // The same 400 draws: where judge went on to more, three Monte Carlo errors of a chance near the rule, 3 √(0.05 · 0.95/400).
+  const errors = 3 * Math.sqrt((0.05 * 0.95) / ROUTINE_DRAWS);
+
+  it('comes to what judge says once the log is whole, and is never kinder', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.65, max: 1.05, noNaN: true }), (share) => {
+        const whole = heatedBy(share);
+        const { channels } = judge(whole, OPTIONS);
+        for (const [k, place] of strengthSoFar(whole, OPTIONS).places.entries()) {
+          const { verdict, chanceKept, yieldKeptFraction } = channels[k]!;
+          if (place.word === 'kept') expect(verdict).toBe('kept');
+          if (place.word === 'lost') expect(verdict).toBe('lost');
+          if (verdict === 'kept' && chanceKept! > KEPT_FROM + 2 * errors) expect(place.word).toBe('kept');
+          expect(Math.abs(place.usedAtMost - Math.max(0, (1 - yieldKeptFraction.low) / 0.1))).toBeLessThan(
+            0.1,
+          );
+        }
+      }),
+      { numRuns: inFull ? 30 : 3, endOnFailure: true },
+    );
+  });
+
+  it('only ever uses up more of the allowance as the weld goes on', () => {
+    const times = [200, 400, 700, 1200];
+    // Type N: a type K may read high after heat, which longer heat makes of all that was read before.
+    const wire = { standard: 'IEC 60584-1', class: 2, type: 'N' } as const;
+    const options = { ...OPTIONS, thermocouple: wire };
+    const used = times.map((s) => strengthSoFar(heatedBy(1, s), options).places[0]!.usedAtMost);
+    for (let i = 1; i < used.length; i++) expect(used[i]!).toBeGreaterThanOrEqual(used[i - 1]! - 0.02);
+  });
+
+  it('holds back what cooling still takes: hotter, and longer, there is less left', () => {
+    const { left } = strengthSoFar(heatedBy(0.6), OPTIONS).places[0]!;
+    for (let i = 1; i < left.length; i++) expect(left[i]!.holdS).toBeLessThanOrEqual(left[i - 1]!.holdS);
+    expect(left[0]!.holdS).toBeGreaterThan(600);
+    expect(left[left.length - 1]!.holdS).toBeLessThan(60);
+  });
+
+  it('is not blind because the log ends hot, as judge is', () => {
+    const { timeS, tempC } = log.channels[0]!.history;
+    const hotS = timeS[tempC.indexOf(Math.max(...tempC))]!;
+    const cut = heatedBy(0.7, hotS);
+    expect(judge(cut, OPTIONS).channels[0]!.blind.length).toBeGreaterThan(0);
+    expect(strengthSoFar(cut, OPTIONS).places[0]!.blind).toEqual([]);
+  });
+});

@@ -22,13 +22,13 @@ describe('temperbook parts', () => {
     const { status, stdout } = temperbook(folder, 'parts', 'records', '--out', 'shelf.html');
     expect(status).toBe(0);
     expect(stdout).toMatch(/2031-05-14 +HB-09 +A356\.0-T6/);
-    expect(stdout).toContain('1 part.');
+    expect(stdout).toContain('1 part;');
     expect(readFileSync(path.join(folder, 'shelf.html'), 'utf8')).toContain('HB-09');
   });
 
   it('lists nothing that was not asked for', () => {
     const { status, stdout } = temperbook(folder, 'parts', 'records', '--part', 'XX');
-    expect([status, stdout]).toEqual([0, '0 of 1 part.\n']);
+    expect([status, stdout]).toEqual([0, '0 of 1 part; 1 other .json file, which is no record.\n']);
   });
 
   it('says what it cannot take, and what to do', () => {

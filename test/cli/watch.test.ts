@@ -73,7 +73,7 @@ describe('temperbook watch', () => {
   it('waits for its log, rings within a second of the limit, and ends with the record that review writes', async () => {
     const { folder, log, said, run, until, end } = start();
     run();
-    await until('Waiting for readings');
+    await until('is not there yet');
     writeFileSync(log, lines.slice(0, COLD).join(''));
     const dripping = drip(log, COLD);
     await until('Go on');
@@ -108,7 +108,7 @@ describe('temperbook watch', () => {
     expect(readFileSync(path.join(folder, 'out', 'log-watched.csv'), 'utf8')).toBe(
       [...lines.slice(0, first), ...lines.slice(0, COLD)].join(''),
     );
-    const record = readdirSync(path.join(folder, 'out')).find((file) => file.endsWith('.json'))!;
+    const record = readdirSync(path.join(folder, 'out')).find((file) => file.endsWith('record.json'))!;
     expect(verdictOf(folder, `out/${record}`).verdict.verdict).not.toBe('kept');
     expect(said.text).toContain('Record');
   });

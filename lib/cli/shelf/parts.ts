@@ -59,7 +59,13 @@ export async function parts(args: string[]): Promise<void> {
     `${chosen.length}${of} part${shelf.parts.length === 1 ? '' : 's'}`,
     ...(shelf.problems.length > 0 ? [`${shelf.problems.length} things to be looked at, named above`] : []),
     ...(undated > 0 ? [`${undated} left out because their records have no date`] : []),
-    ...(shelf.otherFiles > 0 ? [`${shelf.otherFiles} other .json files, which are no records`] : []),
+    ...(shelf.otherFiles > 0
+      ? [
+          shelf.otherFiles === 1
+            ? '1 other .json file, which is no record'
+            : `${shelf.otherFiles} other .json files, which are no records`,
+        ]
+      : []),
   ];
   process.stdout.write(`${told.join('; ')}.\n`);
   if (shelf.notNoted !== undefined)

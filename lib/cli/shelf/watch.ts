@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { jobOptions, readJob, type WatchState, watchLog } from '../../job';
 import { formatPercent, formatTemp } from '../../quantity';
@@ -16,6 +17,8 @@ export async function watch(args: string[]): Promise<void> {
   const path = onlyOne(positionals, 'the log file to watch');
   const outFolder = required(values.out, '--out <folder>');
   const port = portOf(values.port);
+  const ending = endAsked();
+  if (!(await thereBefore(path, ending))) return;
   const job = readJob(jobOfOptions(path, values));
   const teller = stateTeller();
   const watching = await watchLog(path, {
@@ -26,13 +29,25 @@ export async function watch(args: string[]): Promise<void> {
     onState: teller.tell,
   });
   process.stdout.write(`Watching ${path}. Page  ${watching.url}\nCtrl-C ends it with the record.\n`);
-  await endAsked();
+  await ending;
   teller.end();
   const source = await watching.end();
   const options = tokens.flatMap((token) =>
     token.kind === 'option' && token.name !== 'port' ? [`--${token.name}`, token.value ?? ''] : [],
   );
   await review([source, ...options]);
+}
+
+/** Waits for a log that the logger has not begun; false when the end was asked for first. */
+async function thereBefore(path: string, ending: Promise<void>): Promise<boolean> {
+  if (existsSync(path)) return true;
+  process.stdout.write(`${path} is not there yet. Waiting for it.\n`);
+  let isOver = false;
+  void ending.then(() => {
+    isOver = true;
+  });
+  while (!isOver && !existsSync(path)) await new Promise((resolve) => setTimeout(resolve, 100));
+  return !isOver;
 }
 
 function portOf(text: string): number {

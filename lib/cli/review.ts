@@ -26,6 +26,7 @@ export const REVIEW_OPTIONS = {
   probe: { type: 'string', multiple: true, default: [] as string[] },
   role: { type: 'string', multiple: true, default: [] as string[] },
   reading: { type: 'string', multiple: true, default: [] as string[] },
+  lot: { type: 'string', multiple: true, default: [] as string[] },
   job: { type: 'string', multiple: true, default: [] as string[] },
   read: { type: 'string', default: '{}' },
 } as const;
@@ -35,9 +36,7 @@ export async function review(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
-    options: {
-      ...REVIEW_OPTIONS,
-    },
+    options: REVIEW_OPTIONS,
   });
   if (positionals.length > 1 || positionals.some(isFolder))
     return reviewMany(positionals, required(values.out, '--out <folder>'), optionsAsGiven(values));

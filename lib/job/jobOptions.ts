@@ -2,7 +2,7 @@ import type { ChannelOptions, JudgeOptions } from '../decision';
 import { type Exposure, parseHeats } from '../exposure';
 import { ovenExposure } from '../heatflow';
 import { checkChart, temperMade } from '../heattreat';
-import { readLog, type ThermalLog } from '../log';
+import { readLog } from '../log';
 import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
 import { exposureOfRecord, partOfSheet } from '../record';
 import { chartLot, readLotCard } from '../verify';

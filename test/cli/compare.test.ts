@@ -7,13 +7,14 @@ import { temperbook } from './temperbook';
 const folder = mkdtempSync(path.join(tmpdir(), 'compare-'));
 copyFileSync('data/demo/mast-foot-two-probes.csv', path.join(folder, 'weld.csv'));
 copyFileSync('data/demo/mast-foot-two-probes-plan.json', path.join(folder, 'plan.json'));
-const METAL = ['--alloy', 'A356.0', '--temper', 'T6'];
+// A probe whose name says tube is not judged as the block is: its metal is said.
+const METAL = ['--alloy', 'A356-T6', '--probe', 'TC2 tube 22 mm=6061-T6'];
 
 describe('temperbook compare', () => {
   it('sets a plan beside its log, and a log beside the records of a shelf', () => {
     const planned = temperbook(folder, 'compare', 'plan.json', 'weld.csv', ...METAL, '--out', 'page.html');
     expect(planned.stderr).toBe('');
-    expect(planned.stdout).toMatch(/TC2 tube 22 mm +weld +A356\.0-T6/);
+    expect(planned.stdout).toMatch(/TC2 tube 22 mm +weld +6061-T6/);
     expect(readFileSync(path.join(folder, 'page.html'), 'utf8')).toContain('plan beside weld');
     temperbook(folder, 'review', 'weld.csv', ...METAL, '--out', 'records');
     const { stdout } = temperbook(folder, 'compare', 'weld.csv', '--shelf', 'records', ...METAL);

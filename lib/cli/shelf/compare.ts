@@ -35,10 +35,10 @@ export async function compare(args: string[]): Promise<void> {
   });
   if (positionals.length + (values.shelf ? 1 : 0) < 2)
     throw new UsageError('compare takes two or more logs, plans or records, or one and --shelf <folder>');
+  const most = numberOf(values.last ?? '10');
   const welds: Weld[] = [];
   for (const path of positionals) welds.push(await weldOf(path, values));
-  if (values.shelf !== undefined)
-    welds.push(...lastOn(values.shelf, positionals, numberOf(values.last ?? '10')));
+  if (values.shelf !== undefined) welds.push(...lastOn(values.shelf, positionals, most));
   const comparison = compareWelds(welds);
   for (const place of comparison.places)
     process.stdout.write(`${tableText(tableOf(compareRows(place)))}\n\n`);
@@ -56,7 +56,9 @@ async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
   if (json === undefined) return weldOfVerdict(name, reviewJob(job).verdict);
   const { probes } = solvePlate(json as unknown as PlatePlan);
   const { byChannel = {}, readings: _, ...common } = jobOptions(job, { channels: probes });
-  const places = probes.map(({ name: probe, history }) => ({
+  // A probe of whose metal nobody spoke, or that sits in the air, is no place to compare.
+  const onPart = probes.filter(({ name: probe }) => (byChannel[probe]?.role ?? 'part') === 'part');
+  const places = onPart.map(({ name: probe, history }) => ({
     ...judge(history, { ...common, ...byChannel[probe] }).channels[0]!,
     name: probe,
   }));

@@ -52,7 +52,7 @@ export function checkMembers(table: MemberTable, hash = evidenceHash()): MemberT
 
 let hash: string | undefined;
 
-/** Tells one fit of the members from another: 16 hexadecimal digits of the SHA-256 of their file. */
+/** Tells one fit of the members from another, 16 hex digits of the SHA-256 of their file: what was weighed with them belongs to no others. */
 export function membersHash(): string {
   hash ??= createHash('sha256').update(readFileSync(MEMBERS_FILE)).digest('hex').slice(0, 16);
   return hash;
@@ -74,14 +74,6 @@ export function memberDraws(): readonly MemberDraw[] {
     ownDraws = Array.from({ length: table.count }, (_, i) => drawOfTable(table, i));
   }
   return ownDraws;
-}
-
-let ownHash: string | undefined;
-
-/** The committed members as a hash (SHA-256, 16 hex digits): what was weighed with them belongs to no others. */
-export function membersHash(): string {
-  ownHash ??= createHash('sha256').update(memberText(memberTable())).digest('hex').slice(0, 16);
-  return ownHash;
 }
 
 /** The text of a table as it is kept: one line a column. */

@@ -1,7 +1,9 @@
 export { couponResidualRows, couponRows } from './couponRows';
-export { csvText } from './csvText';
-export { exportTable } from './exportTable';
 export { type FaultKind, faultsByKind } from './faultsByKind';
+export { csvText } from './files/csvText';
+export { exportTable } from './files/exportTable';
+export type { Frame, FrameGroups } from './files/loadDanfo';
+export { discard, nameNew, unfinishedOf, writeNew, writeWhole } from './files/writeWhole';
 export {
   chartSensorRows,
   quenchRows,
@@ -20,7 +22,6 @@ export {
   softReachRows,
   softZoneRows,
 } from './heatRows';
-export type { Frame, FrameGroups } from './loadDanfo';
 export { allowedTimeRows } from './mapRows';
 export { matterRows, planRows } from './planRows';
 export {
@@ -55,4 +56,3 @@ export {
   weldZoneRows,
 } from './trustRows';
 export { frameRows, type WeldRow, weldRow } from './weldRow';
-export { discard, nameNew, unfinishedOf, writeNew, writeWhole } from './writeWhole';

@@ -2,7 +2,7 @@ import type { Verdict } from '../decision';
 import { lastAtOrBefore } from '../history';
 import type { ThermalLog } from '../log';
 import type { StrengthTrack } from '../strength';
-import { type Frame, loadDanfo } from './loadDanfo';
+import { type Frame, loadDanfo } from './files/loadDanfo';
 import type { TableRow } from './table';
 
 /** A reading as one row: time in s, the channel, °C. */

@@ -1,5 +1,5 @@
 import type { Verdict } from '../decision';
-import type { Frame } from './loadDanfo';
+import type { Frame } from './files/loadDanfo';
 import { type TableRow, tableOf } from './table';
 
 /** One weld among many: finished, rounded figures, every field filled. */

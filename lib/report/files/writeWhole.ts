@@ -1,6 +1,6 @@
 import { existsSync, linkSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
 
 /**
  * The file that is filled first, beside the one it becomes; its ending is that of the

@@ -1,4 +1,4 @@
-import type { Table } from './table';
+import type { Table } from '../table';
 
 /**
  * A table as comma-separated text: a line of column names, then a line per row, each ended by CR LF. Text with a comma,

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { extname } from 'node:path';
-import { TemperbookError } from '../quantity';
+import { TemperbookError } from '../../quantity';
+import { type Table, type TableRow, tableOf } from '../table';
 import { csvText } from './csvText';
 import { loadDanfo } from './loadDanfo';
-import { type Table, type TableRow, tableOf } from './table';
 import { writeWhole } from './writeWhole';
 
 /**

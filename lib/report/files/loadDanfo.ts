@@ -1,5 +1,5 @@
-import { TemperbookError } from '../quantity';
-import type { TableRow } from './table';
+import { TemperbookError } from '../../quantity';
+import type { TableRow } from '../table';
 
 /** A data frame of danfojs-node: what is most asked of one. It has more; see danfojs. */
 export interface Frame {

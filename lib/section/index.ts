@@ -9,8 +9,8 @@ export { KNOCK_DOWN_TABLE, type KnockDownRow } from './codes/hazKnockDownTable';
 export type { ProductForm } from './codes/productForm';
 export { type UsMetal, type UsStrength, usStrength } from './codes/usStrength';
 export { type Filler, filletShearUs, type WeldMetal, weldMetal } from './codes/weldMetal';
+export { type FillerFacts, fillerFacts } from './filler/fillerFacts';
 export {
-  DILUTED_TO_MM,
   type FillerChoice,
   type FillerQuestion,
   type FillerReason,

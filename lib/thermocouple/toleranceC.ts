@@ -15,7 +15,7 @@ export interface ToleranceClass {
 }
 
 /** Greatest of a floor and a share of |t|, within a range; R and S of IEC class 1 grow from 1100 °C instead. */
-interface Limit {
+interface ToleranceLine {
   readonly fromC: number;
   readonly toC: number;
   readonly floorC: number;
@@ -23,50 +23,50 @@ interface Limit {
   readonly shareFromC?: number;
 }
 
-type Limits = { readonly [wireClass in WireClass]?: readonly Limit[] };
+type ToleranceLines = { readonly [wireClass in WireClass]?: readonly ToleranceLine[] };
 
-const limit = (fromC: number, toC: number, floorC: number, share: number): Limit => ({
+const line = (fromC: number, toC: number, floorC: number, share: number): ToleranceLine => ({
   fromC,
   toC,
   floorC,
   share,
 });
 
-const IEC: { readonly [type in ThermocoupleType]: Limits } = {
-  T: { 1: [limit(-40, 350, 0.5, 0.004)], 2: [limit(-40, 350, 1, 0.0075)], 3: [limit(-200, 40, 1, 0.015)] },
+const IEC: { readonly [type in ThermocoupleType]: ToleranceLines } = {
+  T: { 1: [line(-40, 350, 0.5, 0.004)], 2: [line(-40, 350, 1, 0.0075)], 3: [line(-200, 40, 1, 0.015)] },
   E: {
-    1: [limit(-40, 800, 1.5, 0.004)],
-    2: [limit(-40, 900, 2.5, 0.0075)],
-    3: [limit(-200, 40, 2.5, 0.015)],
+    1: [line(-40, 800, 1.5, 0.004)],
+    2: [line(-40, 900, 2.5, 0.0075)],
+    3: [line(-200, 40, 2.5, 0.015)],
   },
-  J: { 1: [limit(-40, 750, 1.5, 0.004)], 2: [limit(-40, 750, 2.5, 0.0075)] },
+  J: { 1: [line(-40, 750, 1.5, 0.004)], 2: [line(-40, 750, 2.5, 0.0075)] },
   K: {
-    1: [limit(-40, 1000, 1.5, 0.004)],
-    2: [limit(-40, 1200, 2.5, 0.0075)],
-    3: [limit(-200, 40, 2.5, 0.015)],
+    1: [line(-40, 1000, 1.5, 0.004)],
+    2: [line(-40, 1200, 2.5, 0.0075)],
+    3: [line(-200, 40, 2.5, 0.015)],
   },
   N: {
-    1: [limit(-40, 1000, 1.5, 0.004)],
-    2: [limit(-40, 1200, 2.5, 0.0075)],
-    3: [limit(-200, 40, 2.5, 0.015)],
+    1: [line(-40, 1000, 1.5, 0.004)],
+    2: [line(-40, 1200, 2.5, 0.0075)],
+    3: [line(-200, 40, 2.5, 0.015)],
   },
-  R: { 1: [{ ...limit(0, 1600, 1, 0.003), shareFromC: 1100 }], 2: [limit(0, 1600, 1.5, 0.0025)] },
-  S: { 1: [{ ...limit(0, 1600, 1, 0.003), shareFromC: 1100 }], 2: [limit(0, 1600, 1.5, 0.0025)] },
-  B: { 2: [limit(600, 1700, 1.5, 0.0025)], 3: [limit(600, 1700, 4, 0.005)] },
+  R: { 1: [{ ...line(0, 1600, 1, 0.003), shareFromC: 1100 }], 2: [line(0, 1600, 1.5, 0.0025)] },
+  S: { 1: [{ ...line(0, 1600, 1, 0.003), shareFromC: 1100 }], 2: [line(0, 1600, 1.5, 0.0025)] },
+  B: { 2: [line(600, 1700, 1.5, 0.0025)], 3: [line(600, 1700, 4, 0.005)] },
 };
 
-const ASTM: { readonly [type in ThermocoupleType]: Limits } = {
-  T: { standard: [limit(0, 370, 1, 0.0075), limit(-200, 0, 1, 0.015)], special: [limit(0, 370, 0.5, 0.004)] },
-  J: { standard: [limit(0, 760, 2.2, 0.0075)], special: [limit(0, 760, 1.1, 0.004)] },
-  E: { standard: [limit(0, 870, 1.7, 0.005), limit(-200, 0, 1.7, 0.01)], special: [limit(0, 870, 1, 0.004)] },
+const ASTM: { readonly [type in ThermocoupleType]: ToleranceLines } = {
+  T: { standard: [line(0, 370, 1, 0.0075), line(-200, 0, 1, 0.015)], special: [line(0, 370, 0.5, 0.004)] },
+  J: { standard: [line(0, 760, 2.2, 0.0075)], special: [line(0, 760, 1.1, 0.004)] },
+  E: { standard: [line(0, 870, 1.7, 0.005), line(-200, 0, 1.7, 0.01)], special: [line(0, 870, 1, 0.004)] },
   K: {
-    standard: [limit(0, 1260, 2.2, 0.0075), limit(-200, 0, 2.2, 0.02)],
-    special: [limit(0, 1260, 1.1, 0.004)],
+    standard: [line(0, 1260, 2.2, 0.0075), line(-200, 0, 2.2, 0.02)],
+    special: [line(0, 1260, 1.1, 0.004)],
   },
-  N: { standard: [limit(0, 1260, 2.2, 0.0075)], special: [limit(0, 1260, 1.1, 0.004)] },
-  R: { standard: [limit(0, 1480, 1.5, 0.0025)], special: [limit(0, 1480, 0.6, 0.001)] },
-  S: { standard: [limit(0, 1480, 1.5, 0.0025)], special: [limit(0, 1480, 0.6, 0.001)] },
-  B: { standard: [limit(870, 1700, 0, 0.005)], special: [limit(870, 1700, 0, 0.0025)] },
+  N: { standard: [line(0, 1260, 2.2, 0.0075)], special: [line(0, 1260, 1.1, 0.004)] },
+  R: { standard: [line(0, 1480, 1.5, 0.0025)], special: [line(0, 1480, 0.6, 0.001)] },
+  S: { standard: [line(0, 1480, 1.5, 0.0025)], special: [line(0, 1480, 0.6, 0.001)] },
+  B: { standard: [line(870, 1700, 0, 0.005)], special: [line(870, 1700, 0, 0.0025)] },
 };
 
 /**

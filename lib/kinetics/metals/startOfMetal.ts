@@ -16,6 +16,7 @@ export interface MetalStart {
  * in the furnace, too short.
  */
 export type WhyLow = 'porous' | 'lean' | 'over-aged' | 'less aged';
+/** All of them, in the order in which draws take them. */
 export const WHYS_LOW: readonly WhyLow[] = ['porous', 'lean', 'over-aged', 'less aged'];
 
 /**

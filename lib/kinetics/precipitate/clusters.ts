@@ -1,5 +1,5 @@
 import { GAS_CONSTANT } from '../../quantity';
-import type { Arrhenius, Stretch } from './thermalPath';
+import type { Arrhenius, PathPart } from './thermalPath';
 
 /**
  * Clusters (Guinier–Preston zones): the second population. They form from the solute the particles leave, at
@@ -41,7 +41,7 @@ export function relaxClusters(
   c: ClusterParameters,
   matrixMgWtPct: number,
   clusterMgWtPct: number,
-  { tempK, kappa, cappedKappa }: Omit<Stretch, 'thetaM2'>,
+  { tempK, kappa, cappedKappa }: Omit<PathPart, 'thetaM2'>,
 ): number {
   const most = Math.max(0, matrixMgWtPct - clusterSolvusWtPct(c, tempK));
   const warmth = Math.min(1, Math.max(0, (tempK - COOL_K) / (WARM_K - COOL_K)));

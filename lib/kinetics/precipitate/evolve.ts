@@ -4,7 +4,7 @@ import type { Population, Solute } from './precipitateState';
 import { type ClassBuffer, classBuffer, sizeClasses, tidyClasses } from './sizeClasses';
 import { matrixSiWtPct, stepper } from './step';
 import { type ParticleSums, particleStrengthMPa, particleSums, solutionStrengthMPa } from './strength';
-import type { Stretch, ThermalPath } from './thermalPath';
+import type { PathPart, ThermalPath } from './thermalPath';
 
 /** What a population amounts to at one place of a thermal path. */
 export interface Moment extends ParticleSums {
@@ -94,7 +94,7 @@ export function evolve(
 ): Evolution {
   const grow = stepper(p, solute);
   /** Particles, and the clusters that follow the matrix they leave (mean of before and after). */
-  function step(from: ClassBuffer, before: Dissolved, s: Stretch, into: ClassBuffer): Dissolved {
+  function step(from: ClassBuffer, before: Dissolved, s: PathPart, into: ClassBuffer): Dissolved {
     const mgWtPct = grow(from, before.mgWtPct, s.tempK, s.thetaM2, into);
     if (!p.clusters) return { mgWtPct, clusterMgWtPct: 0 };
     const mean = (before.mgWtPct + mgWtPct) / 2;

@@ -9,7 +9,7 @@ export interface Arrhenius {
 }
 
 /** What a stretch of a path holds. */
-export interface Stretch {
+export interface PathPart {
   /** ∫D dt, m². */
   readonly thetaM2: number;
   /** ∫k dt of the second rate, and of the same held at its value at `cappedK` where it is hotter. */
@@ -31,7 +31,7 @@ export interface ThermalPath {
   readonly end: number;
   /** Place where θ from `from` on has reached `thetaM2`, or the temperature has moved too far for one step. */
   walk(from: number, thetaM2: number): number;
-  stretch(from: number, to: number): Stretch;
+  stretch(from: number, to: number): PathPart;
   /** θ alone of a stretch, m². */
   thetaM2(from: number, to: number): number;
 }
@@ -106,7 +106,7 @@ export function thermalPath(
     return end;
   }
 
-  function stretch(from: number, to: number): Stretch {
+  function stretch(from: number, to: number): PathPart {
     let sum = 0;
     let all = 0;
     let capped = 0;

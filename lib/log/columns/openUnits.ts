@@ -22,6 +22,7 @@ const RISES_TO = 20;
 /** The room assumed when rises are read as such, °C. */
 const ASSUMED_ROOM_C = 25;
 
+/** Could a shop be that warm or cold? */
 export const isRoom = (tempC: number): boolean => tempC >= ROOM_C.low && tempC <= ROOM_C.high;
 
 /** What a column's sampled numbers say of its unit, in the column's own unit. */

@@ -1,6 +1,7 @@
 import { type HowKnown, requireNumber } from '../../quantity';
 import { alloySeries } from '../codes/alloySeries';
 import { FILLERS, type Filler, weldMetal } from '../codes/weldMetal';
+import { fillerFacts } from './fillerFacts';
 
 /** A joint whose filler is asked. */
 export interface FillerQuestion {
@@ -32,22 +33,10 @@ export interface FillerChoice {
   readonly weldMetalMPa: number | null;
 }
 
-/** Magnesium of the filler, % (nominal, AWS A5.10; memory). */
-const MAGNESIUM: Readonly<Record<Filler, number>> = {
-  '4043': 0,
-  '4047': 0,
-  '4643': 0.2,
-  '4008': 0.35,
-  '4010': 0.35,
-  '5183': 4.75,
-  '5356': 5,
-  '5554': 2.7,
-  '5556': 5.1,
-};
 /** Above this a filler with more than 3 % Mg is not for long service, °C (150 °F). */
 const WARM_C = 65;
 /** Up to this wall a 4043 weld picks up enough Mg from 6061 to age, mm. */
-export const DILUTED_TO_MM = 10;
+const dilutesUpToMm = (): number => fillerFacts().get('4043')!.dilutesUpToMm!;
 
 const ARMAO = 'F. Armao, practice columns on welding aluminium';
 const GUIDE = 'filler guides of the trade';
@@ -100,17 +89,18 @@ function reasonsFor(filler: Filler, q: FillerQuestion): FillerReason[] {
   if ((filler === '4043' || filler === '4047') && casting && reTreated)
     say('against', 'the weld does not answer to the treatment as the casting does', ARMAO);
   if (filler === '4043' && !casting && sixThousand) say('for', 'little cracking, little distortion', GUIDE);
-  if (filler === '4043' && sixThousand && reTreated)
-    wallMm <= DILUTED_TO_MM
-      ? say('for', `up to about ${DILUTED_TO_MM} mm it picks up enough Mg from 6061 to age`, ARMAO)
+  const dilutedToMm = fillerFacts().get(filler)!.dilutesUpToMm;
+  if (dilutedToMm !== undefined && sixThousand && reTreated)
+    wallMm <= dilutedToMm
+      ? say('for', `up to about ${dilutedToMm} mm it picks up enough Mg from 6061 to age`, ARMAO)
       : say(
           'against',
-          `above about ${DILUTED_TO_MM} mm the weld's middle takes up too little Mg to age`,
+          `above about ${dilutedToMm} mm the weld's middle takes up too little Mg to age`,
           ARMAO,
         );
   if (filler === '4047') say('for', 'flows well and cracks least; stiffer weld metal', GUIDE, 'memory');
   if (filler === '4643')
-    reTreated && sixThousand && wallMm > DILUTED_TO_MM
+    reTreated && sixThousand && wallMm > dilutesUpToMm()
       ? say('for', 'made for thick 6061 that is fully re-treated', ARMAO)
       : say('against', 'no benefit without a full solution treatment, quench and age', ARMAO);
   if (filler === '4008' || filler === '4010')
@@ -144,7 +134,7 @@ function reasonsFor(filler: Filler, q: FillerQuestion): FillerReason[] {
       'does not answer to heat treatment and may become prone to corrosion cracking',
       GUIDE,
     );
-  if (MAGNESIUM[filler] > 3 && (serviceC === undefined || serviceC > WARM_C))
+  if (fillerFacts().get(filler)!.magnesiumWtPct > 3 && (serviceC === undefined || serviceC > WARM_C))
     serviceC === undefined
       ? say(
           'against',

@@ -2,7 +2,7 @@ import { TemperbookError } from '../../quantity';
 import type { Point } from '../shape/moments';
 import type { SectionBody } from '../shape/sectionBody';
 import type { SectionShape } from '../shape/sectionShape';
-import { stretchPolygon } from '../shape/wall';
+import { partPolygon } from '../shape/wall';
 import { type FilletLine, roundFillet } from './filletGroup';
 
 /**
@@ -18,7 +18,7 @@ export function perimeterFillets(shape: SectionShape, body: SectionBody, throatM
   const lines = (points: readonly Point[]): FilletLine[] =>
     points.slice(1).map((toMm, k) => ({ fromMm: points[k]!, toMm, throatMm }));
   return body.walls.flatMap((wall) => {
-    const ring = stretchPolygon(wall, [0, 1]);
+    const ring = partPolygon(wall, [0, 1]);
     const half = ring.length / 2;
     const [right, left] = [ring.slice(0, half), ring.slice(half)];
     if (body.enclosedMm2 === undefined) return [...lines(right), ...lines(left)];

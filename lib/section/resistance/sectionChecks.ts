@@ -5,7 +5,7 @@ import type { SectionBody } from '../shape/sectionBody';
 import { shearStressPerN } from '../shape/shear';
 import { type PlacedWeld, type SofteningWeld, softMetal } from '../shape/softMetal';
 import type { Torsion } from '../shape/torsionConstants';
-import { stretchMoments } from '../shape/wall';
+import { partMoments } from '../shape/wall';
 import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
 import { perimeterFillets } from './perimeterFillets';
 import {
@@ -184,7 +184,7 @@ function bucklingChecks(
   const proof = metal.strengths.find(({ on }) => on === 'yield');
   if (slender.length === 0 || !proof) return [];
   const moments = slender.reduce(
-    (sum, { wall, share }) => addMoments(sum, stretchMoments(wall, [0, 1]), share - 1),
+    (sum, { wall, share }) => addMoments(sum, partMoments(wall, [0, 1]), share - 1),
     body.moments,
   );
   return metal.strengths.map(({ on }) =>

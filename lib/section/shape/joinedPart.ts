@@ -1,6 +1,6 @@
 import { addMoments, type Moments, NOTHING, type Point } from './moments';
 import type { SectionBody } from './sectionBody';
-import { lengthOf, nearestOn, placeOn, stretchMoments, type Wall } from './wall';
+import { lengthOf, nearestOn, partMoments, placeOn, type Wall } from './wall';
 
 /** Rounding of a drawing, mm. */
 const SLACK_MM = 0.5;
@@ -21,7 +21,7 @@ export function joinedPart(
   const part = new Set<Wall>([on[0]!]);
   for (const wall of part) for (const other of walls) if (joins(wall, other)) part.add(other);
   if (on.every((wall) => part.has(wall))) return null;
-  const moments = [...part].reduce((sum, w) => addMoments(sum, stretchMoments(w, [0, 1])), NOTHING);
+  const moments = [...part].reduce((sum, w) => addMoments(sum, partMoments(w, [0, 1])), NOTHING);
   return { moments, walls: [...part] };
 }
 

@@ -11,6 +11,7 @@ export interface Moments {
   readonly xy: number;
 }
 
+/** The moments of no metal. */
 export const NOTHING: Moments = { area: 0, x: 0, y: 0, xx: 0, yy: 0, xy: 0 };
 
 /** a + factor b. */

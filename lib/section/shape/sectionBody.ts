@@ -2,7 +2,7 @@ import { requireNumber, TemperbookError } from '../../quantity';
 import { addMoments, type Moments, NOTHING, type Point, polygonMoments } from './moments';
 import { crossingEdges, insideConvex, insideOrNear } from './polygon';
 import type { SectionShape } from './sectionShape';
-import { type ArcWall, lengthOf, type StraightWall, stretchMoments, stretchPolygon, type Wall } from './wall';
+import { type ArcWall, lengthOf, partMoments, partPolygon, type StraightWall, type Wall } from './wall';
 
 /** A section made ready for computing: walls with a mid-line, or a solid outline with holes (clockwise). */
 export interface SectionBody {
@@ -72,7 +72,7 @@ export function sectionBody(shape: SectionShape): SectionBody {
 
 /** Every piece of metal as a polygon, for drawing and for shear; holes come clockwise. */
 export function bodyPolygons({ walls, solid }: SectionBody): (readonly Point[])[] {
-  return [...walls.map((w) => stretchPolygon(w, [0, 1])), ...solid];
+  return [...walls.map((w) => partPolygon(w, [0, 1])), ...solid];
 }
 
 function rectangularTube(shape: SectionShape & { kind: 'rectangular tube' }): SectionBody {
@@ -146,7 +146,7 @@ function plates(
   });
   for (const [i, a] of walls.entries())
     for (const b of walls.slice(i + 1)) {
-      const common = polygonMoments(insideConvex(stretchPolygon(a, [0, 1]), stretchPolygon(b, [0, 1]))).area;
+      const common = polygonMoments(insideConvex(partPolygon(a, [0, 1]), partPolygon(b, [0, 1]))).area;
       if (common > 0.01 * Math.min(a.thicknessMm, b.thicknessMm) ** 2)
         throw new TemperbookError('Two plates of the section overlap', {
           found: `${a.name} and ${b.name} share ${common.toFixed(1)} mm²`,
@@ -158,7 +158,7 @@ function plates(
       if (w === own) return false;
       // Touching: the end lies within this wall's thickness of the other plate's metal.
       const grown = { ...w, thicknessMm: w.thicknessMm + 1.02 * own.thicknessMm };
-      const probe = polygonMoments(insideConvex(box(end, 1e-3), stretchPolygon(grown, [0, 1]))).area;
+      const probe = polygonMoments(insideConvex(box(end, 1e-3), partPolygon(grown, [0, 1]))).area;
       return probe > 0 || endsMeet(w, end, own.thicknessMm);
     });
   return open(walls.map((w) => ({ ...w, free: { from: !joined(w, w.from), to: !joined(w, w.to) } })));
@@ -205,7 +205,7 @@ function outline(corners: readonly Point[], holes: readonly (readonly Point[])[]
 const open = (walls: readonly Wall[]): SectionBody => ({
   walls,
   solid: [],
-  moments: walls.map((w) => stretchMoments(w, [0, 1])).reduce((sum, m) => addMoments(sum, m), NOTHING),
+  moments: walls.map((w) => partMoments(w, [0, 1])).reduce((sum, m) => addMoments(sum, m), NOTHING),
 });
 
 /** Arcs and straights around one hollow: the enclosed area from the mid-line's arcs and the box between them. */

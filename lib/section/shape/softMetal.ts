@@ -3,15 +3,15 @@ import { addMoments, type Moments, NOTHING, type Point, polygonMoments } from '.
 import { insideConvex, insideOrNear, reachAround } from './polygon';
 import type { SectionBody } from './sectionBody';
 import {
-  joinStretches,
+  joinParts,
   lengthOf,
   nearestOn,
+  partMoments,
+  partPolygon,
+  partsNear,
   placeOn,
-  type Stretch,
-  stretchesNear,
-  stretchMoments,
-  stretchPolygon,
   type Wall,
+  type WallPart,
 } from './wall';
 
 /** Where a weld lies in the section that is looked at. */
@@ -105,15 +105,15 @@ export function softMetal(body: SectionBody, welds: readonly SofteningWeld[]): S
   if (welds.some(({ whole }) => whole))
     return {
       moments: body.moments,
-      polygons: () => [...body.walls.map((w) => stretchPolygon(w, [0, 1])), ...body.solid],
+      polygons: () => [...body.walls.map((w) => partPolygon(w, [0, 1])), ...body.solid],
     };
   if (body.walls.length > 0) {
-    const soft = body.walls.map((wall) => ({ wall, stretches: softStretches(wall, welds) }));
-    const each = <T>(use: (wall: Wall, stretch: Stretch) => T): T[] =>
-      soft.flatMap(({ wall, stretches }) => stretches.map((stretch) => use(wall, stretch)));
+    const soft = body.walls.map((wall) => ({ wall, parts: softParts(wall, welds) }));
+    const each = <T>(use: (wall: Wall, part: WallPart) => T): T[] =>
+      soft.flatMap(({ wall, parts }) => parts.map((part) => use(wall, part)));
     return {
-      moments: each(stretchMoments).reduce((sum, m) => addMoments(sum, m), NOTHING),
-      polygons: () => each(stretchPolygon),
+      moments: each(partMoments).reduce((sum, m) => addMoments(sum, m), NOTHING),
+      polygons: () => each(partPolygon),
     };
   }
   const reaches = welds.map(({ points, extentMm }) =>
@@ -125,20 +125,20 @@ export function softMetal(body: SectionBody, welds: readonly SofteningWeld[]): S
   };
 }
 
-/** Soft stretches of one wall, with the free-edge rule. */
-export function softStretches(wall: Wall, welds: readonly SofteningWeld[]): Stretch[] {
+/** Soft parts of one wall, with the free-edge rule. */
+export function softParts(wall: Wall, welds: readonly SofteningWeld[]): WallPart[] {
   const length = lengthOf(wall);
-  return joinStretches(
+  return joinParts(
     welds.flatMap(({ points, on, extentMm, edgeRuleMm }) => {
       // Half a spacing more, so that the gaps between the points that stand for a line count as soft.
       const reach = points.length > 1 ? Math.hypot(extentMm, SPACING_MM / 2) : extentMm;
-      const near = points.flatMap((point) => stretchesNear(wall, point, reach));
+      const near = points.flatMap((point) => partsNear(wall, point, reach));
       if (wall.kind !== 'straight' || !on.includes(wall)) return near;
       const shares = points.map((point) => nearestOn(wall, point).share);
       const [first, last] = [Math.min(...shares), Math.max(...shares)];
-      const edges: Stretch[] = [
-        ...(wall.free.from && first * length < edgeRuleMm ? [[0, first] as Stretch] : []),
-        ...(wall.free.to && (1 - last) * length < edgeRuleMm ? [[last, 1] as Stretch] : []),
+      const edges: WallPart[] = [
+        ...(wall.free.from && first * length < edgeRuleMm ? [[0, first] as WallPart] : []),
+        ...(wall.free.to && (1 - last) * length < edgeRuleMm ? [[last, 1] as WallPart] : []),
       ];
       return [...near, ...edges];
     }),

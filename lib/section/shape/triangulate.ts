@@ -8,6 +8,7 @@ export interface TriangleMesh {
   readonly ring: readonly number[];
   readonly triangles: readonly Triangle[];
 }
+/** Its corners by their number. */
 export type Triangle = readonly [number, number, number];
 
 const key = (a: number, b: number): number => (a < b ? a * 1e6 + b : b * 1e6 + a);

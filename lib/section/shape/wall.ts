@@ -3,6 +3,7 @@ import { type Moments, movedMoments, type Point } from './moments';
 /** A piece of wall by its mid-line: straight from one point to another, or an arc of a circle, counter-clockwise. */
 export type Wall = StraightWall | ArcWall;
 
+/** A straight piece of wall, mm. */
 export interface StraightWall {
   readonly kind: 'straight';
   readonly from: Point;
@@ -13,6 +14,7 @@ export interface StraightWall {
   readonly name: string;
 }
 
+/** A bent piece of wall: an arc of a circle, mm and rad. */
 export interface ArcWall {
   readonly kind: 'arc';
   readonly center: Point;
@@ -23,9 +25,10 @@ export interface ArcWall {
   readonly name: string;
 }
 
-/** A stretch of a wall as shares of its length, 0 to 1. */
-export type Stretch = readonly [from: number, to: number];
+/** A part of a wall as shares of its length, 0 to 1. */
+export type WallPart = readonly [from: number, to: number];
 
+/** Length along the mid-line, mm. */
 export const lengthOf = (wall: Wall): number =>
   wall.kind === 'straight'
     ? Math.hypot(wall.to[0] - wall.from[0], wall.to[1] - wall.from[1])
@@ -49,8 +52,8 @@ export function placeOn(wall: Wall, share: number): { readonly at: Point; readon
   };
 }
 
-/** Integrals over a stretch of a wall with its thickness, exact for both kinds. */
-export function stretchMoments(wall: Wall, [from, to]: Stretch): Moments {
+/** Integrals over a part of a wall with its thickness, exact for both kinds. */
+export function partMoments(wall: Wall, [from, to]: WallPart): Moments {
   const t = wall.thicknessMm;
   if (wall.kind === 'straight') {
     const {
@@ -87,8 +90,8 @@ export function stretchMoments(wall: Wall, [from, to]: Stretch): Moments {
   return movedMoments(about, wall.center);
 }
 
-/** The wall's stretch as a polygon, counter-clockwise; arcs in chords of at most 4°. */
-export function stretchPolygon(wall: Wall, [from, to]: Stretch): Point[] {
+/** The wall's part as a polygon, counter-clockwise; arcs in chords of at most 4°. */
+export function partPolygon(wall: Wall, [from, to]: WallPart): Point[] {
   const steps =
     wall.kind === 'straight'
       ? 1
@@ -122,7 +125,7 @@ export function nearestOn(
 }
 
 /** Stretches of a wall's mid-line within a distance of a point. */
-export function stretchesNear(wall: Wall, [px, py]: Point, distanceMm: number): Stretch[] {
+export function partsNear(wall: Wall, [px, py]: Point, distanceMm: number): WallPart[] {
   if (wall.kind === 'straight') {
     const length = lengthOf(wall);
     const [ux, uy] = [(wall.to[0] - wall.from[0]) / length, (wall.to[1] - wall.from[1]) / length];
@@ -150,10 +153,10 @@ export function stretchesNear(wall: Wall, [px, py]: Point, distanceMm: number): 
   });
 }
 
-/** The union of stretches, in order and apart. */
-export function joinStretches(stretches: readonly Stretch[]): Stretch[] {
+/** The union of parts, in order and apart. */
+export function joinParts(parts: readonly WallPart[]): WallPart[] {
   const joined: [number, number][] = [];
-  for (const [from, to] of [...stretches].sort((a, b) => a[0] - b[0])) {
+  for (const [from, to] of [...parts].sort((a, b) => a[0] - b[0])) {
     const last = joined[joined.length - 1];
     if (last && from <= last[1]) last[1] = Math.max(last[1], to);
     else joined.push([from, to]);
@@ -161,7 +164,7 @@ export function joinStretches(stretches: readonly Stretch[]): Stretch[] {
   return joined;
 }
 
-function clip([from, to]: Stretch): Stretch[] {
+function clip([from, to]: WallPart): WallPart[] {
   const [low, high] = [Math.max(0, from), Math.min(1, to)];
   return low < high ? [[low, high]] : [];
 }

@@ -5,6 +5,7 @@ import { type ScoreSummary, scoreSummary } from './scoreSummary';
 
 /** Whose answers are scored: what a verdict rests on, each family of it alone, and what was said before the fit. */
 export const SCORED_MODELS = ['both families', 'curve alone', 'delayed alone', 'before the fit'] as const;
+/** One of them. */
 export type ScoredModel = (typeof SCORED_MODELS)[number];
 
 /** One line of the scoreboard; `group` is what the rows have in common. */

@@ -220,6 +220,14 @@ describe('heat that a file hides, from its bytes to the word', () => {
     expect(verdict.chanceKept).toBeGreaterThan(0.95);
   });
 
+  it('a pass nearer than any before, in a gap of 90 s that the neighbour only feels afterwards, stays a doubt', () => {
+    const hidden = lostBetween(400, 490, (t) => Math.max(pass(60, 150)(t), pass(405, 330, 30)(t)));
+    const neighbour: Course = (t) => Math.max(pass(60, 110)(t), pass(485, 70)(t));
+    const { verdict, channels } = judged(csv({ TC1: hidden, TC2: neighbour }, { toS: 1200 }));
+    expect(verdict).toBe('uncertain');
+    expect(channels[0]!.peakC.high).toBeGreaterThan(330);
+  });
+
   it('what a blind record does show may still be lost', () => {
     const verdict = judged(csv({ TC1: (t) => Math.min(420, 22 + 4 * t) }, { toS: 3600 }));
     expect(verdict).toMatchObject({ verdict: 'lost', chanceKept: null });

@@ -22,8 +22,9 @@ const QUIET_C = 150;
 const NEIGHBOUR_FACTOR = 1.5;
 const NEIGHBOUR_MARGIN_K = 20;
 /**
- * Where the two never showed how they go together, the rise may be this many times the neighbour's: peaks of a passing arc
- * in thick metal fall with the square of the distance (Rosenthal), so a probe three times as far sees a ninth.
+ * Where the two never showed how they go together, and for an arc that comes nearer than any they showed, the rise may be
+ * this many times the neighbour's: peaks of a passing arc in thick metal fall with the square of the distance (Rosenthal), so
+ * a probe three times as far sees a ninth.
  */
 const UNSEEN_FACTOR = 9;
 /**
@@ -46,7 +47,8 @@ interface Gap {
 /**
  * What may have happened while a probe had no reading. Inside a gap the metal can have heated as fast as this part does
  * under an arc and must be back at the next reading (`partRates`); at every moment at which another probe has a reading,
- * it stayed within half as much again of what the two showed together elsewhere, or nine times the neighbour's rise where they showed nothing. A gap
+ * it stayed within half as much again of what the two showed together elsewhere, or nine times the neighbour's rise where they
+ * showed nothing; and what the neighbour rose since the gap began may be a ninth of what the metal did. A gap
  * with readings on both sides, and a neighbour all along or no longer than readings may be apart, is a doubt with that worst
  * case as long as it stays below melting. Any other must stay so cool that nothing is lost; else it is blind.
  */
@@ -178,7 +180,14 @@ function worstInside(
     const falling = afterC === undefined ? Number.POSITIVE_INFINITY : afterC + coolingKPerS * (toS - atS);
     const beside = seen.flatMap(({ other, factor, ...recorded }) =>
       isRecorded(recorded, atS)
-        ? [ambientC + NEIGHBOUR_MARGIN_K + factor * Math.max(0, hottestFrom(other, atS) - ambientC)]
+        ? [
+            Math.max(
+              ambientC + NEIGHBOUR_MARGIN_K + factor * Math.max(0, hottestFrom(other, atS) - ambientC),
+              lineC +
+                NEIGHBOUR_MARGIN_K +
+                UNSEEN_FACTOR * Math.max(0, hottestFrom(other, atS) - tempAt(other, fromS)),
+            ),
+          ]
         : [],
     );
     const byNeighbours = beside.length > 0 ? Math.max(...beside) : Number.POSITIVE_INFINITY;

@@ -19,7 +19,7 @@ export { type TrendLine, type TrendOptions, type TrendPoint, trendFigure } from 
 export { type FactorMarks, factorFigure } from './section/factorFigure';
 export { type SectionPicture, sectionFigure } from './section/sectionFigure';
 export { figureName } from './show/figureName';
-export { FIGURE_STYLE, jsonForScript, liveFigure, liveScripts } from './show/liveFigure';
+export { FIGURE_STYLE, liveFigure, liveScripts } from './show/liveFigure';
 export type { PlotlyBundle } from './show/packPlotly';
 export { plotlyBundle } from './show/plotlyBundle';
 export { displayWriter, show } from './show/show';

@@ -1,9 +1,11 @@
 import { type Figure, liveFigure } from '../figure';
 import { escapeXml } from '../quantity';
 import { inertHtml } from './inertHtml';
+import { labelledCells } from './labelledCells';
 import { joinLines, type MimeBundle, type Output } from './notebookFile';
 
-const PLOTLY = 'application/vnd.plotly.v1+json';
+/** MIME type of a figure's data. */
+export const PLOTLY = 'application/vnd.plotly.v1+json';
 
 /** Whether an output is a figure that the kit's `show` displayed: it always adds a still picture. */
 export function isLiveFigure(output: Output): boolean {
@@ -17,8 +19,7 @@ export function isLiveFigure(output: Output): boolean {
 export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text: string) => string): string {
   const svg = textOf(data, 'image/svg+xml');
   if (svg !== undefined && PLOTLY in data) {
-    const caption = textOf(data, 'text/plain')?.replace(/^Figure: /, '') ?? '';
-    return `<p class="caption">${escapeXml(caption)}</p>\n${liveFigure(data[PLOTLY] as Figure, id)}`;
+    return liveFigure(data[PLOTLY] as Figure, id, 'titled');
   }
   if (svg !== undefined) return `<figure>${svgImage(svg)}</figure>`;
   for (const mime of ['image/png', 'image/jpeg', 'image/gif']) {
@@ -26,7 +27,7 @@ export function displayHtml(data: MimeBundle, id: string, renderMarkdown: (text:
     if (base64 !== undefined) return `<figure><img src="data:${mime};base64,${base64}" alt=""></figure>`;
   }
   const html = textOf(data, 'text/html');
-  if (html !== undefined) return `<div class="display">${inertHtml(html)}</div>`;
+  if (html !== undefined) return `<div class="display">${labelledCells(inertHtml(html))}</div>`;
   const markdown = textOf(data, 'text/markdown');
   if (markdown !== undefined) return `<div class="display">${renderMarkdown(markdown)}</div>`;
   const plain = textOf(data, 'text/plain') ?? textOf(data, 'text/latex');

@@ -25,12 +25,22 @@ export interface NotebookHtmlOptions {
 }
 
 /**
- * One HTML page of a notebook that has been run. It holds all it needs, plotly once if there are figures;
+ * One HTML page of a notebook that has been run: its question, what the cells tagged `answer` put out, then all
+ * else in its order with the code folded. It holds all it needs, plotly once if there are figures;
  * its content policy keeps it from loading anything and from running any script but its own. Figures stay
  * visible with scripts off where the display carried a static picture.
  */
 export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOptions): string {
-  const body = notebook.cells.map((cell, i) => cellHtml(cell, `cell-${i + 1}`, code)).join('\n');
+  const cells = notebook.cells.map((cell, i) => cellHtml(cell, `cell-${i + 1}`, code));
+  const answers = notebook.cells.flatMap((cell, i) =>
+    isAnswer(cell) ? [outputsHtml(cell, `cell-${i + 1}`)] : [],
+  );
+  if (answers.length > 0) {
+    const [, question = '', text] = HEADED.exec(cells[0]!) ?? [];
+    const rest = text === undefined ? cells[0]! : `<section class="text">${text}`;
+    cells.splice(0, 1, question, `<section class="answer">\n${answers.join('\n')}\n</section>`, rest);
+  }
+  const body = cells.filter((cell) => cell !== '').join('\n');
   const live = notebook.cells.some((cell) => (cell.outputs ?? []).some(isLiveFigure));
   const scripts = live ? liveScripts() : undefined;
   const policy = [
@@ -59,18 +69,31 @@ ${scripts?.html ?? ''}</body>
 `;
 }
 
+/** A first text cell that begins with its heading, and the rest of it. */
+const HEADED = /^<section class="text">(<h1>[\s\S]*?<\/h1>)\s*([\s\S]*)$/;
+
+const isAnswer = (cell: Cell) => cell.cell_type === 'code' && hasTag(cell, 'answer');
+
 function cellHtml(cell: Cell, id: string, code: boolean): string {
   const source = joinLines(cell.source);
   if (cell.cell_type === 'markdown') return `<section class="text">${markdown.render(source)}</section>`;
   if (cell.cell_type === 'raw') return `<section class="text"><pre>${escapeXml(source)}</pre></section>`;
-  // With the code left out, the values that were set are still part of the result.
-  const shown = code || hasTag(cell, 'injected-parameters');
-  const parts = [
-    shown ? `<pre class="code"><code>${escapeXml(source)}</code></pre>` : '',
-    ...(cell.outputs ?? []).map((output, i) => outputHtml(output, `${id}-${i + 1}`)),
-  ].filter((part) => part !== '');
+  const parts = [codeHtml(cell, source, code), isAnswer(cell) ? '' : outputsHtml(cell, id)].filter(
+    (part) => part !== '',
+  );
   return parts.length > 0 ? `<section class="cell">\n${parts.join('\n')}\n</section>` : '';
 }
+
+/** The code, folded. Values that were set are part of the result: they stand open, and with the code left out too. */
+function codeHtml(cell: Cell, source: string, code: boolean): string {
+  const wereSet = hasTag(cell, 'injected-parameters');
+  if (!code && !wereSet) return '';
+  const name = wereSet ? 'Values that were set' : `Code ${cell.execution_count ?? ''}`.trim();
+  return `<details${wereSet ? ' open' : ''}><summary>${name}</summary><pre class="code"><code>${escapeXml(source)}</code></pre></details>`;
+}
+
+const outputsHtml = (cell: Cell, id: string): string =>
+  (cell.outputs ?? []).map((output, i) => outputHtml(output, `${id}-${i + 1}`)).join('\n');
 
 function outputHtml(output: Output, id: string): string {
   if (output.output_type === 'stream') {

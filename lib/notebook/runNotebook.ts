@@ -3,8 +3,9 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
 import { writeWhole } from '../report';
 import type { CellOutputs } from './cellOutputs';
+import { isLiveFigure, PLOTLY } from './displayHtml';
 import { executeCells, type NotebookProgress } from './executeCells';
-import { type Cell, formatNotebook, type Notebook, readNotebook } from './notebookFile';
+import { type Cell, formatNotebook, type Notebook, type Output, readNotebook } from './notebookFile';
 import { notebookHtml } from './notebookHtml';
 import { declaredParameters, injectParameters, type ParameterValues } from './parameters';
 
@@ -51,7 +52,7 @@ export async function runNotebook(path: string, options: RunOptions): Promise<No
   const page = notebookHtml(finished, { title, code: options.html !== 'results only' });
   const notebookPath = join(outFolder, `${title}.ipynb`);
   const htmlPath = join(outFolder, `${title}.html`);
-  writeWhole(notebookPath, (file) => writeFileSync(file, formatNotebook(finished)));
+  writeWhole(notebookPath, (file) => writeFileSync(file, formatNotebook(withStillPictures(finished))));
   writeWhole(htmlPath, (file) => writeFileSync(file, page));
   return { notebookPath, htmlPath };
 }
@@ -79,6 +80,19 @@ function prepareOutFolder(path: string, outFolder: string): string {
     });
   }
   return folder;
+}
+
+/** A saved notebook holds a figure once: the picture, which every front end shows. */
+function withStillPictures(notebook: Notebook): Notebook {
+  const saved = (output: Output): Output => {
+    if (output.output_type !== 'display_data' || !isLiveFigure(output)) return output;
+    const { [PLOTLY]: _, ...data } = output.data;
+    return { ...output, data };
+  };
+  const cells = notebook.cells.map((cell) =>
+    cell.outputs ? { ...cell, outputs: cell.outputs.map(saved) } : cell,
+  );
+  return { ...notebook, cells };
 }
 
 function withOutputs(notebook: Notebook, outputs: CellOutputs): Notebook {

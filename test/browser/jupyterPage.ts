@@ -129,7 +129,7 @@ async function readCells(page: Page): Promise<RanCell[]> {
             .filter((o) => o.output_type === 'error' || o.name === 'stderr')
             .map((o) => o.evalue ?? o.text)
             .join('\n'),
-          figures: outputs.filter((o) => o.data && 'application/vnd.plotly.v1+json' in o.data).length,
+          figures: outputs.filter((o) => JSON.stringify(o.data ?? '').includes('<figure class=')).length,
           drawn: new Set(
             live
               .filter((svg) => svg.getBoundingClientRect().height > 100)

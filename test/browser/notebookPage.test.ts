@@ -1,3 +1,4 @@
+/// <reference lib="dom" />
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
@@ -43,6 +44,47 @@ describe("a notebook's page, opened offline", () => {
     expect(await page.locator('figure.plot .still.wide svg').count()).toBe(2);
     for (const picture of await page.locator('figure.plot .still.wide svg').all())
       expect((await picture.boundingBox())?.height).toBeGreaterThan(200);
+    await close();
+  });
+
+  it.each([PHONE, DESK])(
+    'has the answer right under the question, before all else, at $viewport.width px',
+    async (screen) => {
+      const { page, close } = await openFile(browser, file, screen);
+      const order = await page.$$eval('main > *', (all) => all.map((e) => e.className || e.tagName));
+      expect(order.slice(0, 2)).toEqual(['H1', 'answer']);
+      expect(await page.$eval('.answer', (e) => e.querySelectorAll('figure.plot, table').length)).toBe(2);
+      expect(await page.locator('.answer table').count()).toBe(await page.locator('table').count());
+      await close();
+    },
+  );
+
+  it('names every figure above it', async () => {
+    const { page, close } = await openFile(browser, file);
+    expect(await page.$$eval('figure.plot > figcaption', (all) => all.map((e) => e.textContent))).toEqual([
+      'Temperature',
+      'Temperature',
+    ]);
+    await close();
+  });
+
+  it('folds the code, and unfolds it by the keyboard with scripts off', async () => {
+    const { page, close } = await openFile(browser, file, { ...DESK, javaScriptEnabled: false });
+    const code = page.locator('details', { hasText: 'thermalHistory' }).locator('pre');
+    expect(await code.isVisible()).toBe(false);
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    expect(await code.isVisible()).toBe(true);
+    await close();
+  });
+
+  it('shows a table on a phone as cards, each value under its heading', async () => {
+    const { page, close } = await openFile(browser, file, PHONE);
+    expect(await page.locator('thead').first().isVisible()).toBe(false);
+    const labels = await page.$$eval('td', (cells) =>
+      cells.map((cell) => getComputedStyle(cell, '::before').content),
+    );
+    expect(labels).toEqual(['"Probe"', '"Peak °C"']);
     await close();
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { spreadLabels } from '../../lib/figure/parts/spreadLabels';
+import { spreadLabels, spreadLabelsBeside } from '../../lib/figure/parts/spreadLabels';
 
 describe('spreadLabels', () => {
   it('does as its example says', () => {
@@ -24,6 +24,33 @@ describe('spreadLabels', () => {
         },
       ),
       { seed: 11 },
+    );
+  });
+});
+
+describe('spreadLabelsBeside', () => {
+  it('does as its example says', () => {
+    expect(spreadLabelsBeside([10, 30], 10, [{ from: 4, to: 14 }])).toEqual([19, 30]);
+  });
+
+  it('keeps the gap, and clear of what is taken', () => {
+    const px = fc.double({ min: -500, max: 500, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.array(px, { maxLength: 9 }),
+        px,
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        (wishes, from, high) => {
+          const placed = spreadLabelsBeside(wishes, 16, [{ from, to: from + high }]);
+          const sorted = [...placed].sort((a, b) => a - b);
+          sorted.slice(1).forEach((at, i) => {
+            expect(at - sorted[i]!).toBeGreaterThanOrEqual(16 - 1e-6);
+          });
+          for (const at of placed)
+            expect(Math.max(from - 8 - at, at - (from + high + 8))).toBeGreaterThanOrEqual(-1e-6);
+        },
+      ),
+      { seed: 12 },
     );
   });
 });

@@ -54,7 +54,9 @@ describe('staticSvg', () => {
 
   it('places values on a log axis by their logarithm', () => {
     const line: Figure = {
-      data: [{ type: 'scatter', mode: 'lines', x: [1, 10, 1000], y: [0, 0, 0], line: { color: '#123456' } }],
+      data: [
+        { type: 'scatter', mode: 'lines', x: [1, 10, 1000], y: [0, 0.5, 0], line: { color: '#123456' } },
+      ],
       layout: {
         margin: { l: 50, r: 50, t: 20, b: 30 },
         height: 250,

@@ -1,5 +1,8 @@
 import { createHash } from 'node:crypto';
+import { escapeXml } from '../../quantity';
 import type { Figure } from '../figure';
+import { figureName } from './figureName';
+import { packText } from './packPlotly';
 import { plotlyBundle } from './plotlyBundle';
 import { staticSvg } from './staticSvg';
 
@@ -9,13 +12,20 @@ const NARROW_PX = 358;
 /** Room the title takes in a figure, px; a page names its figures itself. */
 const TITLE_PX = 26;
 
+/** What turns packed text into text again; `packText` packs it. */
+const UNPACK = `async (packed) => {
+  const bytes = Uint8Array.from(atob(packed), (c) => c.charCodeAt(0));
+  const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
+  return new Response(unpacked).text();
+}`;
+
 /**
  * What draws a figure in a page, given plotly: makes room for a legend that needs more rows on this screen,
  * hides the static picture once the live one stands, keeps the °F labels round when zoomed, and leaves
  * swiping to the page on a touch screen.
  */
 export const DRAW_FIGURE = `async (Plotly, figure) => {
-  const { data, layout } = JSON.parse(figure.querySelector('script').textContent);
+  const { data, layout } = JSON.parse(await (${UNPACK})(figure.querySelector('script').textContent));
   const live = figure.querySelector('.live');
   const touch = matchMedia('(pointer: coarse)').matches;
   live.hidden = false;
@@ -53,10 +63,8 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
 
 /** What turns packed plotly into `window.Plotly`; the script it adds is inline, so a policy can name its hash. */
 export const UNPACK_PLOTLY = `async (packed) => {
-  const bytes = Uint8Array.from(atob(packed), (c) => c.charCodeAt(0));
-  const unpacked = new Blob([bytes]).stream().pipeThrough(new DecompressionStream('deflate-raw'));
   const script = document.createElement('script');
-  script.textContent = await new Response(unpacked).text();
+  script.textContent = await (${UNPACK})(packed);
   document.head.append(script);
   return window.Plotly;
 }`;
@@ -68,21 +76,22 @@ const START = `(async () => {
   document.documentElement.dataset.figures = 'drawn';
 })();`;
 
-/** Style the figures of a page need: one of the three pictures shows, on paper always the wide still one. */
+/** Style the figures of a page need: one of the three pictures shows, on paper always the wide still one, under its title. */
 export const FIGURE_STYLE = `
 figure.plot { margin: 0; }
+figure.plot figcaption { font-weight: 600; margin: 1.25rem 0 .25rem; }
 figure.plot svg { display: block; max-width: 100%; height: auto; }
 figure.plot .live { width: 100%; }
 figure.plot .narrow, figure.plot.drawn .still { display: none; }
 @media screen and (max-width: 640px) { figure.plot .wide { display: none; } figure.plot .narrow { display: block; } }
-@media print { figure.plot .still.wide { display: block !important; } figure.plot .still.narrow, figure.plot .live { display: none !important; } }
+@media print { figure.plot { break-inside: avoid; } figure.plot .still.wide { display: block !important; } figure.plot .still.narrow, figure.plot .live { display: none !important; } }
 `;
 
 /**
  * A figure as HTML: two static pictures of which the screen's width picks one, and the data for the live one.
- * `id` must be unique on its page.
+ * `id` must be unique on its page. `titled` puts the title above them; else the page names the figure itself.
  */
-export function liveFigure(figure: Figure, id: string): string {
+export function liveFigure(figure: Figure, id: string, title: 'titled' | 'untitled' = 'untitled'): string {
   const bare = withoutTitle(figure);
   const still = (width: 'wide' | 'narrow') =>
     `<div class="still ${width}">${staticSvg(figure, {
@@ -90,7 +99,8 @@ export function liveFigure(figure: Figure, id: string): string {
       hideTitle: true,
       id: `${id}-${width}`,
     })}</div>`;
-  return `<figure class="plot" id="${id}">${still('wide')}${still('narrow')}<div class="live" hidden></div><script type="application/json">${jsonForScript(bare)}</script></figure>`;
+  const caption = title === 'titled' ? `<figcaption>${escapeXml(figureName(figure))}</figcaption>` : '';
+  return `<figure class="plot" id="${id}">${caption}${still('wide')}${still('narrow')}<div class="live" hidden></div><script type="application/octet-stream">${packText(JSON.stringify(bare))}</script></figure>`;
 }
 
 /** The scripts at the end of a page with live figures, and the sources its content policy must allow. */
@@ -101,14 +111,6 @@ export function liveScripts(): { readonly html: string; readonly policy: string;
     policy: [sha256(START), ofPlotly].map((hash) => `'sha256-${hash}'`).join(' '),
     version,
   };
-}
-
-/** JSON that can stand inside a script element whatever its strings hold. */
-export function jsonForScript(value: unknown): string {
-  return JSON.stringify(value)
-    .replace(/</g, '\\u003c')
-    .replace(/\u2028/g, '\\u2028')
-    .replace(/\u2029/g, '\\u2029');
 }
 
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('base64');

@@ -23,6 +23,9 @@ export function packPlotly(): PlotlyBundle {
   return {
     version,
     sha256: createHash('sha256').update(source).digest('base64'),
-    packed: deflateRawSync(source, { level: 9 }).toString('base64'),
+    packed: packText(source),
   };
 }
+
+/** Text deflated (raw) and in base64: about a quarter of the size, and safe within a script element. */
+export const packText = (text: string): string => deflateRawSync(text, { level: 9 }).toString('base64');

@@ -1,6 +1,6 @@
 import type { Figure } from '../figure';
 import { figureName } from './figureName';
-import { DRAW_FIGURE, FIGURE_STYLE, jsonForScript, liveFigure, UNPACK_PLOTLY } from './liveFigure';
+import { DRAW_FIGURE, FIGURE_STYLE, liveFigure, UNPACK_PLOTLY } from './liveFigure';
 import { plotlyBundle } from './plotlyBundle';
 import { staticSvg } from './staticSvg';
 
@@ -15,8 +15,8 @@ let shown = 0;
 let plotlySent = false;
 
 /**
- * Displays a figure in whatever front end the code runs in: live where it knows plotly's data or runs
- * scripts, as a still picture otherwise. It needs no network: in a Jupyter kernel plotly itself is sent once,
+ * Displays a figure in whatever front end the code runs in: live where scripts run, as a still picture
+ * otherwise. Each display holds the figure once, so that a saved notebook stays small. It needs no network: in a Jupyter kernel plotly itself is sent once,
  * ahead of the first figure. Outside any front end it prints one line that names the figure.
  */
 export function show(figure: Figure): void {
@@ -31,23 +31,26 @@ export function show(figure: Figure): void {
     plotlySent = true;
   }
   shown += 1;
-  const plain = JSON.parse(
-    JSON.stringify({ ...figure, config: { showSendToCloud: false, responsive: true } }),
-  );
   write(
     {
-      data: {
-        'application/vnd.plotly.v1+json': plain,
-        'text/html': standAlone(figure, `figure-${shown}`),
-        'image/svg+xml': staticSvg(figure, { id: `picture-${shown}` }),
-        'text/plain': `Figure: ${name}`,
-      },
+      data: { ...(isKernel() ? forJupyter(figure) : forPage(figure)), 'text/plain': `Figure: ${name}` },
       metadata: {},
       transient: {},
     },
     false,
   );
 }
+
+/** For a front end: live where scripts run, else the still picture in it. */
+const forJupyter = (figure: Figure) => ({ 'text/html': standAlone(figure, `figure-${shown}`) });
+
+/** For who runs a notebook without a front end: its page draws from the data, the saved copy keeps the picture. */
+const forPage = (figure: Figure) => ({
+  'application/vnd.plotly.v1+json': JSON.parse(
+    JSON.stringify({ ...figure, config: { showSendToCloud: false, responsive: true } }),
+  ),
+  'image/svg+xml': staticSvg(figure, { id: `picture-${shown}` }),
+});
 
 /**
  * tslab's own writer of displays, from whichever copy of tslab this process runs in; undefined outside a
@@ -71,8 +74,8 @@ function sendPlotly(): string {
 
 /** A figure with all it needs but plotly; without plotly, or without scripts, the still picture stays. */
 function standAlone(figure: Figure, id: string): string {
-  const key = `${id}-${jsonForScript(figure).length}`;
-  return `<style>${FIGURE_STYLE}</style>${liveFigure(figure, key)}<script>(async () => {
+  const key = `${id}-${JSON.stringify(figure).length}`;
+  return `<style>${FIGURE_STYLE}</style>${liveFigure(figure, key, 'titled')}<script>(async () => {
   const Plotly = window.Plotly ?? (await window.temperbookPlotly);
   const figure = document.getElementById('${key}');
   if (Plotly && figure) await (${DRAW_FIGURE})(Plotly, figure);

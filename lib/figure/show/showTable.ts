@@ -39,7 +39,8 @@ function tableHtml({ columns, rows }: Table): string {
   const align = columns.map((_, i) => (isNumeric(rows.map((row) => row[i]!)) ? 'right' : 'left'));
   const field = (tag: string, value: unknown, i: number) =>
     `<${tag} style="text-align:${align[i]}">${escapeXml(String(value ?? ''))}</${tag}>`;
-  const head = columns.map((column, i) => field('th', column, i)).join('');
+  // A heading without words is none.
+  const head = columns.map((column, i) => field(column === '' ? 'td' : 'th', column, i)).join('');
   const body = rows.map((row) => `<tr>${row.map((value, i) => field('td', value, i)).join('')}</tr>`);
   return `<table>\n<thead><tr>${head}</tr></thead>\n<tbody>\n${body.join('\n')}\n</tbody>\n</table>`;
 }

@@ -4,6 +4,7 @@ import { drawField } from './drawField';
 import { element, px } from './markup';
 import type { PlotArea, Scale } from './plotArea';
 import { stroke } from './stroke';
+import { type Dot, thinLine } from './thinLine';
 
 /** All traces in their order. */
 export function drawTraces(data: readonly Trace[], area: PlotArea): string {
@@ -43,7 +44,7 @@ function drawScatter(trace: Trace, before: Trace | undefined, x: Scale, y: Scale
   return parts.join('');
 }
 
-type Point = readonly [number, number] | null;
+type Point = Dot | null;
 
 function placed({ x = [], y = [] }: Trace, xScale: Scale, yScale: Scale): Point[] {
   return x.map((value, i) => {
@@ -52,22 +53,25 @@ function placed({ x = [], y = [] }: Trace, xScale: Scale, yScale: Scale): Point[
   });
 }
 
-/** A path that lifts the pen at every missing point; steps below a tenth of a pixel are left out. */
+/** No line moves by more than this when points are left out, px. */
+const UNSEEN_PX = 0.15;
+
+/** A path that lifts the pen at every missing point; what moves it by less than can be seen is left out. */
 function path(points: readonly Point[]): string {
-  let d = '';
-  let down = false;
-  let last = '';
+  const strokes: Dot[][] = [[]];
   for (const point of points) {
-    if (!point) {
-      down = false;
-      continue;
-    }
-    const at = `${px(point[0])},${px(point[1])}`;
-    if (!down || at !== last) d += `${down ? 'L' : 'M'}${at}`;
-    down = true;
-    last = at;
+    if (point) strokes[strokes.length - 1]!.push(point);
+    else strokes.push([]);
   }
-  return d;
+  return strokes
+    .filter((dots) => dots.length > 0)
+    .map(
+      (dots) =>
+        `M${thinLine(dots, UNSEEN_PX)
+          .map(([x, y]) => `${px(x)},${px(y)}`)
+          .join('L')}`,
+    )
+    .join('');
 }
 
 /** One point of a trace; nothing below 1 px. */

@@ -1,5 +1,6 @@
 import { formatTemp } from '../../quantity';
 import type { Annotation, Shape } from '../figure';
+import type { Taken } from '../parts/spreadLabels';
 import { levelLine } from '../parts/style';
 import type { TracedChannel } from './tracedChannel';
 
@@ -10,6 +11,8 @@ export interface FigureLimit {
 }
 
 const LABEL_PX = 20;
+/** Height of a name with what is kept free around it, px. */
+const NAME_PX = 16;
 
 /** The limits as lines with their names on them, at the end and on the side where there is room. */
 export function limitLines(
@@ -17,12 +20,26 @@ export function limitLines(
   channels: readonly TracedChannel[],
   span: { readonly fromS: number; readonly toS: number },
   pxPerC: number,
-): { readonly shapes: readonly Shape[]; readonly annotations: readonly Annotation[] } {
+): {
+  readonly shapes: readonly Shape[];
+  readonly annotations: readonly Annotation[];
+  /** Where the names stand, px down from 0 °C. */
+  readonly taken: readonly Taken[];
+} {
   const end = emptierEnd(channels, span);
   const lines = limits.map(({ name, limitC }) =>
     levelLine(limitC, `${name} ${formatTemp(limitC)}`, 'y', { end, side: roomAbove(limitC, limits, pxPerC) }),
   );
-  return { shapes: lines.map(({ shape }) => shape), annotations: lines.map(({ label }) => label) };
+  return {
+    shapes: lines.map(({ shape }) => shape),
+    annotations: lines.map(({ label }) => label),
+    taken: limits.map(({ limitC }) => {
+      const linePx = -limitC * pxPerC;
+      return roomAbove(limitC, limits, pxPerC) === 'above'
+        ? { from: linePx - NAME_PX, to: linePx }
+        : { from: linePx, to: linePx + NAME_PX };
+    }),
+  };
 }
 
 /** Every limit up to a little above the hottest reading; when there is none so low, the lowest one. */

@@ -2,7 +2,7 @@ import type { ThermalHistory } from '../../history';
 import { formatTemp } from '../../quantity';
 import type { Annotation, Trace } from '../figure';
 import type { Naming } from '../parts/naming';
-import { spreadLabels } from '../parts/spreadLabels';
+import { spreadLabelsBeside, type Taken } from '../parts/spreadLabels';
 import { lineLook, plotText, TEXT_PX, VEIL } from '../parts/style';
 import type { TimeScale } from '../parts/timeScale';
 import type { TracedChannel } from './tracedChannel';
@@ -45,7 +45,7 @@ export function peakMark({ name, look }: DrawnChannel, peak: Peak, scale: TimeSc
   };
 }
 
-/** Name and peak of each line beside its highest point; labels of nearby peaks are moved apart. */
+/** Name and peak of each line beside its highest point; labels of nearby peaks are moved apart, and off the names of limits. */
 export function peakLabels(
   channels: readonly DrawnChannel[],
   peaks: readonly Peak[],
@@ -53,11 +53,12 @@ export function peakLabels(
   { fromS, toS }: { readonly fromS: number; readonly toS: number },
   pxPerC: number,
   { label }: Naming,
+  taken: readonly Taken[],
 ): Annotation[] {
   const offsets = new Array<number>(channels.length).fill(0);
   for (const column of columns(peaks, (toS - fromS) * COLUMN_SHARE)) {
     const wishes = column.map((index) => -peaks[index]!.tempC * pxPerC);
-    spreadLabels(wishes, LABEL_GAP_PX).forEach((px, rank) => {
+    spreadLabelsBeside(wishes, LABEL_GAP_PX, taken).forEach((px, rank) => {
       offsets[column[rank]!] = px - wishes[rank]!;
     });
   }

@@ -72,7 +72,7 @@ export function tracePanel(
     annotations: [
       ...axes.headings,
       ...lines.annotations,
-      ...(direct ? peakLabels(channels, peaks, scale, span, pxPerC, naming) : []),
+      ...(direct ? peakLabels(channels, peaks, scale, span, pxPerC, naming, lines.taken) : []),
       ...passLabels(options.passes ?? [], scale, span.toS - span.fromS),
       ...marks.annotations,
       ...footNotes(all, marks.data.length > 0),

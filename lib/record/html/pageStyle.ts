@@ -55,6 +55,8 @@ tbody th { min-width: 5.5rem; }
   header { display: block; margin-bottom: .8rem; } header p { margin-bottom: .3rem; }
   .lead { font-size: 1.0625rem; } .why { font-size: .9375rem; }
   .numbers { display: grid; grid-template-columns: 1fr 1fr; gap: .5rem 1rem; margin: .8rem 0; } .numbers dd { font-size: .9375rem; }
+}
+@media screen and (max-width: 860px) {
   thead { display: none; }
   table, tbody, tr, th, td { display: block; }
   tr { border-bottom: 1px solid var(--rule); padding: .5rem 0; }

@@ -29,7 +29,7 @@ export interface HeatmapOptions {
 /** The plot takes the part's own proportions within these bounds, px. */
 const WIDTH_PX = 620;
 const HEIGHT_PX = { least: 200, most: 460 } as const;
-const MARGIN = { l: 46, r: 92, t: 66, b: 50 } as const;
+const MARGIN = { l: 46, r: 104, t: 66, b: 50 } as const;
 const HEAT_COLOURS = [
   [0, '#f6f4ee'],
   [0.3, '#f0d9a8'],

@@ -1,7 +1,7 @@
 import { formatTemp } from '../../quantity';
 import type { Annotation, Axis, Figure, Shape } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { baseAxis, baseLayout, levelLine, TEXT_PX } from '../parts/style';
+import { baseAxis, baseLayout, levelLine, plotText, TEXT_PX, wrapped } from '../parts/style';
 import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
 import type { FigureLimit } from '../trace/limitLines';
 import { gainLines, lossField, type MapGrid } from './mapField';
@@ -34,8 +34,9 @@ export interface StrengthMap {
 
 const HEIGHT_PX = 600;
 const MARGIN = { l: 46, r: 48, t: 66, b: 100 } as const;
-/** Room the plot has on a desk or on paper, px: names are placed for it. */
+/** Room the plot has on a desk or on paper, px, and on a phone: names are placed for both. */
 const PLOT_PX = { width: 766, height: HEIGHT_PX - MARGIN.t - MARGIN.b } as const;
+const PHONE_PX = { width: 264, height: PLOT_PX.height } as const;
 /** Two names of lines need this between them, px. */
 const NAME_PX = 17;
 /** Every other time on the second row: so they never meet on a narrow screen. */
@@ -83,7 +84,7 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
       annotations: [
         ...axes.headings,
         ...limits.map(({ label }) => label),
-        ...markLabels(marks, [firstS, lastS], [lowC, highC], PLOT_PX),
+        ...markLabels(marks, [firstS, lastS], [lowC, highC], [PLOT_PX, PHONE_PX]),
       ],
       shapes: limits.map(({ shape }) => ({ ...shape, layer: 'above' as const })),
       showlegend: true,
@@ -127,9 +128,16 @@ function limitLevels(
     const crowded = inside.some(
       (other) => other.limitC > limitC && (other.limitC - limitC) * pxPerC < NAME_PX,
     );
-    return levelLine(limitC, `${name} ${formatTemp(limitC)}`, 'y', {
-      end: 'left',
-      side: crowded ? 'below' : 'above',
-    });
+    const side = crowded ? 'below' : 'above';
+    const { shape, label } = levelLine(limitC, '', 'y', { end: 'left', side });
+    return {
+      shape,
+      label: {
+        ...label,
+        text: wrapped(`${name} ${formatTemp(limitC)}`, 34)
+          .map(plotText)
+          .join('<br>'),
+      },
+    };
   });
 }

@@ -78,7 +78,7 @@ interface Dot {
   readonly tempC: number;
 }
 
-/** What the plot spans and measures: names are placed where they meet no other on it. */
+/** What the plot measures, px. */
 interface PlotSize {
   readonly width: number;
   readonly height: number;
@@ -94,19 +94,19 @@ interface Box {
 const PX_PER_LETTER = 6.6;
 const LINE_PX = 15;
 const GAP_PX = 8;
+const PLACES = ['right', 'left', 'above', 'below'] as const;
+type Place = (typeof PLACES)[number];
 
 /**
  * The names beside their marks: each takes the first place, right, left, above or below, that is inside the plot
- * and free. Annotations on a log axis take the logarithm as their place.
+ * and free at every size of it, a desk's and a phone's; failing that, at the first size. Annotations on a log axis take the logarithm as their place.
  */
 export function markLabels(
   { points, lines }: MapMarks,
   [firstS, lastS]: Span,
   [lowC, highC]: Span,
-  plot: PlotSize,
+  sizes: readonly PlotSize[],
 ): Annotation[] {
-  const toX = (s: number): number => (plot.width * Math.log(s / firstS)) / Math.log(lastS / firstS);
-  const toY = (c: number): number => (plot.height * (highC - c)) / (highC - lowC);
   const marks: readonly Mark[] = [
     ...points.map(({ label, tempC, timeS }) => {
       const [from, to] = typeof timeS === 'number' ? [timeS, timeS] : timeS;
@@ -117,38 +117,47 @@ export function markLabels(
       return { label, tempC: hottest.tempC, from: hottest.timeS, to: hottest.timeS };
     }),
   ].filter(({ from, to, tempC }) => from >= firstS && to <= lastS && tempC >= lowC && tempC <= highC);
-  const taken: Box[] = [
-    ...marks.map(({ from, to, tempC }) => around(toX(from) - 4, toX(to) + 4, toY(tempC), 8)),
-    ...lines.flatMap(({ points: along }) =>
-      along.map(({ timeS, tempC }) => around(toX(timeS) - 4, toX(timeS) + 4, toY(tempC), 8)),
-    ),
-  ];
-  const inside = ({ left, right, top, bottom }: Box): boolean =>
-    left >= 0 && right <= plot.width && top >= 0 && bottom <= plot.height;
-  return marks.map(({ label, tempC, from, to }): Annotation => {
-    const wide = label.length * PX_PER_LETTER;
-    const y = toY(tempC);
-    const [x0, x1] = [toX(from), toX(to)];
-    const places = [
-      { place: 'right', box: around(x1 + GAP_PX, x1 + GAP_PX + wide, y, LINE_PX) },
-      { place: 'left', box: around(x0 - GAP_PX - wide, x0 - GAP_PX, y, LINE_PX) },
-      { place: 'above', box: around(x0, x0 + wide, y - LINE_PX, LINE_PX) },
-      { place: 'below', box: around(x0, x0 + wide, y + LINE_PX, LINE_PX) },
-    ] as const;
-    const best =
-      places.find(({ box }) => inside(box) && !taken.some((other) => overlap(box, other))) ?? places[0];
-    taken.push(best.box);
-    const beside = best.place === 'right' || best.place === 'left';
+  const plots = sizes.map((size) => {
+    const toX = (s: number): number => (size.width * Math.log(s / firstS)) / Math.log(lastS / firstS);
+    const toY = (c: number): number => (size.height * (highC - c)) / (highC - lowC);
+    const dot = (from: number, to: number, tempC: number) =>
+      around(toX(from) - 4, toX(to) + 4, toY(tempC), 8);
+    const taken = [
+      ...marks.map(({ from, to, tempC }) => dot(from, to, tempC)),
+      ...lines.flatMap(({ points: along }) => along.map(({ timeS, tempC }) => dot(timeS, timeS, tempC))),
+    ];
+    const boxAt = (place: Place, { label, tempC, from, to }: Mark): Box => {
+      const wide = label.length * PX_PER_LETTER;
+      const [x0, x1, y] = [toX(from), toX(to), toY(tempC)];
+      if (place === 'right') return around(x1 + GAP_PX, x1 + GAP_PX + wide, y, LINE_PX);
+      if (place === 'left') return around(x0 - GAP_PX - wide, x0 - GAP_PX, y, LINE_PX);
+      return around(x0, x0 + wide, place === 'above' ? y - LINE_PX : y + LINE_PX, LINE_PX);
+    };
+    const isFree = (box: Box): boolean =>
+      box.left >= 0 &&
+      box.right <= size.width &&
+      box.top >= 0 &&
+      box.bottom <= size.height &&
+      !taken.some((other) => overlap(box, other));
+    return { taken, boxAt, isFree };
+  });
+  return marks.map((mark): Annotation => {
+    const { label, tempC, from, to } = mark;
+    const freeIn = (of: typeof plots) =>
+      PLACES.find((place) => of.every(({ boxAt, isFree }) => isFree(boxAt(place, mark))));
+    const best = freeIn(plots) ?? freeIn(plots.slice(0, 1)) ?? 'right';
+    for (const { taken, boxAt } of plots) taken.push(boxAt(best, mark));
+    const beside = best === 'right' || best === 'left';
     return {
       text: plotText(label),
-      x: Math.log10(best.place === 'right' ? to : from),
+      x: Math.log10(best === 'right' ? to : from),
       y: tempC,
       xref: 'x',
       yref: 'y',
-      xanchor: best.place === 'left' ? 'right' : 'left',
+      xanchor: best === 'left' ? 'right' : 'left',
       yanchor: 'middle',
-      xshift: best.place === 'right' ? GAP_PX : best.place === 'left' ? -GAP_PX : 0,
-      yshift: beside ? 0 : best.place === 'above' ? LINE_PX : -LINE_PX,
+      xshift: best === 'right' ? GAP_PX : best === 'left' ? -GAP_PX : 0,
+      yshift: beside ? 0 : best === 'above' ? LINE_PX : -LINE_PX,
       showarrow: false,
       bgcolor: VEIL,
       font: { size: TEXT_PX, color: INK },

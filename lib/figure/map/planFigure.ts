@@ -66,7 +66,7 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
       annotations: [
         axisHeading('y, mm', 'y domain'),
         ...plan.part.map((region, i) => regionLabel(region, outlines[i]!)),
-        ...plan.passes.flatMap(({ path }, i) => (path.length > 1 ? [arrow(path, i)] : [])),
+        ...arrows(plan.passes.map(({ path }) => path)),
         ...plan.probes.map(({ name, xMm, yMm }) => label(name, [xMm, yMm], INK, -12)),
       ],
       showlegend: true,
@@ -162,21 +162,35 @@ const probeTrace = ({ probes }: PlatePlan): Trace => ({
 });
 
 function regionLabel(
-  { name, thicknessMm }: PlatePlan['part'][number],
+  { name, thicknessMm, shape }: PlatePlan['part'][number],
   outline: readonly PlanPoint[],
 ): Annotation {
   const middle = (axis: 0 | 1) =>
     (Math.min(...outline.map((p) => p[axis])) + Math.max(...outline.map((p) => p[axis]))) / 2;
   const what = thicknessMm > 0 ? `${thicknessMm} mm` : 'hole';
-  return label(name ? `${name}, ${what}` : what, [middle(0), middle(1)], QUIET_INK, 0);
+  const text = name ? `${name}, ${what}` : what;
+  if (!('rectMm' in shape)) return label(text, [middle(0), middle(1)], QUIET_INK, 0);
+  // In its corner a name is clear of probes and passes.
+  const [left, top] = [Math.min(...outline.map(([x]) => x)), Math.max(...outline.map(([, y]) => y))];
+  return { ...label(text, [left, top], QUIET_INK, -4), xanchor: 'left', yanchor: 'top', xshift: 4 };
+}
+
+/** One arrowhead for all passes that end alike, with their numbers. */
+function arrows(paths: readonly (readonly PlanPoint[])[]): Annotation[] {
+  const alike = new Map<string, number[]>();
+  for (const [i, path] of paths.entries()) {
+    const ending = JSON.stringify(path.slice(-2));
+    if (path.length > 1) alike.set(ending, [...(alike.get(ending) ?? []), i]);
+  }
+  return [...alike.values()].map((group) => arrow(paths[group[0]!]!, group.map((i) => i + 1).join(', ')));
 }
 
 /** An arrowhead at the end of a pass, in its direction, with its number. */
-function arrow(path: readonly PlanPoint[], index: number): Annotation {
+function arrow(path: readonly PlanPoint[], numbers: string): Annotation {
   const [from, to] = [path.at(-2)!, path.at(-1)!];
   const mm = Math.hypot(to[0] - from[0], to[1] - from[1]);
   return {
-    ...label(String(index + 1), to, PASS, 0),
+    ...label(numbers, to, PASS, 0),
     showarrow: true,
     ax: (-24 * (to[0] - from[0])) / mm,
     ay: (24 * (to[1] - from[1])) / mm,

@@ -54,6 +54,22 @@ export function plotText(text: string): string {
   return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;');
 }
 
+/**
+ * Text broken into lines of no more letters than given, for `plotText` with `<br>` between: a name that must fit a phone.
+ *
+ * @example wrapped('yield of the soft zone: 3.18', 20) // ["yield of the soft", "zone: 3.18"]
+ */
+export function wrapped(text: string, letters: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(' ')) {
+    const last = lines[lines.length - 1];
+    if (last !== undefined && last.length + 1 + word.length <= letters)
+      lines[lines.length - 1] = `${last} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 /** What every figure shares: white ground, system font, no border, calm hover. */
 export function baseLayout(title: string, height: number): Layout {
   return {

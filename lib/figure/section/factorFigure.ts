@@ -1,6 +1,6 @@
 import type { FactorCurve, SizedAt } from '../../section';
 import type { Annotation, Figure, Shape, Trace } from '../figure';
-import { MARGIN } from '../parts/panel';
+import { MARGIN, textWidthPx } from '../parts/panel';
 import { requireSome } from '../parts/requireSome';
 import {
   axisHeading,
@@ -22,6 +22,8 @@ export interface FactorMarks {
 }
 
 const HEIGHT_PX = 320;
+/** Room the plot has on a phone held upright, px: a name left of its mark must fit there too. */
+const PHONE_PLOT_PX = 288;
 
 /** Factor against thickness with the jumps of the code, the factor asked, and the sizes that matter. */
 export function factorFigure(curve: FactorCurve, { present, chosen, title }: FactorMarks = {}): Figure {
@@ -63,7 +65,7 @@ export function factorFigure(curve: FactorCurve, { present, chosen, title }: Fac
         axisHeading(`Strength over load, on ${on}`, 'y domain'),
         level.label,
         ...stepsMm.filter((mm) => jumps(points, mm)).map(stepLabel),
-        ...marked.map(({ size, name }) => markLabel(size, name, toMm)),
+        ...marked.map(({ size, name }) => markLabel(size, name, fromMm, toMm)),
         ...(unanswered.length > 0 ? [silence(unanswered)] : []),
         ...(slender.length > 0 ? [bucklesNote(slender)] : []),
       ],
@@ -118,11 +120,12 @@ function mark({ thicknessMm, factor }: SizedAt, name: string, symbol: 'circle-op
   };
 }
 
-function markLabel({ thicknessMm, factor }: SizedAt, name: string, toMm: number): Annotation {
+function markLabel({ thicknessMm, factor }: SizedAt, name: string, fromMm: number, toMm: number): Annotation {
   // A curve that rises leaves room above to the left, near its start below to the right.
-  const left = thicknessMm > 0.25 * toMm;
+  const text = `${name} ${Number(thicknessMm.toFixed(2))} mm: ${factor!.nominal.toFixed(2)}`;
+  const left = (thicknessMm - fromMm) / (toMm - fromMm) > textWidthPx(text) / PHONE_PLOT_PX;
   return {
-    text: plotText(`${name} ${Number(thicknessMm.toFixed(2))} mm: ${factor!.nominal.toFixed(2)}`),
+    text: plotText(text),
     x: thicknessMm,
     y: factor!.nominal,
     xref: 'x',

@@ -8,7 +8,17 @@ import {
 } from '../../section';
 import type { Annotation, Figure, Trace } from '../figure';
 import { MARGIN } from '../parts/panel';
-import { baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL, withAlpha } from '../parts/style';
+import {
+  baseAxis,
+  baseLayout,
+  INK,
+  plotText,
+  QUIET_INK,
+  TEXT_PX,
+  VEIL,
+  withAlpha,
+  wrapped,
+} from '../parts/style';
 
 /** Metal as it was, and metal the weld made soft: told apart by lightness as well as hue. */
 const FULL = '#c9ced6';
@@ -141,7 +151,9 @@ function governingNote(
 ): Annotation {
   const toRight = governs.atMm[0] < (left + right) / 2;
   return {
-    text: plotText(`${governs.check}: factor ${factor.nominal.toFixed(2)}`),
+    text: wrapped(`${governs.check}: factor ${factor.nominal.toFixed(2)}`, 24)
+      .map(plotText)
+      .join('<br>'),
     x: governs.atMm[0],
     y: governs.atMm[1],
     xref: 'x',

@@ -72,4 +72,13 @@ describe('the packages', () => {
   it('leave danfojs to the notebooks: the library does not need it', () => {
     expect(Object.keys(readJson('package.json').dependencies)).not.toContain('danfojs-node');
   });
+
+  it('come under licences that let a shop use the kit as it likes, listed in the built package', () => {
+    // Weak copyleft at most (MPL-2.0 of zeromq): it binds changes of that package alone.
+    const free = /^(MIT|ISC|Apache-2\.0|BSD-[23]-Clause|PSF-2\.0|MIT AND MPL-2\.0)( \(packed into dist\))?$/;
+    const lines = readFileSync(path.join(root, 'dist/licences.txt'), 'utf8').trim().split('\n');
+    expect(lines.filter((line) => !free.test(line.replace(/^[^:]*: /, '')))).toEqual([]);
+    expect(lines.join('\n')).toMatch(/^zeromq /m);
+    expect(lines.join('\n')).toMatch(/^plotly\.js-dist .*packed/m);
+  });
 });

@@ -1,5 +1,6 @@
 export type { AsWelded, PartAction, PartKnown, WayOn } from './action/action';
 export { ACTION_IN_WORDS } from './action/partAction';
+export { NOTHING_SAID, scheduleOf } from './action/waysOn';
 export { CAUTIONS, STANDING_CAUTIONS } from './cautions';
 export {
   compareScenarios,

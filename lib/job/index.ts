@@ -11,15 +11,19 @@ export type {
   SaidMeasuring,
   SaidMetal,
   SaidProbe,
+  SaidRecovery,
   ShopDefaults,
 } from './jobFile';
 export { jobOptions } from './jobOptions';
 export { DEFAULTS_FILE, newJobFolder } from './newJobFolder';
 export { type OptionsAt, optionsAt, otherMetal, verdictAt } from './optionsAt';
+export { type PlannedJob, plannedJob } from './plannedJob';
 export { readDefaults } from './readDefaults';
 export { readJob } from './readJob';
+export { type JobRecovery, recoveryOfReview } from './recoveryOfReview';
 export { type Review, type ReviewOptions, reviewJob } from './reviewJob';
 export { defaultsSchema, jobSchema } from './schema/jobSchema';
+export { type JobZones, softZonesOfJob } from './softZonesOfJob';
 export { FollowedFile } from './watch/followFile';
 export { readingsNow } from './watch/readingsNow';
 export { serveWatch, type WatchServer } from './watch/serveWatch';

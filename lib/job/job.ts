@@ -9,6 +9,7 @@ import type {
   SaidMeasuring,
   SaidMetal,
   SaidProbe,
+  SaidRecovery,
   ShopDefaults,
 } from './jobFile';
 
@@ -44,6 +45,8 @@ export interface Job {
   readonly named: readonly (JobProbe & Pick<NonNullable<ShopDefaults['probes']>[number], 'named'>)[];
   readonly lot?: SaidLot;
   readonly plan?: PlatePlan;
+  /** What is known for its recovery; paths of schedules whole. */
+  readonly recovery: SaidRecovery;
   readonly earlier: readonly JobEarlier[];
   /** Lines of the record, part and serial among them. */
   readonly sheet: JobSheet;

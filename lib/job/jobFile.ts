@@ -1,5 +1,6 @@
 import type { Instrument, ProbeRole } from '../decision';
 import type { PlatePlan } from '../heatflow';
+import type { Fittings } from '../heattreat';
 import type { ReadOptions } from '../log';
 import type { Decision, JobFieldName } from '../record';
 import type { Attachment, ToleranceClass } from '../thermocouple';
@@ -70,6 +71,21 @@ export interface SaidEarlier {
   readonly probes?: Readonly<Record<string, string>>;
 }
 
+/** What is known of the part and its furnace, for the question whether it can be saved. */
+export interface SaidRecovery {
+  /** Schedules of the casting's temper and of the metal joined to it, by name or as the path of your own (.json). */
+  readonly schedule?: string;
+  readonly wroughtSchedule?: string;
+  /** Solution treatments so far, the foundry's included. */
+  readonly solutionTreatments?: number;
+  readonly thinnestWallMm?: number;
+  readonly longestMm?: number;
+  readonly holdsPressure?: boolean;
+  readonly fittings?: { readonly [Name in keyof Fittings]?: boolean };
+  /** Uniformity of the furnace, ± K. */
+  readonly uniformityK?: number;
+}
+
 /** What a job file says, as it stands there. */
 export interface JobFile {
   readonly $schema?: string;
@@ -89,6 +105,8 @@ export interface JobFile {
   /** Heats in words, '8 x 390F 1.5h'. */
   readonly heats?: readonly string[];
   readonly readings?: readonly Reading[];
+  /** For the ways to go on with the part; the filler stands on the sheet. */
+  readonly recovery?: SaidRecovery;
   readonly decision?: Decision;
   /** Who signs, by role: a name, or '' for a line to be signed. */
   readonly people?: Readonly<Record<string, string>>;

@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { shopLimit } from '../alloy';
 import { parseHeats } from '../exposure';
 import { checkPlan, type PlatePlan } from '../heatflow';
+import { loadSchedule } from '../heattreat';
 import { celsiusOf, type DataProblem, dataCheck, readUserJson, TemperbookError } from '../quantity';
 import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
@@ -31,6 +32,10 @@ export function planOf(said: string | PlatePlan, folder: string): PlatePlan {
   return plan;
 }
 
+/** A schedule's name, or the whole path of its file. */
+export const schedulePath = (said: string, folder: string): string =>
+  /\.json$/i.test(said) ? resolve(folder, said) : said;
+
 /** The path of a file that may stand alone or with how to read it. */
 export const pathOf = (said: FileOf): string => (typeof said === 'string' ? said : said.file);
 
@@ -47,6 +52,7 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
     lot,
     heats = [],
     readings = [],
+    recovery = {},
   } = job;
   const problems: DataProblem[] = [];
   const tryOut = (at: string, look: () => unknown): void => {
@@ -95,6 +101,10 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
   heats.forEach((words, k) => {
     tryOut(`heats[${k}]`, () => parseHeats(words));
   });
+  for (const key of ['schedule', 'wroughtSchedule'] as const) {
+    const name = recovery[key];
+    if (name !== undefined) tryOut(`recovery.${key}`, () => loadSchedule(schedulePath(name, folder)));
+  }
   readings.forEach((reading, k) => {
     // Whether the log has such a probe shows when it is read.
     tryOut(`readings[${k}]`, () => checkReadings([reading], [reading.channel]));

@@ -1,10 +1,11 @@
 import { dirname, resolve } from 'node:path';
+import { NOTHING_SAID } from '../decision';
 import { readUserJson, refuseProblems } from '../quantity';
-import { type JobSheet, readRecord } from '../record';
+import { type JobSheet, readRecord, sheetOfPart } from '../record';
 import type { Job } from './job';
-import type { FileOf, JobFile, SaidLot } from './jobFile';
+import type { FileOf, JobFile, SaidLot, SaidRecovery } from './jobFile';
 import { jobMetal } from './jobMetal';
-import { jobProblems, pathOf, planOf } from './jobProblems';
+import { jobProblems, pathOf, planOf, schedulePath } from './jobProblems';
 import { NO_DEFAULTS, readDefaults } from './readDefaults';
 
 /**
@@ -39,6 +40,7 @@ export function readJob(pathOrObject: string | JobFile): Job {
     named: shop.named,
     ...(lot === undefined ? {} : { lot: wholeLot(lot, folder) }),
     ...(plan === undefined ? {} : { plan: planOf(plan, folder) }),
+    recovery: wholeRecovery(said.recovery ?? {}, folder),
     earlier: earlier.map(({ record, ...rest }) => ({ record: readRecord(resolve(folder, record)), ...rest })),
     sheet: sheetOf(said),
   };
@@ -61,8 +63,17 @@ function wholeLot({ chart, cards, ...rest }: SaidLot, folder: string): SaidLot {
   };
 }
 
+function wholeRecovery({ schedule, wroughtSchedule, ...rest }: SaidRecovery, folder: string): SaidRecovery {
+  return {
+    ...rest,
+    ...(schedule === undefined ? {} : { schedule: schedulePath(schedule, folder) }),
+    ...(wroughtSchedule === undefined ? {} : { wroughtSchedule: schedulePath(wroughtSchedule, folder) }),
+  };
+}
+
 /** The lines of the record that the job says, the places of the probes among them. */
-function sheetOf({ job, part = {}, probes = {}, sheet = {} }: JobFile): JobSheet {
+function sheetOf({ job, part = {}, probes = {}, sheet = {}, recovery = {} }: JobFile): JobSheet {
+  const { schedule: _, wroughtSchedule: __, fittings, ...known } = recovery;
   const places = Object.entries(probes).flatMap(([name, { placeMm, placeFrom }]) =>
     placeMm === undefined ? [] : [`${name}: ${placeMm} mm from the ${placeFrom}`],
   );
@@ -73,5 +84,9 @@ function sheetOf({ job, part = {}, probes = {}, sheet = {} }: JobFile): JobSheet
     ...(part.serial ? { serial: part.serial } : {}),
     ...(places.length > 0 ? { probes: places.join('; ') } : {}),
     ...sheet,
+    ...sheetOfPart({
+      ...known,
+      ...(fittings === undefined ? {} : { fittings: { ...NOTHING_SAID, ...fittings } }),
+    }),
   };
 }

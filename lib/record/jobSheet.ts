@@ -1,4 +1,3 @@
-import type { PartKnown } from '../decision';
 import { TemperbookError } from '../quantity';
 
 /** One line of the job sheet: what it is called in print, and what it is for. */
@@ -31,6 +30,14 @@ export const JOB_FIELDS = {
   heatNumber: { label: 'Heat or cast number', group: 'Material' },
   certificate: { label: 'Material certificate', group: 'Material' },
   priorSolutionTreatments: { label: 'Earlier solution treatments', group: 'Material' },
+  thinnestWallMm: { label: 'Thinnest wall, mm', group: 'Part' },
+  longestMm: { label: 'Longest dimension, mm', group: 'Part' },
+  holdsPressure: { label: 'Holds pressure', group: 'Part' },
+  threads: { label: 'Has threads', group: 'Part' },
+  coating: { label: 'Has plating, anodising, paint or powder', group: 'Part' },
+  inserts: { label: 'Has bushes, inserts, bearings, seals or adhesive', group: 'Part' },
+  machined: { label: 'Has faces or bores machined to size', group: 'Part' },
+  uniformityK: { label: 'Uniformity of the furnace, ± K', group: 'Material' },
   joinedTo: { label: 'Joined to', group: 'Material' },
   process: { label: 'Process', group: 'Welding' },
   powerSource: { label: 'Power source', group: 'Welding' },
@@ -86,12 +93,3 @@ export function jobSheet(given: Readonly<Record<string, unknown>>): JobSheet {
 }
 
 const isJobField = (name: string): name is JobFieldName => Object.hasOwn(JOB_FIELDS, name);
-
-/** What the lines of a job sheet say of the part, for the ways to go on with it. */
-export function partOfSheet({ filler, priorSolutionTreatments }: JobSheet): PartKnown {
-  const treatments = Number(priorSolutionTreatments);
-  return {
-    ...(filler ? { filler: String(filler) } : {}),
-    ...(priorSolutionTreatments && Number.isFinite(treatments) ? { solutionTreatments: treatments } : {}),
-  };
-}

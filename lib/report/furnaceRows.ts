@@ -1,5 +1,5 @@
-import type { ChartCheck, TemperMade } from '../heattreat';
-import { formatDuration, type Judged } from '../quantity';
+import type { ChartCheck, RecoveryPlan, RoutePlan, TemperMade } from '../heattreat';
+import { formatChance, formatDuration, formatKept, type Judged } from '../quantity';
 import type { TableRow } from './table';
 
 /** One row for each requirement of a schedule, numbered as on the figure: the answer, and what it rests on. */
@@ -84,4 +84,62 @@ function leftToAge(
       row(`${sensor}: share of what an ideal quench gives`, band(fraction, 2)),
     );
   return [row('What it left to age', 'cannot tell', strength?.because ?? 'the chart does not show it')];
+}
+
+/** One row for each way to save a part: whether it may be gone, and what of its yield each place then has. */
+export function recoveryPlanRows({ ways }: RecoveryPlan): TableRow[] {
+  return ways.map(({ name, permission, strength, timeS, objections }) => ({
+    'Way to go on': name,
+    'May it be done': permission,
+    ...Object.fromEntries(
+      strength.flatMap(({ place, after }) =>
+        after
+          ? [
+              [
+                place,
+                `${formatKept(after.yieldKeptFraction)}${after.chanceKept === null ? ', heat may be missing' : `, enough: ${formatChance(after.chanceKept)}`}`,
+              ],
+            ]
+          : [],
+      ),
+    ),
+    Takes: timeS === 0 ? '' : formatDuration(timeS),
+    'Against it': objections.length === 0 ? '' : `${objections.length} (below)`,
+  }));
+}
+
+/** One row for everything that stands against a way, with its source. */
+export function objectionRows({ ways }: RecoveryPlan): TableRow[] {
+  return ways.flatMap(({ name, objections }) =>
+    objections.map(({ weight, what, source }) => ({
+      'Way to go on': name,
+      Weight: weight,
+      What: what,
+      Source: source,
+    })),
+  );
+}
+
+/** One row for each order of buying, welding and treating: the yield it leaves at each metal, its days, what speaks against it. */
+export function routeRows({ routes }: RoutePlan): TableRow[] {
+  return routes.map(({ name, forbidden, strength, days, against }) => ({
+    Route: name,
+    'May it be done': forbidden ? 'forbidden' : 'possible',
+    ...Object.fromEntries(
+      strength.flatMap(({ place, yieldMPa, because }) =>
+        place === 'weld metal'
+          ? []
+          : [
+              [
+                `${place}, yield`,
+                yieldMPa
+                  ? `${yieldMPa.nominal.toFixed(0)} MPa (${yieldMPa.low.toFixed(0)}–${yieldMPa.high.toFixed(0)})`
+                  : because,
+              ],
+            ],
+      ),
+    ),
+    Days: days,
+    'Speaks against it': against.map(({ what }) => what).join('. '),
+  }));
 }

@@ -6,9 +6,12 @@ export type { Frame, FrameGroups } from './files/loadDanfo';
 export { discard, nameNew, unfinishedOf, writeNew, writeWhole } from './files/writeWhole';
 export {
   chartSensorRows,
+  objectionRows,
   quenchRows,
+  recoveryPlanRows,
   requirementDetailRows,
   requirementRows,
+  routeRows,
   stageRows,
   temperMadeRows,
 } from './furnaceRows';

@@ -1,4 +1,4 @@
-import { meltsFromC, startTemper } from '../../alloy';
+import { type AlloyCard, meltsFromC, startTemper } from '../../alloy';
 import {
   type Fittings,
   listSchedules,
@@ -13,7 +13,8 @@ import type { ChannelCase } from '../judgeChannel';
 import type { ChannelVerdict } from '../verdict';
 import { PART_KNOWN, type PartKnown, type WayOn } from './action';
 
-const NOTHING_SAID: Fittings = { threads: null, coating: null, inserts: null, machined: null };
+/** Of what a furnace or a quench spoils, nothing said. */
+export const NOTHING_SAID: Fittings = { threads: null, coating: null, inserts: null, machined: null };
 
 /** The place a way is worked out for, with the draws of its verdict. */
 export interface DecidingPlace {
@@ -33,10 +34,11 @@ export function waysOn(
   part: PartKnown,
 ): readonly WayOn[] {
   knownOptions(part, PART_KNOWN, 'What is known of the part');
-  const schedule = scheduleOf(channel);
+  const schedule = scheduleOf(channel.card, channel.temper);
   if (!schedule) return [];
   const wrought = all.find((one) => !isCast(one.channel) && one.channel !== channel);
-  const wroughtSchedule = wrought && isCast(channel) ? scheduleOf(wrought.channel) : undefined;
+  const wroughtSchedule =
+    wrought && isCast(channel) ? scheduleOf(wrought.channel.card, wrought.channel.temper) : undefined;
   const places: PartPlace[] = all.map(({ channel: one, verdict }) => ({
     name: one.name,
     material: isCast(one) ? 'casting' : 'wrought',
@@ -86,8 +88,8 @@ function wayOn(
 
 const isCast = ({ card }: ChannelCase): boolean => card.family !== 'Al-Mg-Si wrought';
 
-/** The schedule that made the temper, by its alloy; undefined where the kit holds none. */
-function scheduleOf({ card, temper }: ChannelCase) {
+/** Name of the schedule that makes a temper of an alloy; undefined where the kit holds none. */
+export function scheduleOf(card: AlloyCard, temper: string): string | undefined {
   const { name } = startTemper(card, temper);
   return listSchedules().find((one) => one.alloy === card.designation && one.temper === name)?.name;
 }

@@ -17,6 +17,10 @@ export interface PartPlace {
   readonly thicknessMm?: number;
   /** What it saw, where there is a record: with alloy and temper, strength is worked out from it. */
   readonly exposure?: Exposure | ThermalHistory;
+  /** Heats before it, in their order. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** Yield measured before all heat, MPa. */
+  readonly measuredYieldMPa?: number;
 }
 
 /** Things on the part that a furnace or a quench spoils. `null`: nobody said. */

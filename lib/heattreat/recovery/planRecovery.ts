@@ -167,7 +167,7 @@ export function planRecovery(state: PartState, given: PlanRecoveryOptions = {}):
 }
 
 function strengthAt(
-  { name, material, alloy, temper, exposure, peakC }: PartPlace,
+  { name, material, alloy, temper, exposure, peakC, earlier, measuredYieldMPa }: PartPlace,
   further: FurtherHeat,
   allowanceFraction: number | undefined,
 ): StrengthAtPlace {
@@ -176,7 +176,17 @@ function strengthAt(
   if (!alloy || !temper) return none('alloy and temper are not said');
   if (!exposure) return none('what it saw is not recorded');
   if (peakC !== null && peakC >= meltsFromC(loadAlloy(alloy))) return none('it began to melt');
-  const after = strengthOfPlace({ alloy, temper, exposure }, further, allowanceFraction);
+  const after = strengthOfPlace(
+    {
+      alloy,
+      temper,
+      exposure,
+      ...(earlier ? { earlier } : {}),
+      ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
+    },
+    further,
+    allowanceFraction,
+  );
   return { place: name, after, because: after.yieldMPa.because.join(' ') };
 }
 

@@ -47,8 +47,13 @@ export function reageCurves(place: HeatedMetal, { tempsC, timesS, toleranceK }: 
   for (const timeS of timesS) requireNumber(timeS, 'Time of a re-age in s', { low: 1 });
   for (const tempC of tempsC) requireNumber(tempC, 'Temperature of a re-age in °C', { low: 50, high: 300 });
   const ascending = [...timesS].sort((a, b) => a - b);
-  const metal = { alloy: loadAlloy(place.alloy), temper: place.temper };
-  const earlier = [asExposure(place.exposure)];
+  const { alloy, temper, measuredYieldMPa } = place;
+  const metal = {
+    alloy: loadAlloy(alloy),
+    temper,
+    ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
+  };
+  const earlier = [...(place.earlier ?? []), place.exposure].map(asExposure);
   const alone = SHARES.indexOf(0);
   return tempsC.map((tempC) => {
     const rows = SHARES.map((share) =>
@@ -92,9 +97,12 @@ export interface BestReage {
   readonly because: string;
 }
 
+/** Low ends this close, as a share of the yield, are alike: draws and furnaces tell no more apart. */
+const ALIKE = 0.005;
+
 /**
- * The temperature and time whose low end is highest, the furnace at the worst of its tolerance; of equals the
- * shorter. It is the best of what was tried, not of all there is.
+ * The shortest re-age whose low end, the furnace at the worst of its tolerance, is within half a percent of the yield of the
+ * highest there is; of equals the higher low end. It is the best of what was tried, not of all there is.
  * @throws TemperbookError when nothing was tried.
  */
 export function bestReage(curves: readonly ReageCurve[]): BestReage {
@@ -102,11 +110,12 @@ export function bestReage(curves: readonly ReageCurve[]): BestReage {
     timeS.map((s, k) => ({ tempC, timeS: s, nominal: nominal[k]!, worst: worst[k]!, toleranceK })),
   );
   if (tried.length === 0) throw new TemperbookError('There is no re-age to choose from');
-  const { toleranceK, ...best } = tried.reduce((a, b) =>
-    b.worst > a.worst || (b.worst === a.worst && b.timeS < a.timeS) ? b : a,
-  );
+  const highest = tried.reduce((most, { worst }) => Math.max(most, worst), Number.NEGATIVE_INFINITY);
+  const { toleranceK, ...best } = tried
+    .filter(({ worst }) => worst >= highest - ALIKE)
+    .reduce((a, b) => (b.timeS < a.timeS || (b.timeS === a.timeS && b.worst > a.worst) ? b : a));
   return {
     ...best,
-    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} has the highest low end with the furnace anywhere within ± ${toleranceK} K.`,
+    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} is the shortest whose low end is as high as any, with the furnace anywhere within ± ${toleranceK} K.`,
   };
 }

@@ -13,6 +13,10 @@ export interface HeatedMetal {
   readonly alloy: string;
   readonly temper: string;
   readonly exposure: Exposure | ThermalHistory;
+  /** Heats before it, in their order. */
+  readonly earlier?: readonly (Exposure | ThermalHistory)[];
+  /** Yield measured before all heat, MPa. */
+  readonly measuredYieldMPa?: number;
 }
 
 /** Strength of a place after further heat. */
@@ -31,11 +35,15 @@ export interface PlaceStrength {
  * @throws TemperbookError as those.
  */
 export function strengthOfPlace(
-  { alloy, temper, exposure }: HeatedMetal,
+  { alloy, temper, exposure, earlier = [], measuredYieldMPa }: HeatedMetal,
   further: FurtherHeat,
   allowanceFraction?: number,
 ): PlaceStrength {
-  const metal = { alloy: loadAlloy(alloy), temper };
+  const metal = {
+    alloy: loadAlloy(alloy),
+    temper,
+    ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
+  };
   const options = {
     endOnly: true,
     draws: ROUTINE_DRAWS,
@@ -43,7 +51,7 @@ export function strengthOfPlace(
   };
   const seen = asExposure(exposure);
   if (further === 'new treatment') {
-    const before = strengthAfter(seen, metal, options);
+    const before = strengthAfter(seen, metal, { ...options, earlier });
     return afterNewTreatment(
       metal.alloy,
       temper,
@@ -52,6 +60,6 @@ export function strengthOfPlace(
     );
   }
   return further === 'none'
-    ? strengthAfter(seen, metal, options)
-    : strengthAfter(further, metal, { ...options, earlier: [seen] });
+    ? strengthAfter(seen, metal, { ...options, earlier })
+    : strengthAfter(further, metal, { ...options, earlier: [...earlier, seen] });
 }

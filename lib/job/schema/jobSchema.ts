@@ -1,11 +1,11 @@
 import { planSchema } from '../../heatflow';
 import { schema } from '../../quantity';
 import { DISPOSITIONS, JOB_FIELDS, READING_KINDS } from '../../record';
-import type { JobFile, ShopDefaults } from '../jobFile';
+import type { JobFile, SaidRecovery, ShopDefaults } from '../jobFile';
 import { limitsSchema, measuringSchema, metalSchema, namedProbeSchema, probeSchema } from './probeSchema';
 import { readOptionsSchema } from './readOptionsSchema';
 
-const { closed, listOf, mapOf, number, oneWordOf, text, textOr } = schema;
+const { closed, listOf, mapOf, number, oneWordOf, text, textOr, yesOrNo } = schema;
 
 const positive = (what: string) => ({ ...number(what), exclusiveMinimum: 0 });
 const fileOf = (what: string, more: Readonly<Record<string, object>> = {}) =>
@@ -61,6 +61,33 @@ const earlier = closed(
   },
 );
 
+const schedule = (whose: string) =>
+  text(`schedule of ${whose}: its name, such as "A356.0 T6 sand casting", or the path of your own (.json)`);
+const recovery = closed('what is known of the part, for the question whether it can be saved', {}, {
+  schedule: schedule("the casting's temper"),
+  wroughtSchedule: schedule('the wrought metal joined to it'),
+  solutionTreatments: {
+    type: 'integer',
+    minimum: 0,
+    maximum: 50,
+    description: 'a whole number: solution treatments so far, the foundry’s included',
+  },
+  thinnestWallMm: { ...number('thinnest wall, mm'), minimum: 0.1, maximum: 500 },
+  longestMm: { ...number('longest dimension, mm'), minimum: 1, maximum: 50_000 },
+  holdsPressure: yesOrNo('does the part hold pressure'),
+  fittings: closed(
+    'what a furnace or a quench spoils: threads, coating, inserts, machined',
+    {},
+    {
+      threads: yesOrNo('are there threads cut to size'),
+      coating: yesOrNo('is there plating, anodising, paint or powder'),
+      inserts: yesOrNo('are there bushes, helical inserts, bearings, seals or adhesive'),
+      machined: yesOrNo('are there faces or bores machined to size'),
+    },
+  ),
+  uniformityK: { ...number('uniformity of the furnace (either way, K)'), minimum: 0, maximum: 50 },
+} satisfies Readonly<Record<keyof SaidRecovery, object>>);
+
 const decision = {
   ...closed(
     'what was decided: disposition, reason, and condition where there is one',
@@ -79,7 +106,21 @@ const decision = {
 };
 
 /** Lines of the record that a job file says in a key of their own. */
-const OWN_KEYS = ['job', 'part', 'partNumber', 'serial'];
+const OWN_KEYS = [
+  'job',
+  'part',
+  'partNumber',
+  'serial',
+  'priorSolutionTreatments',
+  'thinnestWallMm',
+  'longestMm',
+  'holdsPressure',
+  'threads',
+  'coating',
+  'inserts',
+  'machined',
+  'uniformityK',
+];
 const sheet = closed(
   'other lines of the record, each a text or a number',
   {},
@@ -117,6 +158,7 @@ const JOB_KEYS = {
   earlier: listOf('heats before this one that were judged, in their order', earlier),
   heats: listOf('heats before this one that nobody logged, in words', text('such as "8 x 390F 1.5h"')),
   readings: listOf('bench readings after the heat', reading),
+  recovery,
   decision,
   people: mapOf(
     'who signs, by role: { "Decided by": "…", "Checked by": "" }',

@@ -6,7 +6,7 @@ import { nearestName, TemperbookError } from '../../quantity';
 import type { Attachment } from '../../thermocouple';
 import type { Reading } from '../../verify';
 import type { DecisionRecord, RecordedChannelVerdict } from '../decisionRecord';
-import { partOfSheet } from '../jobSheet';
+import { partOfSheet } from '../partOfSheet';
 import { restoredExposure } from './recordedExposure';
 
 /** What a new judgement counts that the record's did not. */

@@ -37,6 +37,7 @@ export {
 export type { ResidualRow } from './residualRow';
 export { sayingReasonRows, sayingRows } from './sayingRows';
 export {
+  formRows,
   measuredWordRows,
   scoreRows,
   spikeDoubtRows,

@@ -186,7 +186,13 @@ export const recordSchema = {
       options: listOf(
         closed(
           { name: text, yieldKeptFraction: kept },
-          { chanceKept: chance, verdict: word, timeS: { type: 'number', minimum: 0 }, remark: text },
+          {
+            ultimateKeptFraction: { anyOf: [kept, { type: 'null' }] },
+            chanceKept: chance,
+            verdict: word,
+            timeS: { type: 'number', minimum: 0 },
+            remark: text,
+          },
         ),
       ),
       readings: listOf(reading),

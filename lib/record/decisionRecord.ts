@@ -119,6 +119,8 @@ export interface RecordedFigure {
 export interface ConsideredOption {
   readonly name: string;
   readonly yieldKeptFraction: Judged;
+  /** Ultimate strength kept; null where no source carries it. */
+  readonly ultimateKeptFraction?: Judged | null;
   /** Chance that the loss stays within the allowance; null where a record is blind. */
   readonly chanceKept?: number | null;
   readonly verdict?: VerdictWord;

@@ -1,7 +1,7 @@
 // Invents the logs of data/demo/welds: feet of a folding radio mast, welded on two benches through a spring. Nothing
 // here was measured or solved: each pass is a short rise at the probe and a slow one of the whole part.
 //   node data/demo/make-weld-logs.mjs                    writes the 24 logs of the demo
-//   node data/demo/make-weld-logs.mjs 1000 /tmp/welds    as many as you say, anywhere
+//   node data/demo/make-weld-logs.mjs 1000 my-welds      as many as you say, anywhere
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 

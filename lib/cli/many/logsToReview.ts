@@ -9,6 +9,7 @@ export interface LogToReview {
   readonly outFolder: string;
 }
 
+/** Whether a folder lies there. */
 export const isFolder = (at: string): boolean =>
   statSync(at, { throwIfNoEntry: false })?.isDirectory() ?? false;
 

@@ -116,6 +116,6 @@ export function bestReage(curves: readonly ReageCurve[]): BestReage {
     .reduce((a, b) => (b.timeS < a.timeS || (b.timeS === a.timeS && b.worst > a.worst) ? b : a));
   return {
     ...best,
-    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} is the shortest whose low end is as high as any, with the furnace anywhere within ± ${toleranceK} K.`,
+    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} is the shortest whose low end is within half a percent of the highest, with the furnace anywhere within ± ${toleranceK} K.`,
   };
 }

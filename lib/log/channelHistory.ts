@@ -8,10 +8,13 @@ export interface TrustedSamples {
   readonly rows: Uint32Array;
 }
 
+/** The samples of a channel without its readings. */
+type SampleAxis = Pick<ThermalHistory, 'timeS' | 'gapAfter'> & Pick<TrustedSamples, 'rows'>;
+
 /**
  * Makes histories of channels: trusted samples in order, stretches left out longer than the gap limit marked.
- * A channel with every reading trusted shares its time axis and rows with its like; the others are moved
- * together in place, so that a long log takes little memory.
+ * Channels that trust the same rows, or all of them, share their times and rows, and readings are moved together
+ * in place, so that a long log takes little memory.
  */
 export function channelHistories(
   channels: readonly ChannelData[],
@@ -20,22 +23,48 @@ export function channelHistories(
   rows: Uint32Array,
   gaps: GapPolicy,
 ): TrustedSamples[] {
-  return channels.map((channel, k) => {
+  const axes: SampleAxis[] = [];
+  channels.forEach((channel, k) => {
     const [first] = trusted[k]!;
     const isWhole = first?.from === 0 && first.to === timeS.length - 1 && channel.breaks.size === 0;
-    return isWhole
-      ? { history: history(timeS, channel.tempC, gaps.afterRow), rows }
-      : compact(channel, trusted[k]!, timeS, rows, gaps);
+    const like = channels.findIndex(
+      (other, o) => o < k && isAlike(channel, other) && areSame(trusted[k]!, trusted[o]!),
+    );
+    axes.push(
+      isWhole
+        ? { timeS, rows, gapAfter: gaps.afterRow }
+        : (axes[like] ?? axisOf(channel, trusted[k]!, timeS, rows, gaps)),
+    );
+  });
+  return channels.map(({ tempC }, k) => {
+    const { timeS: ownTimeS, rows: ownRows, gapAfter } = axes[k]!;
+    return { history: history(ownTimeS, together(tempC, trusted[k]!), gapAfter!), rows: ownRows };
   });
 }
 
-function compact(
-  { tempC, breaks, every }: ChannelData,
+const isAlike = (a: ChannelData, b: ChannelData) =>
+  a.every === b.every && a.breaks.size === 0 && b.breaks.size === 0;
+
+const areSame = (a: readonly Stretch[], b: readonly Stretch[]) =>
+  a.length === b.length && a.every(({ from, to }, i) => from === b[i]!.from && to === b[i]!.to);
+
+/** Moves the readings of stretches to the front. */
+function together(tempC: Float64Array, stretches: readonly Stretch[]): Float64Array {
+  let k = 0;
+  for (const { from, to } of stretches) {
+    if (k < from) tempC.copyWithin(k, from, to + 1);
+    k += to - from + 1;
+  }
+  return tempC.subarray(0, k);
+}
+
+function axisOf(
+  { breaks, every }: ChannelData,
   stretches: readonly Stretch[],
   timeS: Float64Array,
   rows: Uint32Array,
   gaps: GapPolicy,
-): TrustedSamples {
+): SampleAxis {
   const count = stretches.reduce((sum, { from, to }) => sum + to - from + 1, 0);
   const ownTimeS = new Float64Array(count);
   const ownRows = new Uint32Array(count);
@@ -54,11 +83,10 @@ function compact(
       gapAfter.push(k + gaps.afterRow[gap]! - from);
     ownTimeS.set(timeS.subarray(from, to + 1), k);
     ownRows.set(rows.subarray(from, to + 1), k);
-    tempC.copyWithin(k, from, to + 1);
     k += to - from + 1;
     last = to;
   }
-  return { history: history(ownTimeS, tempC.subarray(0, count), Uint32Array.from(gapAfter)), rows: ownRows };
+  return { timeS: ownTimeS, rows: ownRows, gapAfter: Uint32Array.from(gapAfter) };
 }
 
 function history(timeS: Float64Array, tempC: Float64Array, gapAfter: Uint32Array): ThermalHistory {

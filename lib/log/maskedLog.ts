@@ -1,3 +1,4 @@
+import type { SourceBytes } from './bytes/sourceBytes';
 import { openClock } from './clock/openClock';
 import type { ColumnPlan } from './columns/columnPlan';
 import { fromUnit } from './columns/unitScales';
@@ -40,7 +41,7 @@ export interface MaskedLog
  * Converts a file's numbers to °C, marks what cannot be trusted, and accounts for every row. The file's bytes
  * are needed for the last time here, to quote what stood in the faulty rows.
  */
-export function maskedLog(source: string | Uint8Array, options: ReadOptions): MaskedLog {
+export function maskedLog(source: SourceBytes, options: ReadOptions): MaskedLog {
   const { text, dialect, table, longLines, ...parsed } = parsedLog(source, options);
   const { plan, axis, reading } = parsed;
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };

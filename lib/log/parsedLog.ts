@@ -1,7 +1,7 @@
 import { formatDuration, TemperbookError } from '../quantity';
 import { type SampleLine, sampleLines, splitFields } from './bytes/lines';
 import { type LogText, logText } from './bytes/logText';
-import { sourceBytes } from './bytes/sourceBytes';
+import type { SourceBytes } from './bytes/sourceBytes';
 import { type ClockAxis, clockAxis } from './clock/clockAxis';
 import { isoStamp } from './clock/stamp';
 import { type ColumnPlan, columnPlan } from './columns/columnPlan';
@@ -42,9 +42,8 @@ export interface ParsedLog {
  * clock.
  * @throws TemperbookError when one of these cannot be made out.
  */
-export function parsedLog(source: string | Uint8Array, options: ReadOptions): ParsedLog {
-  const { bytes, ...file } = sourceBytes(source, options.name);
-  const written = logText(bytes, file.name, options.encoding);
+export function parsedLog(file: SourceBytes, options: ReadOptions): ParsedLog {
+  const written = logText(file, options.encoding);
   const notes = [...written.notes];
   const reading: Reading = { file: file.name, options, notes, open: [] };
   const { text, sample, dialect, found, pivoted } = layoutOf(written, reading);
@@ -67,7 +66,7 @@ export function parsedLog(source: string | Uint8Array, options: ReadOptions): Pa
   const start = startedAt ? `; the log starts at ${startedAt}` : '';
   notes.push(`Rows come every ${formatDuration(axis.intervalS)} as a rule${start}.`);
   return {
-    source: { name: file.name, bytes: bytes.length, sha256: file.sha256 },
+    source: { name: file.name, bytes: file.bytes.length, sha256: file.sha256 },
     ...{ text, dialect, plan, table, axis, statements, reading },
     ...(pivoted ? { longLines: pivoted.lines } : {}),
     ...(startedAt ? { startedAt } : {}),

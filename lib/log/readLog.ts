@@ -1,3 +1,4 @@
+import { withSourceBytes } from './bytes/sourceBytes';
 import { channelHistories } from './channelHistory';
 import { type MaskedLog, maskedLog } from './maskedLog';
 import { accountNotes, columnNotes, faultNotes, openNote, statementNotes } from './notes';
@@ -27,7 +28,7 @@ import type { ThermalLog } from './thermalLog';
  */
 export function readLog(source: string | Uint8Array, options: ReadOptions = {}): ThermalLog {
   checkOptions(options);
-  const log = maskedLog(source, options);
+  const log = withSourceBytes(source, options.name, (file) => maskedLog(file, options));
   const { axis, plan, rows, rowFaults, startedAt, statements, reading } = log;
   const channels = logChannels(log);
   return {

@@ -1,3 +1,4 @@
+import type { FileBytes } from './fileBytes';
 import type { LogText } from './logText';
 
 /** Line feed. */
@@ -13,12 +14,43 @@ export interface LineSpan {
   readonly next: number;
 }
 
-/** The line that starts at `from`; lines end in LF, CR LF or CR. */
-export function lineAt(bytes: Uint8Array, from: number, row: number): LineSpan {
+/** Longer than most lines. */
+const LINE_BYTES = 512;
+
+/** Where the line that starts at `from` ends; lines end in LF, CR LF or CR. */
+export function lineEnd(bytes: Uint8Array, from: number): number {
   let to = from;
   while (to < bytes.length && bytes[to] !== LF && bytes[to] !== CR) to++;
-  const next = bytes[to] === CR && bytes[to + 1] === LF ? to + 2 : Math.min(to + 1, bytes.length);
-  return { row, from, to, next };
+  return to;
+}
+
+/** Where the line after one that ends at `to` starts. */
+export const nextLine = (bytes: Uint8Array, to: number): number =>
+  bytes[to] === CR && bytes[to + 1] === LF ? to + 2 : Math.min(to + 1, bytes.length);
+
+/** The line that starts at `from`. */
+export function lineAt(text: FileBytes, from: number, row: number): LineSpan {
+  let length = 0;
+  for (let looked = LINE_BYTES; ; looked *= 8) {
+    const bytes = text.piece(from, from + looked);
+    length = lineEnd(bytes, length);
+    // Whether a line feed follows a carriage return must be in sight.
+    if (length + 1 < bytes.length || from + bytes.length === text.length)
+      return { row, from, to: from + length, next: from + nextLine(bytes, length) };
+  }
+}
+
+/** Bytes of whole lines from `from` on, some 32 KB of them; none where the last line has no end. */
+export function wholeLines(text: FileBytes, from: number): Buffer {
+  for (let looked = 32_768; ; looked *= 8) {
+    const bytes = text.piece(from, from + looked);
+    const isWhole = from + bytes.length === text.length;
+    // A carriage return that ends the piece may have its line feed in the next.
+    let end = isWhole ? bytes.length : bytes.length - 1;
+    while (end > 0 && bytes[end - 1] !== LF && bytes[end - 1] !== CR) end--;
+    if (end < bytes.length && bytes[end] === LF && bytes[end - 1] === CR) end++;
+    if (end > 0 || isWhole) return bytes.subarray(0, end);
+  }
 }
 
 /** A line looked at before the file is read through. */
@@ -38,23 +70,23 @@ const LONGEST_LOOKED_AT = 65_536;
  * Lines to decide the layout from: the first 120 and four windows further in, so that a long header or a late
  * decimal mark is not missed. Blank lines are left out.
  */
-export function sampleLines({ bytes, decode }: LogText): SampleLine[] {
+export function sampleLines(text: LogText): SampleLine[] {
   const lines: SampleLine[] = [];
   const take = (from: number, firstRow: number, most: number): LineSpan => {
     let line: LineSpan = { row: firstRow - 1, from, to: from, next: from };
-    for (let k = 0; k < most && line.next < bytes.length; k++) {
-      line = lineAt(bytes, line.next, firstRow === 0 ? 0 : firstRow + k);
+    for (let k = 0; k < most && line.next < text.length; k++) {
+      line = lineAt(text, line.next, firstRow === 0 ? 0 : firstRow + k);
       if (line.to > line.from) {
-        const text = decode(line.from, Math.min(line.to, line.from + LONGEST_LOOKED_AT));
-        if (text.trim() !== '') lines.push({ row: line.row, text });
+        const own = text.decode(line.from, Math.min(line.to, line.from + LONGEST_LOOKED_AT));
+        if (own.trim() !== '') lines.push({ row: line.row, text: own });
       }
     }
     return line;
   };
   let read = take(0, 1, HEAD_LINES).next;
   for (const share of WINDOWS_AT) {
-    const at = Math.max(read, Math.floor(bytes.length * share));
-    read = take(lineAt(bytes, at, 0).next, 0, WINDOW_LINES).next;
+    const at = Math.max(read, Math.floor(text.length * share));
+    read = take(lineAt(text, at, 0).next, 0, WINDOW_LINES).next;
   }
   return lines;
 }

@@ -1,15 +1,22 @@
+import { isUtf8 } from 'node:buffer';
 import { createHash } from 'node:crypto';
 import { readFileSync, statSync } from 'node:fs';
 import { freemem } from 'node:os';
 import { basename } from 'node:path';
 import { TemperbookError } from '../../quantity';
+import { type FileBytes, heldBytes, OpenFile, WINDOW_BYTES } from './fileBytes';
 
 /** A file as it lies on the disk. */
 export interface SourceBytes {
   readonly name: string;
-  readonly bytes: Buffer;
+  readonly bytes: FileBytes;
   readonly sha256: string;
+  /** Are all its bytes valid UTF-8? */
+  readonly isUtf8: boolean;
 }
+
+/** From this size on a file is not held in memory. */
+export const LONG_BYTES = 16 * WINDOW_BYTES;
 
 /** Files that are not text but are often handed in for it, by their first bytes. */
 const NOT_TEXT: readonly {
@@ -37,22 +44,59 @@ const NOT_TEXT: readonly {
 ];
 
 /**
- * Reads a log's bytes and their SHA-256.
- * @throws TemperbookError when the file cannot be opened, is empty, or is of a kind that is not text.
+ * Opens a log's bytes, takes their SHA-256, and gives them to `use`, while which a long file stays open.
+ * @throws TemperbookError when the file cannot be opened, is empty, is of a kind that is not text, or is changed
+ * while it is in use.
  */
-export function sourceBytes(source: string | Uint8Array, name?: string): SourceBytes {
+export function withSourceBytes<T>(
+  source: string | Uint8Array,
+  name: string | undefined,
+  use: (source: SourceBytes) => T,
+): T {
   const file = name ?? (typeof source === 'string' ? basename(source) : 'log');
-  const bytes = typeof source === 'string' ? open(source, file) : asBuffer(source, file);
+  const bytes = typeof source === 'string' ? open(source, file) : heldBytes(asBuffer(source, file));
+  try {
+    const result = use(sourceBytes(bytes, file));
+    if (bytes instanceof OpenFile) bytes.requireUnchanged();
+    return result;
+  } finally {
+    if (bytes instanceof OpenFile) bytes.close();
+  }
+}
+
+function sourceBytes(bytes: FileBytes, file: string): SourceBytes {
   if (bytes.length === 0)
     throw new TemperbookError('The file is empty', {
       file,
       found: '0 bytes',
       remedy: 'Export the log again and check that the logger had stopped recording',
     });
+  const head = bytes.piece(0, 8);
   for (const { starts, what, remedy } of NOT_TEXT)
-    if (starts.every((byte, i) => bytes[i] === byte))
+    if (starts.every((byte, i) => head[i] === byte))
       throw new TemperbookError('This is not a text file', { file, row: 1, found: what, remedy });
-  return { name: file, bytes, sha256: createHash('sha256').update(bytes).digest('hex') };
+  return { name: file, bytes, ...lookedThrough(bytes) };
+}
+
+/** One look at every byte. */
+function lookedThrough(bytes: FileBytes): Pick<SourceBytes, 'sha256' | 'isUtf8'> {
+  const hash = createHash('sha256');
+  let isValid = true;
+  for (let from = 0; from < bytes.length; ) {
+    let piece = bytes.piece(from, from + WINDOW_BYTES);
+    if (from + piece.length < bytes.length) piece = piece.subarray(0, characterEnd(piece));
+    hash.update(piece);
+    isValid &&= isUtf8(piece);
+    from += piece.length;
+  }
+  return { sha256: hash.digest('hex'), isUtf8: isValid };
+}
+
+/** Before the last byte that begins a character of UTF-8, which has at most four. */
+function characterEnd(piece: Buffer): number {
+  let end = piece.length - 1;
+  while (end > piece.length - 4 && (piece[end]! & 0xc0) === 0x80) end--;
+  return end;
 }
 
 function asBuffer(source: unknown, file: string): Buffer {
@@ -63,10 +107,11 @@ function asBuffer(source: unknown, file: string): Buffer {
   });
 }
 
-function open(path: string, file: string): Buffer {
+function open(path: string, file: string): FileBytes {
   try {
-    refuseTooLarge(statSync(path).size, availableMemory(), file);
-    return readFileSync(path);
+    const { size } = statSync(path);
+    refuseTooLarge(size, availableMemory(), file);
+    return size < LONG_BYTES ? heldBytes(readFileSync(path)) : new OpenFile(path, file);
   } catch (cause) {
     if (cause instanceof TemperbookError) throw cause;
     throw new TemperbookError('The file cannot be opened', {
@@ -77,7 +122,7 @@ function open(path: string, file: string): Buffer {
   }
 }
 
-/** The file, its numbers as doubles with a place and a mark each, and a second copy while channels are compacted. */
+/** Numbers as doubles with a place and a mark each, and a time axis of its own for each channel that lost readings. */
 const BYTES_PER_BYTE = 4;
 const MEGA = 1e6;
 

@@ -11,6 +11,8 @@ const SPACE = 32;
 const LETTER_T = 84;
 const POINT = 46;
 const COMMA = 44;
+/** A date longer than this is read anew every time, bytes. */
+const LONGEST_DATE = 40;
 const isDigit = (byte: number | undefined) => byte !== undefined && byte >= 48 && byte <= 57;
 
 /**
@@ -19,14 +21,14 @@ const isDigit = (byte: number | undefined) => byte !== undefined && byte >= 48 &
  * the date of the row before and reading plain digits itself.
  */
 export class ClockReader {
-  private dateFrom = 0;
+  private readonly date = new Uint8Array(LONGEST_DATE);
   private dateLength = -1;
   private day = Number.NaN;
 
   constructor(
     private readonly plan: ClockPlan,
     private readonly decimal: '.' | ',',
-    private readonly text: LogText,
+    private readonly toText: LogText['toText'],
   ) {}
 
   /** Is the clock a plain number column? */
@@ -79,34 +81,34 @@ export class ClockReader {
     }
   }
 
-  fromBytes(from: number, to: number, dateFrom: number, dateTo: number): number {
+  fromBytes(bytes: Buffer, from: number, to: number, dateFrom: number, dateTo: number): number {
     const { plan } = this;
     if (plan.kind === 'stamp') {
-      const split = this.timeStart(from, to);
+      const split = this.timeStart(bytes, from, to);
       if (split > from) {
-        const us = this.timeUs(split, to);
+        const us = this.timeUs(bytes, split, to);
         if (us >= 0) {
-          const day = this.dayOf(from, split - 1, plan.order);
+          const day = this.dayOf(bytes, from, split - 1, plan.order);
           if (!Number.isNaN(day)) return day * US_PER_DAY + us;
         }
       }
     } else if (plan.kind === 'time' && plan.form === 'h:m:s') {
-      const us = this.timeUs(from, to);
+      const us = this.timeUs(bytes, from, to);
       if (us >= 0) return us;
     } else if (plan.kind === 'date and time') {
-      const us = this.timeUs(from, to);
-      if (us >= 0 && dateTo > dateFrom) return this.dayOf(dateFrom, dateTo, plan.order) * US_PER_DAY + us;
+      const us = this.timeUs(bytes, from, to);
+      if (us >= 0 && dateTo > dateFrom)
+        return this.dayOf(bytes, dateFrom, dateTo, plan.order) * US_PER_DAY + us;
     }
-    return this.fromText(this.trimmed(from, to), this.trimmed(dateFrom, dateTo));
+    return this.fromText(this.trimmed(bytes, from, to), this.trimmed(bytes, dateFrom, dateTo));
   }
 
-  private trimmed(from: number, to: number): string {
-    return to > from ? this.text.decode(from, to).trim() : '';
+  private trimmed(bytes: Buffer, from: number, to: number): string {
+    return to > from ? this.toText(bytes.subarray(from, to)).trim() : '';
   }
 
   /** Where the time of a stamp begins when a blank or T parts it from its date, else `from`. */
-  private timeStart(from: number, to: number): number {
-    const { bytes } = this.text;
+  private timeStart(bytes: Buffer, from: number, to: number): number {
     let colon = from;
     while (colon < to && bytes[colon] !== COLON) colon++;
     if (colon === to) return from;
@@ -117,22 +119,20 @@ export class ClockReader {
   }
 
   /** Day of a written date, remembered while the bytes stay the same from row to row. */
-  private dayOf(from: number, to: number, order: DateOrder): number {
-    const { bytes } = this.text;
+  private dayOf(bytes: Buffer, from: number, to: number, order: DateOrder): number {
     const length = to - from;
-    let same = length === this.dateLength;
-    for (let i = 0; same && i < length; i++) same = bytes[from + i] === bytes[this.dateFrom + i];
+    let same = length === this.dateLength && length <= LONGEST_DATE;
+    for (let i = 0; same && i < length; i++) same = bytes[from + i] === this.date[i];
     if (!same) {
-      this.day = parseDate(this.trimmed(from, to), order);
+      this.day = parseDate(this.trimmed(bytes, from, to), order);
       this.dateLength = length;
+      for (let i = 0; i < Math.min(length, LONGEST_DATE); i++) this.date[i] = bytes[from + i]!;
     }
-    this.dateFrom = from;
     return this.day;
   }
 
   /** Microseconds of "h:mm:ss" or "h:mm:ss.ffffff" and nothing else, −1 otherwise. */
-  private timeUs(from: number, to: number): number {
-    const { bytes } = this.text;
+  private timeUs(bytes: Buffer, from: number, to: number): number {
     let at = from;
     let hour = 0;
     while (at < to && at < from + 2 && isDigit(bytes[at])) hour = hour * 10 + bytes[at++]! - 48;

@@ -92,6 +92,9 @@ export function columnPlan(
   };
 }
 
+/** Bytes of a written date. */
+const DATE_BYTES = 10;
+
 /** Dates that can tell the order: from the sample when one there does, else from the whole file. */
 function datesOf(
   text: LogText,
@@ -101,30 +104,24 @@ function datesOf(
 ): DateText[] {
   const sampled = orderTellingDates(texts.map((stamp) => ({ text: stamp, row: 0 })));
   const tells = sampled.some(({ text: date }) => ambiguousParts(date)!.some((part) => part > 12));
-  if (sampled.length === 0 || (tells && text.bytes.length > 1e6)) return sampled;
-  const { bytes, decode } = text;
+  if (sampled.length === 0 || (tells && text.length > 1e6)) return sampled;
   const dates: DateText[] = [];
   let last = '';
-  let lastFrom = -1;
-  for (let line = firstRow; ; line = lineAt(bytes, line.next, line.row + 1)) {
-    const isSame = column.index === 0 && lastFrom >= 0 && startsAlike(bytes, lastFrom, line.from);
-    if (!isSame) {
-      const field = splitFields(decode(line.from, line.to), dialect.delimiter)[column.index] ?? '';
+  let lastStart = Buffer.alloc(0);
+  for (let line = firstRow; ; line = lineAt(text, line.next, line.row + 1)) {
+    const start = Buffer.from(text.piece(line.from, line.from + DATE_BYTES));
+    // Where lines begin with the same date, nothing new is to be learnt from the second.
+    if (column.index !== 0 || !start.equals(lastStart)) {
+      const field = splitFields(text.decode(line.from, line.to), dialect.delimiter)[column.index] ?? '';
       const date = splitStamp(field)?.date ?? '';
       if (date !== last && ambiguousParts(date)) {
         dates.push({ text: date, row: line.row });
         last = date;
       }
     }
-    lastFrom = line.from;
-    if (line.next >= bytes.length) return dates;
+    lastStart = start;
+    if (line.next >= text.length) return dates;
   }
-}
-
-/** Do two lines begin with the same bytes, as long as a date? Then nothing new is to be learnt from the second. */
-function startsAlike(bytes: Uint8Array, a: number, b: number): boolean {
-  for (let i = 0; i < 10; i++) if (bytes[a + i] !== bytes[b + i]) return false;
-  return true;
 }
 
 /** Why another clock is left aside, with a warning when the two disagree. */

@@ -33,9 +33,8 @@ export function unitOfColumn(
   const column = samples.find((sample) => sample.kind === 'text' && isUnits(sample))?.column;
   if (!column || reading.options.unit !== undefined) return undefined;
   let unit: TempUnit | undefined;
-  const { bytes, decode } = text;
-  for (let line = firstRow; ; line = lineAt(bytes, line.next, line.row + 1)) {
-    const field = splitFields(decode(line.from, line.to), delimiter)[column.index] ?? '';
+  for (let line = firstRow; ; line = lineAt(text, line.next, line.row + 1)) {
+    const field = splitFields(text.decode(line.from, line.to), delimiter)[column.index] ?? '';
     const own = unitOf(field);
     if (own !== undefined && unit !== undefined && own !== unit)
       throw new TemperbookError('The unit of the temperatures changes in mid-file', {
@@ -46,7 +45,7 @@ export function unitOfColumn(
         remedy: 'Cut the file where the unit changes and read the parts one by one',
       });
     unit ??= own;
-    if (line.next >= bytes.length) break;
+    if (line.next >= text.length) break;
   }
   if (unit !== undefined)
     reading.notes.push(`Column "${column.name}" says that the temperatures are in ${unit}.`);

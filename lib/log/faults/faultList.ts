@@ -101,7 +101,7 @@ function fieldTexts(runs: readonly Run[], { text, delimiter, table }: FaultConte
   for (const r of order) {
     const { channel, from } = runs[r]!;
     if (from !== last) {
-      const line = lineAt(text.bytes, table.offset[from]!, 0);
+      const line = lineAt(text, table.offset[from]!, 0);
       fields = splitFields(text.decode(line.from, line.to), delimiter);
       last = from;
     }
@@ -199,7 +199,7 @@ export function rowFaults(rejects: readonly RejectRun[], context: FaultContext):
       open.readings += rows;
       continue;
     }
-    const line = lineAt(text.bytes, offset, row);
+    const line = lineAt(text, offset, row);
     const value = (
       run.value?.slice(0, LONGEST_VALUE) ??
       text.decode(line.from, Math.min(line.to, line.from + LONGEST_VALUE))

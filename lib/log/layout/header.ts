@@ -39,23 +39,20 @@ const LOOK_AHEAD = 5;
  * Finds where the readings begin: the first line that is a row of readings and is followed by such rows, or
  * stands right under a names row. Headers may have any length.
  */
-export function findHeader({ bytes, decode }: LogText, dialect: Dialect, reading: Reading): HeaderLines {
+export function findHeader(text: LogText, dialect: Dialect, reading: Reading): HeaderLines {
   const { file } = reading;
   const lines: SampleLine[] = [];
   let line: LineSpan = { row: 0, from: 0, to: 0, next: 0 };
-  while (line.next < bytes.length) {
-    line = lineAt(bytes, line.next, line.row + 1);
-    const text = decode(line.from, line.to);
-    if (text.trim() === '') continue;
-    if (isDataRow(text, dialect)) {
+  while (line.next < text.length) {
+    line = lineAt(text, line.next, line.row + 1);
+    const own = text.decode(line.from, line.to);
+    if (own.trim() === '') continue;
+    if (isDataRow(own, dialect)) {
       const above = lines[lines.length - 1];
-      if (
-        rowsFollow({ bytes, decode }, line, dialect) ||
-        (above && isNamesRow(fieldsOf(above, dialect), dialect))
-      )
+      if (rowsFollow(text, line, dialect) || (above && isNamesRow(fieldsOf(above, dialect), dialect)))
         return { lines, firstRow: line };
     }
-    lines.push({ row: line.row, text });
+    lines.push({ row: line.row, text: own });
   }
   throw new TemperbookError('The file has a header but no rows of readings under it', {
     file,
@@ -78,16 +75,16 @@ function isDataRow(text: string, { delimiter, width }: Dialect): boolean {
   return fields.length * 2 >= width && (width === 1 || fields.length > 1) && isRowLike(fields);
 }
 
-function rowsFollow({ bytes, decode }: Omit<LogText, 'notes'>, first: LineSpan, dialect: Dialect): boolean {
+function rowsFollow(text: LogText, first: LineSpan, dialect: Dialect): boolean {
   let seen = 0;
   let rows = 0;
   let line = first;
-  while (seen < LOOK_AHEAD && line.next < bytes.length) {
-    line = lineAt(bytes, line.next, line.row + 1);
-    const text = decode(line.from, line.to);
-    if (text.trim() === '') continue;
+  while (seen < LOOK_AHEAD && line.next < text.length) {
+    line = lineAt(text, line.next, line.row + 1);
+    const own = text.decode(line.from, line.to);
+    if (own.trim() === '') continue;
     seen++;
-    if (isDataRow(text, dialect)) rows++;
+    if (isDataRow(own, dialect)) rows++;
   }
   return rows * 2 > seen;
 }

@@ -22,15 +22,15 @@ const COMMENT = /^\s*(?:#|%|\/\/)/;
 
 /** Goes through the lines of a long file from its first reading on. */
 export function* longLines(
-  { bytes, decode }: LogText,
+  text: LogText,
   { lines: headerLines, firstRow }: HeaderLines,
   delimiter: string,
   long: LongFile,
 ): Generator<LongLine> {
-  const known = new Set(headerLines.map(({ text }) => text.trim()));
+  const known = new Set(headerLines.map((line) => line.text.trim()));
   const last = Math.max(long.name, long.value);
-  for (let line: LineSpan = firstRow; ; line = lineAt(bytes, line.next, line.row + 1)) {
-    const raw = decode(line.from, line.to);
+  for (let line: LineSpan = firstRow; ; line = lineAt(text, line.next, line.row + 1)) {
+    const raw = text.decode(line.from, line.to);
     const isHeader = known.has(raw.trim());
     const isReading = raw.trim() !== '' && !isHeader && !COMMENT.test(raw);
     const fields = isReading ? splitFields(raw, delimiter) : [];
@@ -43,6 +43,6 @@ export function* longLines(
       unit: long.unit === undefined ? '' : field(long.unit),
       isWhole: fields.length > last && field(long.name) !== '',
     };
-    if (line.next >= bytes.length) return;
+    if (line.next >= text.length) return;
   }
 }

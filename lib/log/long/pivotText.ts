@@ -1,5 +1,6 @@
+import { heldBytes } from '../bytes/fileBytes';
 import { lineAt } from '../bytes/lines';
-import type { LogText } from '../bytes/logText';
+import { type LogText, textOf } from '../bytes/logText';
 import type { Dialect } from '../layout/dialect';
 import type { Header, HeaderLines } from '../layout/header';
 import type { Reading } from '../reading';
@@ -111,18 +112,18 @@ export function pivotText(
   }
   close();
 
-  const bytes = Buffer.from(`${out.join('\n')}\n`);
+  const wide = textOf(heldBytes(Buffer.from(`${out.join('\n')}\n`)), (piece) => piece.toString('utf8'));
   reading.notes.push(
     `The file has one reading to a row, with its channel in column "${column(long.name).name}"; the readings of one time are put together, of ${names.length} channels in all.${sentenceOfOthers(long)}`,
   );
   return {
-    text: { bytes, decode: (from, to) => bytes.toString('utf8', from, to), notes: [] },
+    text: wide,
     found: {
       lines: [
         ...found.lines.filter((line) => preamble.includes(line.text)),
         { row: Math.max(1, found.firstRow.row - 1), text: namesLine },
       ],
-      firstRow: lineAt(bytes, found.firstRow.row - 1, found.firstRow.row),
+      firstRow: lineAt(wide, found.firstRow.row - 1, found.firstRow.row),
     },
     ...{ delimiter, rejects, lines: count },
     isEmptyLine: (at, row) => empty.has(`${row} ${at}`),

@@ -1,5 +1,5 @@
 import { nowAndThen } from '../../quantity';
-import { CR, LF, type LineSpan, lineAt, splitFields } from '../bytes/lines';
+import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import { ClockReader } from '../clock/clockReader';
 import { type HeaderColumn, readHeader } from '../layout/header';
@@ -33,15 +33,14 @@ export function readRows(
 ): LogTable {
   const { notes, options } = reading;
   const tell = nowAndThen(options.onProgress);
-  const onChunk = (at: number): void => tell(at / text.bytes.length);
+  const onChunk = (at: number): void => tell(at / text.length);
   const table = new LogTable(plan.channels.length, capacityFor(text, first), plan.reference !== undefined);
   const names = new Set(plan.header.names.filter((name) => name !== ''));
   const known = new Set(headerLines.map((line) => line.trim()));
   const intervalS = plan.clock.kind === 'rows' ? plan.clock.intervalS : undefined;
-  const clock = new ClockReader(plan.clock, plan.dialect.decimal, text);
-  const lastEnd = endOfLastLine(text.bytes);
+  const clock = new ClockReader(plan.clock, plan.dialect.decimal, text.toText);
   const readerFor = (columns: readonly HeaderColumn[], width: number) =>
-    new RowReader(text, layoutOf(plan, columns, width), clock, table, { lastEnd, intervalS, onChunk });
+    new RowReader(text, layoutOf(plan, columns, width), clock, table, { intervalS, onChunk });
   const ownReader = readerFor(plan.header.columns, plan.dialect.width);
   const ownFields = fieldsOf(plan, plan.header.columns);
   let reader = ownReader;
@@ -70,14 +69,14 @@ export function readRows(
 
   let at = first.from;
   let row = first.row;
-  while (at < text.bytes.length) {
+  while (at < text.length) {
     const place = { at: table.length, row };
     onChunk(at);
     const taken = table.length + table.rejected;
     ({ at, row } = reader.read(at, row));
     if (table.length + table.rejected > taken && group.length > 0) closeGroup(place);
-    if (at >= text.bytes.length) break;
-    const span = lineAt(text.bytes, at, row);
+    if (at >= text.length) break;
+    const span = lineAt(text, at, row);
     const line = { ...span, text: text.decode(span.from, span.to) };
     at = span.next;
     row++;
@@ -118,23 +117,16 @@ function fieldsOf({ channels }: ReadPlan, columns: readonly HeaderColumn[]): num
   return channels.map(({ index }) => places.get(index) ?? -1);
 }
 
-/** Behind the last line that has a line end. */
-function endOfLastLine(bytes: Uint8Array): number {
-  let at = bytes.length;
-  while (at > 0 && bytes[at - 1] !== LF && bytes[at - 1] !== CR) at--;
-  return at;
-}
-
 /** A little more room than the first lines let expect; growing is slow and takes memory twice. */
-function capacityFor({ bytes }: LogText, first: LineSpan): number {
+function capacityFor(text: LogText, first: LineSpan): number {
   let line = first;
   let lines = 1;
-  while (lines < 100 && line.next < bytes.length) {
-    line = lineAt(bytes, line.next, 0);
+  while (lines < 100 && line.next < text.length) {
+    line = lineAt(text, line.next, 0);
     lines++;
   }
   const perLine = Math.max(2, (line.next - first.from) / lines);
-  return Math.ceil(((bytes.length - first.from) / perLine) * 1.03) + 16;
+  return Math.ceil(((text.length - first.from) / perLine) * 1.03) + 16;
 }
 
 /** Fields of a line that has at least half of the names of the names row. */

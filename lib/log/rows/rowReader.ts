@@ -1,4 +1,4 @@
-import { lineAt, splitFields } from '../bytes/lines';
+import { CR, LF, lineEnd, nextLine, splitFields, wholeLines } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import type { ClockReader } from '../clock/clockReader';
 import type { LogTable } from './logTable';
@@ -6,15 +6,11 @@ import { CHANNEL, CLOCK, DATE, REFERENCE, type RowLayout, SKIP } from './rowLayo
 import { RowWriter, TO_CLOCK, TO_REFERENCE } from './rowWriter';
 
 const TAB = 9;
-const LF = 10;
-const CR = 13;
 const SPACE = 32;
 const QUOTE = 34;
 const ZERO = 48;
 const NO_BYTE = -1;
 const NO_NUMBER = -3;
-/** Bytes read at one call: the engine makes its best code of what is called often, not of one long loop. */
-const CHUNK_BYTES = 32_768;
 const PLUS = 43;
 const MINUS = 45;
 const POWERS = Float64Array.from({ length: 23 }, (_, k) => 10 ** k);
@@ -23,8 +19,6 @@ const EXACT_DIGITS = 15;
 
 /** What is known before the first row is read. */
 export interface ReadGivens {
-  /** Behind the last line that has a line end. */
-  readonly lastEnd: number;
   /** With no clock in the file: time from row to row, s. */
   readonly intervalS: number | undefined;
   /** Told where in the file the reader is, every few chunks. */
@@ -37,8 +31,6 @@ export interface ReadGivens {
  * string. All three give the same table.
  */
 export class RowReader {
-  /** The text's bytes as a plain array, which the engine reads faster than a Buffer. */
-  private readonly bytes: Uint8Array;
   private readonly delimiter: number;
   private readonly decimal: number;
   private readonly targets: Int32Array;
@@ -52,8 +44,6 @@ export class RowReader {
     private readonly given: ReadGivens,
   ) {
     this.writer = new RowWriter(layout, table, given.intervalS);
-    const { buffer, byteOffset, length } = text.bytes;
-    this.bytes = new Uint8Array(buffer, byteOffset, length);
     this.delimiter = layout.delimiter.charCodeAt(0);
     this.targets = Int32Array.from(layout.roles, (role, column) => {
       if (role === CHANNEL) return layout.channel[column]!;
@@ -71,24 +61,27 @@ export class RowReader {
   read(from: number, row: number): { readonly at: number; readonly row: number } {
     const isPlain = this.layout.delimiter !== ' ';
     let place = { at: from, row };
-    while (isPlain && place.at < this.given.lastEnd) {
-      const until = Math.min(place.at + CHUNK_BYTES, this.given.lastEnd);
-      place = this.readPlain(place.at, place.row, until);
+    while (place.at < this.text.length) {
+      // The engine makes its best code of what is called often, not of one long loop.
+      let lines = wholeLines(this.text, place.at);
+      const hasEnd = lines.length > 0;
+      if (!hasEnd) lines = this.text.piece(place.at, this.text.length);
+      const end = place.at + lines.length;
+      place =
+        isPlain && hasEnd
+          ? this.readPlain(lines, place.at, place.row)
+          : this.readSplit(lines, place.at, place.row);
       this.given.onChunk(place.at);
-      if (place.at < until) return place;
-    }
-    // Lines parted by blanks are never plain, and the last line may have no end.
-    while (place.at < this.text.bytes.length) {
-      const next = this.readLine(place.at, place.row);
-      if (next < 0) break;
-      place = { at: next, row: place.row + 1 };
+      if (place.at < end) break;
     }
     return place;
   }
 
-  /** Reads the lines that start before `until`; stops short of it at a line that is no row. */
-  private readPlain(from: number, firstRow: number, until: number): { at: number; row: number } {
-    const { bytes, delimiter, decimal, targets, table } = this;
+  /** Reads whole lines that stand at `base` in the text; stops short at one that is no row. */
+  private readPlain(lines: Buffer, base: number, firstRow: number): { at: number; row: number } {
+    // A plain array is read faster than a Buffer.
+    const bytes = new Uint8Array(lines.buffer, lines.byteOffset, lines.length);
+    const { delimiter, decimal, targets, table } = this;
     const { intervalS } = this.given;
     const { roles, least, most, absent } = this.layout;
     const { cells } = table;
@@ -98,9 +91,9 @@ export class RowReader {
     // Nothing special to look after: the whole of a row's account is to write it down.
     const isOrdinary = intervalS === undefined && absent.length === 0;
     const tab = delimiter === TAB ? SPACE : TAB;
-    let at = from;
+    let at = 0;
     let row = firstRow;
-    while (at < until) {
+    while (at < bytes.length) {
       const start = at;
       if (table.length === table.clock.length) table.grow();
       const n = table.length;
@@ -152,7 +145,12 @@ export class RowReader {
             if (target === toClock) {
               clockFrom = fieldFrom;
               clockTo = at;
-            } else this.writer.store(target, at > fieldFrom ? this.text.decode(fieldFrom, at).trim() : '', n);
+            } else
+              this.writer.store(
+                target,
+                at > fieldFrom ? this.text.toText(lines.subarray(fieldFrom, at)).trim() : '',
+                n,
+              );
           }
         } else {
           while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
@@ -171,9 +169,9 @@ export class RowReader {
       }
       if (byte === QUOTE) {
         this.writer.clear(n);
-        const next = this.readLine(start, row);
-        if (next < 0) return { at: start, row };
-        at = next;
+        const to = lineEnd(bytes, start);
+        if (!this.takeLine(lines.subarray(start, to), row, base + start)) return { at: base + start, row };
+        at = nextLine(bytes, to);
         row++;
         continue;
       }
@@ -181,27 +179,41 @@ export class RowReader {
       const next = byte === CR && bytes[at + 1] === LF ? at + 2 : at + 1;
       if (!isBlank) {
         let clock: number;
-        if (Number.isNaN(clockNumber)) clock = this.clock.fromBytes(clockFrom, clockTo, dateFrom, dateTo);
+        if (Number.isNaN(clockNumber))
+          clock = this.clock.fromBytes(lines, clockFrom, clockTo, dateFrom, dateTo);
         else clock = perS > 0 ? (clockNumber * timesS) / perS : this.clock.fromNumber(clockNumber);
         if (isOrdinary && column >= least && !extra && !Number.isNaN(clock)) {
           table.clock[n] = clock;
           table.row[n] = row;
-          table.offset[n] = start;
+          table.offset[n] = base + start;
           table.length = n + 1;
-        } else if (!this.writer.take(clock, column, extra, row, start)) return { at: start, row };
+        } else if (!this.writer.take(clock, column, extra, row, base + start))
+          return { at: base + start, row };
       }
       at = next;
       row++;
     }
-    return { at, row };
+    return { at: base + at, row };
   }
 
-  /** Reads one line as a string; returns where the next one starts, or −1 when it is no row. */
-  private readLine(from: number, row: number): number {
+  /** As `readPlain`, of lines parted by blanks, which are never plain, and of a last one without an end. */
+  private readSplit(lines: Buffer, base: number, firstRow: number): { at: number; row: number } {
+    let row = firstRow;
+    let at = 0;
+    while (at < lines.length) {
+      const to = lineEnd(lines, at);
+      if (!this.takeLine(lines.subarray(at, to), row, base + at)) break;
+      at = nextLine(lines, to);
+      row++;
+    }
+    return { at: base + at, row };
+  }
+
+  /** Reads one line as a string; false when it is no row. */
+  private takeLine(line: Buffer, row: number, offset: number): boolean {
     const { roles, most } = this.layout;
-    const line = lineAt(this.text.bytes, from, row);
-    const text = this.text.decode(line.from, line.to);
-    if (text.trim() === '') return line.next;
+    const text = this.text.toText(line);
+    if (text.trim() === '') return true;
     if (this.table.length === this.table.clock.length) this.table.grow();
     const fields = splitFields(text, this.layout.delimiter);
     let clock = '';
@@ -216,9 +228,7 @@ export class RowReader {
       else if (role === DATE) date = field;
       else if (column >= most && field !== '') extra = true;
     }
-    return this.writer.take(this.clock.fromText(clock, date), fields.length, extra, row, from)
-      ? line.next
-      : -1;
+    return this.writer.take(this.clock.fromText(clock, date), fields.length, extra, row, offset);
   }
 }
 

@@ -16,7 +16,7 @@ const LONGEST_WAIT_S = 4 * 3600;
  *
  * ∂h/∂t = ∇·(k(T) ∇T) + arc on its face − air on the exposed faces and rim − contacts, with h the stored heat per
  * volume (sensible and latent). Cells conserve heat exactly; time is walked with a step chosen so that no step errs by
- * more than `toleranceK` in solid metal (`PlateStepper`). Where layers do not resolve what happens through the
+ * more than `toleranceK` in metal 30 K or more below melting (`PlateStepper`). Where layers do not resolve what happens through the
  * thickness, `doubt` says by how much. Not in it: flow in the pool, gaps that open, warping; filler metal only as the
  * mass it adds. Against explicit three-dimensional solutions of plates and of steps of 8, 12 and 25 to 3 mm the layers
  * of 'auto' were within 3 % of the rise outside the arc's footprint, one layer up to 44 % low (test/heatflow).

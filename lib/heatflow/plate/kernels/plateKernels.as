@@ -18,6 +18,10 @@ export function setGrid(firstCell: usize, endCell: usize, columns: usize, cellsP
   end = endCell << 3;
   row = columns << 3;
   plane = cellsPerLayer << 3;
+  layers = (end - first) / plane;
+  rows = plane / row;
+  bands = (rows + 3) >> 2;
+  bandBytes = (columns + 6) * PACK;
 }
 
 // ---- The state of the part ----
@@ -208,13 +212,37 @@ export function applyChange(
 
 // ---- Linear solver: own·x − Σ conductance · x of the neighbours = r ----
 
+// The modified incomplete Cholesky factor goes from cell to cell, each needing the one before it. So that four can be done at
+// once, it is kept apart, in single precision, in bands of four rows: record i of a band holds the cells of column i of its
+// first row, i − 1 of its second, i − 2 of its third and i − 3 of its fourth. What one of them needs of its row and of
+// the row before stands in record i − 1, and in the band before in record i + 3. Lanes beyond the grid are 0 and stay 0.
+// A record: √pivot; the conductances to the right, up and to the next layer, each times both cells' √pivot; the solution.
+const PACK: usize = 80;
+const BESIDE: usize = 16;
+const ABOVE: usize = 32;
+const UNDER: usize = 48;
+const VALUE: usize = 64;
+
+let layers: usize = 0;
+let rows: usize = 0;
+let bands: usize = 0;
+let bandBytes: usize = 0;
+
+/** Bytes the packed factor takes: its bands, and an empty one before and after them. */
+export function packedBytes(): usize {
+  return (layers * bands + 2) * bandBytes;
+}
+
+/** Square roots of the pivots. */
 @inline
-function factorIn(
-  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, pivot: usize, isDeep: bool,
+function pivotsIn(
+  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, root: usize, isDeep: bool,
 ): void {
+  let leftPivot: f64 = 0;
   for (let c = first; c < end; c += 8) {
     const left = load<f64>(right + c - 8);
     const below = load<f64>(up + c - row);
+    const belowRoot = load<f64>(root + c - row);
     let besideLeft = load<f64>(up + c - 8);
     let besideBelow = load<f64>(right + c - row);
     let fill: f64 = 0;
@@ -222,63 +250,137 @@ function factorIn(
       besideLeft += load<f64>(deep + c - 8);
       besideBelow += load<f64>(deep + c - row);
       const over = load<f64>(deep + c - plane);
+      const overRoot = load<f64>(root + c - plane);
       const besideOver = load<f64>(right + c - plane) + load<f64>(up + c - plane);
-      fill = over * load<f64>(pivot + c - plane) * (over + relaxation * besideOver);
+      fill = over * overRoot * overRoot * (over + relaxation * besideOver);
     }
-    fill +=
-      left * load<f64>(pivot + c - 8) * (left + relaxation * besideLeft) +
-      below * load<f64>(pivot + c - row) * (below + relaxation * besideBelow);
-    store<f64>(pivot + c, 1 / (load<f64>(own + c) - fill));
+    fill += below * belowRoot * belowRoot * (below + relaxation * besideBelow);
+    leftPivot = 1 / (load<f64>(own + c) - fill - left * (left + relaxation * besideLeft) * leftPivot);
+    store<f64>(root + c, Math.sqrt(leftPivot));
   }
 }
 
-/** Pivots of the modified incomplete Cholesky factor. `relaxation` is the share of neglected fill given back. */
-export function factor(own: usize, right: usize, up: usize, relaxation: f64, pivot: usize): void {
-  factorIn(own, right, up, 0, relaxation, pivot, false);
+@inline
+function packIn(right: usize, up: usize, deep: usize, root: usize, packed: usize, isDeep: bool): void {
+  let band = packed;
+  let c = first;
+  for (let line: usize = 0; line < layers * rows; line++) {
+    const lane = (line % rows) & 3;
+    if (lane === 0) band += bandBytes;
+    let at = band + lane * (PACK + 4);
+    for (const stop = c + row; c < stop; c += 8, at += PACK) {
+      const own = load<f64>(root + c);
+      store<f32>(at, <f32>own);
+      store<f32>(at, <f32>(own * load<f64>(right + c) * load<f64>(root + c, 8)), BESIDE);
+      store<f32>(at, <f32>(own * load<f64>(up + c) * load<f64>(root + c + row)), ABOVE);
+      if (isDeep) store<f32>(at, <f32>(own * load<f64>(deep + c) * load<f64>(root + c + plane)), UNDER);
+    }
+  }
+}
+
+/** The packed factor. `relaxation` is the share of neglected fill given back; `root` is work space. */
+export function factor(
+  own: usize, right: usize, up: usize, relaxation: f64, root: usize, packed: usize,
+): void {
+  pivotsIn(own, right, up, 0, relaxation, root, false);
+  packIn(right, up, 0, root, packed, false);
 }
 
 /** The same for a part of several layers. */
 export function factorDeep(
-  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, pivot: usize,
+  own: usize, right: usize, up: usize, deep: usize, relaxation: f64, root: usize, packed: usize,
 ): void {
-  factorIn(own, right, up, deep, relaxation, pivot, true);
+  pivotsIn(own, right, up, deep, relaxation, root, true);
+  packIn(right, up, deep, root, packed, true);
 }
 
 @inline
-function preconditionIn(
-  right: usize, up: usize, deep: usize, pivot: usize, r: usize, half: usize, z: usize, isDeep: bool,
-): f64 {
-  let before: f64 = 0;
-  for (let c = first; c < end; c += 8) {
-    const p = load<f64>(pivot + c);
-    let rest = load<f64>(r + c) + load<f64>(up + c - row) * load<f64>(half + c - row);
-    if (isDeep) rest += load<f64>(deep + c - plane) * load<f64>(half + c - plane);
-    before = rest * p + load<f64>(right + c - 8) * p * before;
-    store<f64>(half + c, before);
+function forwardBand(at: usize, over: usize, r: usize, lanes: usize, isDeep: bool): void {
+  let before = at - bandBytes + 3 * PACK;
+  let second = lanes > 1 ? r + row - 8 : r;
+  let third = lanes > 2 ? r + 2 * row - 16 : r;
+  let fourth = lanes > 3 ? r + 3 * row - 24 : r;
+  let beside = f32x4.splat(0);
+  let above = f32x4.splat(0);
+  for (const stop = r + row + 24; r < stop; r += 8) {
+    const low = f32x4.demote_f64x2_zero(v128.load64_lane(second, v128.load64_zero(r), 1));
+    const high = f32x4.demote_f64x2_zero(v128.load64_lane(fourth, v128.load64_zero(third), 1));
+    let value = f32x4.mul(v128.load(at), v128.shuffle<f32>(low, high, 0, 1, 4, 5));
+    if (isDeep) value = f32x4.add(value, f32x4.mul(v128.load(over, UNDER), v128.load(over, VALUE)));
+    const below = f32x4.mul(v128.load(before, ABOVE), v128.load(before, VALUE));
+    value = f32x4.add(value, f32x4.add(beside, v128.shuffle<f32>(above, below, 7, 0, 1, 2)));
+    v128.store(at, value, VALUE);
+    beside = f32x4.mul(v128.load(at, BESIDE), value);
+    above = f32x4.mul(v128.load(at, ABOVE), value);
+    at += PACK;
+    before += PACK;
+    if (isDeep) over += PACK;
+    second += 8;
+    third += 8;
+    fourth += 8;
   }
-  let rz: f64 = 0;
-  let after: f64 = 0;
-  for (let c = end - 8; c >= first; c -= 8) {
-    const p = load<f64>(pivot + c);
-    let rest = load<f64>(half + c) + load<f64>(up + c) * p * load<f64>(z + c + row);
-    if (isDeep) rest += load<f64>(deep + c) * p * load<f64>(z + c + plane);
-    after = rest + load<f64>(right + c) * p * after;
-    rz += load<f64>(r + c) * after;
-    store<f64>(z + c, after);
-  }
-  return rz;
 }
 
-/** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
-export function precondition(right: usize, up: usize, pivot: usize, r: usize, half: usize, z: usize): f64 {
-  return preconditionIn(right, up, 0, pivot, r, half, z, false);
+@inline
+function backwardBand(at: usize, under: usize, z: usize, lanes: usize, isDeep: bool): void {
+  const start = z;
+  const stop = z + row;
+  z = stop + 16;
+  at += bandBytes - 4 * PACK;
+  if (isDeep) under += bandBytes - 4 * PACK;
+  let next = at + bandBytes - 3 * PACK;
+  let after = f32x4.splat(0);
+  for (; z >= start; z -= 8) {
+    let value = v128.load(at, VALUE);
+    if (isDeep) value = f32x4.add(value, f32x4.mul(v128.load(at, UNDER), v128.load(under, VALUE)));
+    const above = v128.shuffle<f32>(after, v128.load(next, VALUE), 1, 2, 3, 4);
+    value = f32x4.add(
+      value,
+      f32x4.add(f32x4.mul(v128.load(at, BESIDE), after), f32x4.mul(v128.load(at, ABOVE), above)),
+    );
+    v128.store(at, value, VALUE);
+    after = value;
+    const scaled = f32x4.mul(v128.load(at), value);
+    const low = f64x2.promote_low_f32x4(scaled);
+    const high = f64x2.promote_low_f32x4(v128.shuffle<f32>(scaled, scaled, 2, 3, 2, 3));
+    if (lanes === 4 && z >= start + 24 && z < stop) {
+      v128.store64_lane(z, low, 0);
+      v128.store64_lane(z + row - 8, low, 1);
+      v128.store64_lane(z + 2 * row - 16, high, 0);
+      v128.store64_lane(z + 3 * row - 24, high, 1);
+    } else {
+      if (z < stop) v128.store64_lane(z, low, 0);
+      if (lanes > 1 && z >= start + 8 && z < stop + 8) v128.store64_lane(z + row - 8, low, 1);
+      if (lanes > 2 && z >= start + 16 && z < stop + 16) v128.store64_lane(z + 2 * row - 16, high, 0);
+      if (lanes > 3 && z >= start + 24) v128.store64_lane(z + 3 * row - 24, high, 1);
+    }
+    at -= PACK;
+    next -= PACK;
+    if (isDeep) under -= PACK;
+  }
 }
 
-/** The same for a part of several layers. */
-export function preconditionDeep(
-  right: usize, up: usize, deep: usize, pivot: usize, r: usize, half: usize, z: usize,
-): f64 {
-  return preconditionIn(right, up, deep, pivot, r, half, z, true);
+@inline
+function preconditionIn(packed: usize, r: usize, z: usize, isDeep: bool): void {
+  const layerBytes = bands * bandBytes;
+  for (let layer: usize = 0; layer < layers; layer++)
+    for (let band: usize = 0; band < bands; band++) {
+      const at = packed + bandBytes + layer * layerBytes + band * bandBytes;
+      const over = layer > 0 ? at - layerBytes : packed;
+      forwardBand(at, over, r + first + layer * plane + 4 * band * row, min(4, rows - 4 * band), isDeep);
+    }
+  for (let layer = layers; layer-- > 0; )
+    for (let band = bands; band-- > 0; ) {
+      const at = packed + bandBytes + layer * layerBytes + band * bandBytes;
+      const under = layer + 1 < layers ? at + layerBytes : at;
+      backwardBand(at, under, z + first + layer * plane + 4 * band * row, min(4, rows - 4 * band), isDeep);
+    }
+}
+
+/** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. */
+export function precondition(packed: usize, r: usize, z: usize): void {
+  if (layers > 1) preconditionIn(packed, r, z, true);
+  else preconditionIn(packed, r, z, false);
 }
 
 @inline
@@ -344,9 +446,9 @@ export function mix(a: f64, x: usize, b: f64, y: usize, out: usize): void {
 
 /** x·y. */
 export function dot(x: usize, y: usize): f64 {
-  let sum: f64 = 0;
-  for (let c = first; c < end; c += 8) sum += load<f64>(x + c) * load<f64>(y + c);
-  return sum;
+  let sum = f64x2.splat(0);
+  for (let c = first; c < end; c += 16) sum = f64x2.add(sum, f64x2.mul(v128.load(x + c), v128.load(y + c)));
+  return f64x2.extract_lane(sum, 0) + f64x2.extract_lane(sum, 1);
 }
 
 /** Flow error of a step: weighted flows at its start, middle and end, W. */

@@ -82,18 +82,18 @@ export interface PlateKernels {
     heat: Field,
     tempC: Field,
   ): number;
-  factor(own: Field, right: Field, up: Field, relaxation: number, pivot: Field): void;
-  factorDeep(own: Field, right: Field, up: Field, deep: Field, relaxation: number, pivot: Field): void;
-  precondition(right: Field, up: Field, pivot: Field, r: Field, half: Field, z: Field): number;
-  preconditionDeep(
+  packedBytes(): number;
+  factor(own: Field, right: Field, up: Field, relaxation: number, root: Field, packed: number): void;
+  factorDeep(
+    own: Field,
     right: Field,
     up: Field,
     deep: Field,
-    pivot: Field,
-    r: Field,
-    half: Field,
-    z: Field,
-  ): number;
+    relaxation: number,
+    root: Field,
+    packed: number,
+  ): void;
+  precondition(packed: number, r: Field, z: Field): void;
   multiply(own: Field, right: Field, up: Field, p: Field, image: Field): number;
   multiplyDeep(own: Field, right: Field, up: Field, deep: Field, p: Field, image: Field): number;
   /** 1 when settled, else 0. */

@@ -44,6 +44,11 @@ export class CellMemory {
     return field;
   }
 
+  /** Room for the preconditioner's packed factor; returns where. */
+  packedFactor(): number {
+    return this.take(this.kernels.packedBytes());
+  }
+
   /** Stores a table; returns its address. */
   table(values: Float64Array): number {
     const at = this.take(values.byteLength);

@@ -23,15 +23,16 @@ export interface GridMatrix {
 export class ConjugateGradient {
   /** Since construction. */
   iterations = 0;
-  private readonly pivot: CellField;
-  private readonly half: CellField;
+  /** The preconditioner's factor, and the work space it is made in. */
+  private readonly packed: number;
+  private readonly root: CellField;
   private readonly z: CellField;
   private readonly direction: CellField;
   private readonly image: CellField;
 
   constructor(private readonly memory: CellMemory) {
-    this.pivot = memory.field();
-    this.half = memory.field();
+    this.packed = memory.packedFactor();
+    this.root = memory.field();
     this.z = memory.field();
     this.direction = memory.field();
     this.image = memory.field();
@@ -40,17 +41,14 @@ export class ConjugateGradient {
   /** Prepares the preconditioner. It may serve later matrices as long as they are similar. */
   factor({ own, right, up, deep }: GridMatrix): void {
     const { kernels } = this.memory;
-    if (deep) kernels.factorDeep(own.at, right.at, up.at, deep.at, RELAXATION, this.pivot.at);
-    else kernels.factor(own.at, right.at, up.at, RELAXATION, this.pivot.at);
+    const { packed, root } = this;
+    if (deep) kernels.factorDeep(own.at, right.at, up.at, deep.at, RELAXATION, root.at, packed);
+    else kernels.factor(own.at, right.at, up.at, RELAXATION, root.at, packed);
   }
 
-  /** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. Returns r·z. */
-  precondition({ right, up, deep }: Omit<GridMatrix, 'own'>, r: CellField, z: CellField): number {
-    const { kernels } = this.memory;
-    const { pivot, half } = this;
-    return deep
-      ? kernels.preconditionDeep(right.at, up.at, deep.at, pivot.at, r.at, half.at, z.at)
-      : kernels.precondition(right.at, up.at, pivot.at, r.at, half.at, z.at);
+  /** One pass of the preconditioner: z, which may be r itself, becomes an approximate solution for r. */
+  precondition(r: CellField, z: CellField): void {
+    this.memory.kernels.precondition(this.packed, r.at, z.at);
   }
 
   /**
@@ -65,7 +63,8 @@ export class ConjugateGradient {
     direction.values.fill(0);
     let rzBefore = Number.POSITIVE_INFINITY;
     for (let iteration = 0; iteration < MOST_ITERATIONS; iteration++) {
-      const rz = this.precondition(matrix, r, z);
+      this.precondition(r, z);
+      const rz = kernels.dot(r.at, z.at);
       if (rz === 0) return;
       this.iterations++;
       kernels.mix(1, z.at, rz / rzBefore, direction.at, direction.at);

@@ -82,6 +82,6 @@ export class ImplicitStage {
 
   /** Turns heat flow errors into the temperature errors they cause, K: one pass of the preconditioner. */
   smooth(error: CellField): void {
-    this.solver.precondition(this.balance, error, error);
+    this.solver.precondition(error, error);
   }
 }

@@ -18,9 +18,11 @@ const OUTER = Math.SQRT2 / 4;
 const ERROR_WEIGHTS = [OUTER - (1 - OUTER) / 3, OUTER - (3 * OUTER + 1) / 3, (2 * STAGE) / 3] as const;
 /**
  * How much the error of a cell that melts or freezes counts: where latent heat begins and ends the error falls
- * only linearly with the step, and the pool's temperature is not what plan view is asked for.
+ * only linearly with the step, and the pool's temperature is not what plan view is asked for. Metal that has just frozen
+ * is near enough to count as such.
  */
 const POOL_SHARE = 0.1;
+const NEAR_MELTING_K = 30;
 
 /** Heat the arc brings in each part of a step, J per cell, and in all. */
 export interface StepHeat {
@@ -70,7 +72,8 @@ export class PlateStepper {
   private readonly middleBase: CellField;
   private readonly endBase: CellField;
   private readonly error: CellField;
-  private readonly meltingC: number;
+  /** From here on metal counts as pool. */
+  private readonly poolC: number;
 
   constructor(
     private readonly model: PlateModel,
@@ -99,9 +102,8 @@ export class PlateStepper {
     const { contactW } = this.flowLosses;
     this.account = { arcJ: 0, airJ: 0, contactJ: contactW.map(() => 0) };
     this.trial = { ...this.account, dtS: 0, endLosses: this.flowLosses };
-    this.meltingC = Math.min(
-      ...model.metalProperties.map((metal) => metal.solidusC ?? Number.POSITIVE_INFINITY),
-    );
+    const solidusC = model.metalProperties.map((metal) => metal.solidusC ?? Number.POSITIVE_INFINITY);
+    this.poolC = Math.min(...solidusC) - NEAR_MELTING_K;
   }
 
   /**
@@ -250,6 +252,6 @@ export class PlateStepper {
       error.at,
     );
     this.stage.smooth(error);
-    return kernels.largestError(error.at, this.nowC.at, this.endC.at, this.meltingC, POOL_SHARE);
+    return kernels.largestError(error.at, this.nowC.at, this.endC.at, this.poolC, POOL_SHARE);
   }
 }

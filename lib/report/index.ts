@@ -40,6 +40,7 @@ export {
 export type { ResidualRow } from './residualRow';
 export { sayingReasonRows, sayingRows } from './sayingRows';
 export {
+  formRows,
   measuredWordRows,
   scoreRows,
   spikeDoubtRows,

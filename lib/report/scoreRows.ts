@@ -1,5 +1,11 @@
 import { formatChance, formatDuration, formatKept, formatPercent, formatTemp } from '../quantity';
-import { type MeasuredWord, type ScoreLine, SPIKE_DOUBTS, type SpikeWord } from '../validation';
+import {
+  type FormScore,
+  type MeasuredWord,
+  type ScoreLine,
+  SPIKE_DOUBTS,
+  type SpikeWord,
+} from '../validation';
 import type { TableRow } from './table';
 
 const NONE = '–';
@@ -23,6 +29,18 @@ export function scoreRows(lines: readonly ScoreLine[], what: string): TableRow[]
     'Half-width': fine(line.halfWidth),
     'Interval score': orNone(line.intervalScore, fine),
     'Before the fit': orNone(line.frozenScore, fine),
+  }));
+}
+
+/** Forms of the softening curve that were tried, the one the members have first. */
+export function formRows(forms: readonly FormScore[]): TableRow[] {
+  return forms.map((form) => ({
+    Form: form.form,
+    Unknowns: form.unknowns,
+    'Fitted rows': fine(form.rms),
+    'Temperatures left out': fine(form.leftOutRms),
+    'Lots left out (standard errors squared)': Number(form.lotsLeftOut.toPrecision(2)),
+    'Kept after 10 s at 300 °C (572 °F)': formatPercent(form.keptAfter10sAt300C),
   }));
 }
 

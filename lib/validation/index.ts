@@ -10,6 +10,12 @@ export { compareForms, type FormScore } from './fits/compareForms';
 export { type AgeingFit, fitAgeingCurve } from './fits/fitAgeingCurve';
 export { type FittedConstant, fitOverageingCurve, type OverageingFit } from './fits/fitOverageingCurve';
 export { fitPrecipitate } from './fits/fitPrecipitate';
+export {
+  type AnchoredConstants,
+  anchoredConstants,
+  anchoredParameters,
+  fitPrecipitateToAnchors,
+} from './fits/fitPrecipitateToAnchors';
 export { type AgeingResidual, ageingResiduals } from './residuals/ageingResiduals';
 export { type OverageingResidual, overageingResiduals } from './residuals/overageingResiduals';
 export { type PrecipitateResidual, precipitateResiduals } from './residuals/precipitateResiduals';

@@ -11,9 +11,13 @@ export type EvidenceStep =
       };
     };
 
-/** `value`: measured; `atLeast`, `below`: only the side of a value is known; `peak`: the strength peaks here. */
+/**
+ * `value`: measured; `atLeast`, `below`: only the side of a value is known; `peak`: of the times tried at this temperature
+ * (`along` 'time', the default), or of the temperatures tried for this time, the last step is the strongest.
+ */
 export interface EvidenceMeasurement {
   readonly kind: 'value' | 'atLeast' | 'below' | 'peak';
+  readonly along?: 'time' | 'temperature';
   /** In the unit of the row; of a peak 1, the measured time. */
   readonly value: number;
   /** In the unit of the row; of a peak in ln t. */

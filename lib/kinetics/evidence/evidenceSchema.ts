@@ -62,6 +62,7 @@ const row = {
       additionalProperties: false,
       properties: {
         kind: { enum: ['value', 'atLeast', 'below', 'peak'] },
+        along: { enum: ['time', 'temperature'], description: 'what was varied to find a peak' },
         value: {
           type: 'number',
           exclusiveMinimum: 0,

@@ -46,6 +46,12 @@ function rowProblems(rows: readonly EvidenceRow[], i: number): readonly DataProb
   if (rows.findIndex((other) => other.id === id) < i) problem('id', `"${id}" a second time`, 'a new id');
   if ((measured.kind === 'peak') !== (unit === '1'))
     problem('unit', `"${unit}" for ${measured.kind}`, 'unit 1 for a peak and for nothing else');
+  if (measured.along !== undefined && measured.kind !== 'peak')
+    problem(
+      'measured.along',
+      `"${measured.along}" for ${measured.kind}`,
+      'nothing: only a peak lies along something',
+    );
   if (unit === 'fraction' && measured.value > MOST_KEPT)
     problem('measured.value', `${measured.value}`, 'a fraction of the value before, not % or MPa');
   if (unit === 'MPa' && measured.value < LEAST_MPA)

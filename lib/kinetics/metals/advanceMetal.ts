@@ -5,7 +5,7 @@ import { dissolveStep, solubleShare } from './dissolution';
 import type { MetalState } from './metalState';
 import type { PlausibleMetal } from './plausibleMetal';
 import { curveLeft, delayedLeft } from './softening';
-import { ageingCeiling, clusteredInTheEnd, hardeningShare } from './solute';
+import { ageingCeiling, CLUSTERS_STABLE_C, clusteredInTheEnd, hardeningShare } from './solute';
 
 /** What one plausible metal does along a history. */
 export interface MetalTrack {
@@ -39,17 +39,19 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
   const yieldKept = new Float64Array(n);
 
   const { softeningPower: power, coarseCatch, noAgeingFromC, agesFastestC } = metal;
+  const { nucleiOverAgeing, restBrake } = metal;
   const agesFastestInverseK = 1 / (agesFastestC + ZERO_C_IN_K);
   const softening = rateClock(metal.softening);
   const delaying = metal.delay ? rateClock(metal.delay) : null;
   const dissolving = rateClock(metal.dissolution);
   const ageing = rateClock(metal.ageing);
   const clustering = rateClock(metal.clusters);
+  const forgetting = rateClock(metal.restForgotten);
   const solvusPerInverseK = metal.solvusJPerMol / GAS_CONSTANT;
   const solvusInverseK = 1 / (metal.solvusC + ZERO_C_IN_K);
 
   const { startYieldMPa, floorMPa, hardeningMPa, solutionMPa, naturalMPa, original } = state;
-  let { dose, delay, dissolution, soluble, clustered, clusterable, aged, agedDose } = state;
+  let { dose, delay, dissolution, soluble, clustered, clusterable, nuclei, rested, aged, agedDose } = state;
   const hardens = hardeningMPa > 0;
 
   let gap = 0;
@@ -111,7 +113,11 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
             freed += back;
           }
           if (freed > 0) {
-            clustered *= soluble / (soluble + freed);
+            // Where solute comes free there is neither cluster nor nucleus, nor has it rested.
+            const share = soluble / (soluble + freed);
+            clustered *= share;
+            nuclei *= share;
+            rested *= share;
             clusterable = (clusterable * soluble + freed) / (soluble + freed);
             soluble += freed;
           }
@@ -122,6 +128,13 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
           const clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
           clustered -=
             (clusterable * clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
+          if (restBrake > 1) {
+            if (midC < CLUSTERS_STABLE_C) rested -= (1 - rested) * Math.expm1(-stepS * clusteringRate);
+            else if (rested > NOTHING)
+              rested *= Math.exp(
+                -stepS * Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse),
+              );
+          }
           if (midC > COLD_C && midC < noAgeingFromC) {
             const intact = original * (1 - Math.sqrt(dissolution));
             const left = delayedLeft(dose, power, delay);
@@ -134,7 +147,14 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
               const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
               const ageingRate =
                 ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
-              const formed = -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate);
+              const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * (1 + (restBrake - 1) * rested));
+              const without = 1 - nuclei;
+              // Of (1 − n) exp(−k) the mean over the step.
+              const meanWithout =
+                nucleating > NOTHING ? (-without * Math.expm1(-nucleating)) / nucleating : without;
+              nuclei = 1 - without * Math.exp(-nucleating);
+              const formed =
+                -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate * (1 - meanWithout));
               // What forms on a step sees half of its dose on average.
               agedDose = (aged * agedDose + (formed * doseGain) / 2) / (aged + formed);
               aged += formed;
@@ -151,7 +171,19 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
       startYieldMPa;
   }
   return {
-    state: { ...state, dose, delay, dissolution, soluble, clustered, clusterable, aged, agedDose },
+    state: {
+      ...state,
+      dose,
+      delay,
+      dissolution,
+      soluble,
+      clustered,
+      clusterable,
+      nuclei,
+      rested,
+      aged,
+      agedDose,
+    },
     yieldKept,
   };
 }

@@ -13,14 +13,20 @@ export interface MemberDraw {
   /** Delay at 260 °C. */
   readonly delayLn: number;
   readonly delayKJ: number;
-  /** Dissolution at 375 °C, solvus. */
+  /** Dissolution at 375 °C, solvus and its heat. */
   readonly dissolveLn: number;
   readonly dissolveKJ: number;
   readonly solvusC: number;
-  /** Ageing at 185 °C and where it ends. */
+  readonly solvusKJ: number;
+  /** Ageing at 185 °C. */
   readonly ageLn: number;
   readonly ageKJ: number;
-  readonly noAgeingC: number;
+  /** No hardening forms from here on, wrought and cast. */
+  readonly noAgeingWroughtC: number;
+  readonly noAgeingCastC: number;
+  /** ln of the time of nuclei over that of ageing; ln of the factor by which a rest in the cold draws it out. */
+  readonly nucleiLn: number;
+  readonly restLn: number;
   readonly coarseCatch: number;
   /** Natural ageing at 20 °C. */
   readonly clusterLn: number;
@@ -29,6 +35,8 @@ export interface MemberDraw {
   readonly clock6063: number;
   readonly clock6082: number;
   readonly clockCast: number;
+  /** Clock of ageing of castings against wrought metal, ln time. */
+  readonly ageingClockCast: number;
   /** Scatter between lots, ln time. */
   readonly scatter: number;
   readonly floor6061: number;
@@ -48,6 +56,8 @@ export interface MemberDraw {
   readonly otherCast: number;
   readonly naturalWrought: number;
   readonly naturalCast: number;
+  readonly ageingWrought: number;
+  readonly ageingCast: number;
 }
 
 /** Name of a constant of a draw, and of its column in the table of members. */
@@ -63,12 +73,16 @@ export const FITTED_COLUMNS = [
   'dissolveLn',
   'dissolveKJ',
   'solvusC',
+  'solvusKJ',
   'ageLn',
   'ageKJ',
-  'noAgeingC',
+  'noAgeingWroughtC',
+  'noAgeingCastC',
+  'nucleiLn',
   'clock6063',
   'clock6082',
   'clockCast',
+  'ageingClockCast',
   'scatter',
   'floor6061',
   'floorCast',
@@ -79,6 +93,7 @@ export const FITTED_COLUMNS = [
 /** Columns that no evidence moves: their draws are those of the prior. */
 export const PRIOR_COLUMNS = [
   'coarseCatch',
+  'restLn',
   'clusterLn',
   'clusterKJ',
 ] as const satisfies readonly DrawColumn[];
@@ -100,6 +115,8 @@ export const SCORE_COLUMNS = [
   'otherCast',
   'naturalWrought',
   'naturalCast',
+  'ageingWrought',
+  'ageingCast',
 ] as const satisfies readonly DrawColumn[];
 
 /** Every column in the order of data/models/plausibleMetals.json. */

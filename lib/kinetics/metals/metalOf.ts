@@ -1,6 +1,7 @@
 import { type AlloyCard, findTemper, isQuenched, type TemperEntry } from '../../alloy';
 import type { Sourced } from '../../quantity';
 import type { MemberDraw } from './memberDraw';
+import { metalConstants } from './metalConstants';
 import type { PlausibleMetal, TemperKind } from './plausibleMetal';
 
 /** Reference temperatures of the clocks of a draw, °C. */
@@ -9,13 +10,7 @@ const DELAY_C = 260;
 const DISSOLUTION_C = 375;
 const AGEING_C = 185;
 const NATURAL_C = 20;
-/**
- * Ageing was timed up to 230 °C in wrought metal and 195 °C in castings; its clock is not carried far beyond, °C, where
- * nuclei become rare: no source has an aged part harden in seconds at 250 to 300 °C.
- */
-const AGES_FASTEST_C = { 'Al-Mg-Si wrought': 250, 'Al-Si-Mg casting': 230 } as const;
-/** How the share that fits into solution falls below the solvus: the size-class model's, with 5 nm particles. */
-const SOLVUS_J_PER_MOL = 37_000;
+const REST_FORGOTTEN_C = 250;
 /** A card's band is taken as 5 to 95 %: 1.645 standard deviations to each side. */
 const BAND_SCORE = 1.645;
 
@@ -54,6 +49,8 @@ export function metalOf(
     fromBand(card.naturalAgeing.gainMPa, cast ? draw.naturalCast : draw.naturalWrought),
   );
   const solutionMPa = Math.min(Math.max(0, freshMPa - floorMPa), looseMPa(draw, card, name, floorMPa));
+  const constants = metalConstants();
+  const ageingClock = constants.ageingLotScatterLn.value * (cast ? draw.ageingCast : draw.ageingWrought);
   const start = known.startYieldMPa ?? startOf(entry, cast ? draw.startCast : draw.startWrought);
   const startYieldMPa = start ?? floorMPa + solutionMPa;
   return {
@@ -72,10 +69,18 @@ export function metalOf(
     delay: draw.delayed ? arrhenius(draw.delayLn + clock, DELAY_C, draw.delayKJ) : null,
     dissolution: arrhenius(draw.dissolveLn, DISSOLUTION_C, draw.dissolveKJ),
     solvusC: draw.solvusC,
-    solvusJPerMol: SOLVUS_J_PER_MOL,
-    ageing: arrhenius(draw.ageLn, AGEING_C, draw.ageKJ),
-    agesFastestC: AGES_FASTEST_C[card.family],
-    noAgeingFromC: draw.noAgeingC,
+    solvusJPerMol: 1000 * draw.solvusKJ,
+    ageing: arrhenius(draw.ageLn + (cast ? draw.ageingClockCast : 0) + ageingClock, AGEING_C, draw.ageKJ),
+    nucleiOverAgeing: Math.exp(draw.nucleiLn),
+    // A356 peaks after 4 h at 180 °C whatever the natural ageing before: H. Möller et al. 2010, abstract.
+    restBrake: cast ? 1 : Math.exp(draw.restLn),
+    restForgotten: {
+      timeS: constants.restForgottenS.value,
+      atC: REST_FORGOTTEN_C,
+      energyJPerMol: constants.restForgottenJPerMol.value,
+    },
+    agesFastestC: constants.agesFastestC[card.family].value,
+    noAgeingFromC: cast ? draw.noAgeingCastC : draw.noAgeingWroughtC,
     coarseCatch: draw.coarseCatch,
     clusters: arrhenius(draw.clusterLn, NATURAL_C, draw.clusterKJ),
     treatment: treatmentOf(kind, entry),
@@ -127,11 +132,6 @@ function floorOf(draw: MemberDraw, { designation, overageing, tempers }: AlloyCa
 const startOf = (entry: TemperEntry | null, score: number): number | null =>
   entry ? Math.max(entry.yieldMPa.low * 0.8, fromBand(entry.yieldMPa, score)) : null;
 
-/** What as-cast metal and castings aged without solution treatment reach over what they have; see the cards' T5. */
-const AS_CAST_PEAK = 1.45;
-const T5_PEAK = 1.12;
-const PEAK_SCATTER = 0.08;
-
 function peakOf(
   draw: MemberDraw,
   card: AlloyCard,
@@ -139,10 +139,12 @@ function peakOf(
   temper: string,
   startMPa: number,
 ): number {
-  if (card.family !== 'Al-Si-Mg casting') return card.tempers.T6?.yieldMPa.value ?? 2 * startMPa;
-  const scatter = 1 + PEAK_SCATTER * draw.otherCast;
-  if (kind === 'as cast') return startMPa * AS_CAST_PEAK * scatter;
-  if (temper.startsWith('T5')) return startMPa * Math.max(1, T5_PEAK * scatter);
+  if (card.family !== 'Al-Si-Mg casting')
+    return startOf(card.tempers.T6 ?? null, draw.startWrought) ?? 2 * startMPa;
+  const { castPeakScatter, asCastPeakOverStart, t5PeakOverStart } = metalConstants();
+  const scatter = 1 + castPeakScatter.value * draw.otherCast;
+  if (kind === 'as cast') return startMPa * asCastPeakOverStart.value * scatter;
+  if (temper.startsWith('T5')) return startMPa * Math.max(1, t5PeakOverStart.value * scatter);
   return draw.peakCast * scatter;
 }
 
@@ -150,13 +152,12 @@ function peakOf(
  * Zones made for hours at 154 °C grow when heated on; only what clustered in the cold after ageing reverts, and with
  * few vacancies left that is little. Nobody measured how little: up to a half, the middle a quarter.
  */
-const MOST_CLUSTERED_WHEN_AGED = 0.5;
 const LOGISTIC_OF_NORMAL = 1.702;
 
 const clusteredAtStart = (kind: TemperKind, score: number): number =>
   kind === 'naturally aged' || kind === 'as cast'
     ? 1
-    : MOST_CLUSTERED_WHEN_AGED / (1 + Math.exp(-LOGISTIC_OF_NORMAL * score));
+    : metalConstants().mostClusteredWhenAged.value / (1 + Math.exp(-LOGISTIC_OF_NORMAL * score));
 
 const treatmentOf = (kind: TemperKind, entry: TemperEntry | null): PlausibleMetal['treatment'] =>
   kind === 'over-aged' && entry?.ageing

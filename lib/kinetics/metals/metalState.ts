@@ -24,6 +24,9 @@ export interface MetalState {
   readonly clustered: number;
   /** How much of it room temperature can bring into clusters: little after ageing, all of what heat dissolved since. */
   readonly clusterable: number;
+  /** How far the solute has nuclei to harden on, and how much of it remembers a rest in the cold, which hinders them; 0 … 1. */
+  readonly nuclei: number;
+  readonly rested: number;
   /** Particles formed since, and what they have seen. */
   readonly aged: number;
   readonly agedDose: number;

@@ -57,8 +57,13 @@ export interface PlausibleMetal {
   readonly solvusC: number;
   readonly solvusJPerMol: number;
 
-  /** Time constant of ageing. */
+  /** Time constant of ageing once there are nuclei, of this part. */
   readonly ageing: ArrheniusTime;
+  /** Time constant in which nuclei form, over that of ageing; fully rested metal takes `restBrake` times as long. */
+  readonly nucleiOverAgeing: number;
+  readonly restBrake: number;
+  /** Time constant in which heat makes metal forget that it rested. */
+  readonly restForgotten: ArrheniusTime;
   /** Ageing runs no faster above this than here, °C. */
   readonly agesFastestC: number;
   /** No hardening forms from here on, °C; from 170 °C the most that can form falls in a straight line to it. */

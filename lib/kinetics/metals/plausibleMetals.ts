@@ -53,14 +53,16 @@ function rangeOf(
 function because(card: AlloyCard, kind: PlausibleMetal['kind']): string[] {
   const told = [
     'Plausible metals are draws of one fit to all measured rows: activation energy, curve and solvus are shared by the family, clock and start belong to the part.',
-    'Below half an hour hardly anything was measured: half the draws carry the handbook curve on, half let the loss begin late as the size-class model does.',
+    'Below half an hour hardly anything was measured: half the draws carry the handbook curve on, half let the loss begin late as the size-class model may.',
   ];
   if (!isFittedAlloy(card))
     told.push(
       `No measured row is about ${card.designation}: it is answered as a lot of its family (${card.family}), with one and a half times the scatter.`,
     );
   if (card.family === 'Al-Si-Mg casting')
-    told.push('Of castings nothing was measured below 15 minutes; the ultimate strength kept is not known.');
+    told.push(
+      'Of castings nothing was measured below 15 minutes; the ultimate strength kept is not known. Coupons of the same lot would settle it: bars held 10 s and 60 s at 270 and 330 °C (518 and 626 °F) in a hot bath, pulled beside unheated ones.',
+    );
   if (kind === 'soft') told.push('This temper has no hardening to lose.');
   return told;
 }

@@ -4,7 +4,7 @@
  */
 
 /** Clusters are stable up to the first and gone above the second temperature, °C. */
-const CLUSTERS_STABLE_C = 80;
+export const CLUSTERS_STABLE_C = 80;
 const CLUSTERS_GONE_C = 160;
 
 /** Share of the solute in clusters when time does not matter, 0 … 1. */

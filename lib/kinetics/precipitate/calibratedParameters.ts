@@ -1,3 +1,6 @@
+import { readFileSync } from 'node:fs';
+import path from 'node:path';
+import { GAS_CONSTANT, type Sourced, ZERO_C_IN_K } from '../../quantity';
 import { type PrecipitateParameters, publishedParameters } from './parameters';
 
 /** The constants that were fitted, in the units of the fit. */
@@ -17,6 +20,19 @@ export interface FittedConstants {
   readonly naturalShare: number;
 }
 
+/** The constants of data/models/calibratedPrecipitate.json, each with its source. */
+interface CalibratedSet {
+  readonly fitted: Readonly<Record<keyof FittedConstants, Sourced>>;
+  readonly referenceSiliconWtPct: Sourced;
+  /** Clusters approach their end with this time constant at 20 °C, and faster when warm with this energy. */
+  readonly clusterTimeS: Sourced;
+  readonly clusterRateJPerMol: Sourced;
+}
+
+const ownSet: CalibratedSet = JSON.parse(
+  readFileSync(path.join(__dirname, '../../../data/models/calibratedPrecipitate.json'), 'utf8'),
+);
+
 /**
  * The calibrated set for 6061, 6063 and 356/A356, from `fitPrecipitate` on the 33 rows that `precipitateEvidence` marks
  * as fitted: sum of squares 23.2 with 26 degrees of freedom (published set: 411). One of the rows is
@@ -24,26 +40,11 @@ export interface FittedConstants {
  * order, about: 0.6, 0.01, 0.13, 0.8, 20, 4, 0.06; condition number of the scaled Jacobian 20 to 40. The solvus of the
  * clusters and its enthalpy go together and are known poorly, and with them how deep that dip is.
  */
-export const fittedConstants: FittedConstants = {
-  shearRadiusNm: 2.425,
-  lineTension: 0.3128,
-  siliconExponent: 0.4229,
-  clusterSolvusLn: -2.803,
-  clusterSolvusKJPerMol: 35.8,
-  clusterMPa: 194.2,
-  naturalShare: 0.1449,
-};
+export const fittedConstants: FittedConstants = Object.fromEntries(
+  Object.entries(ownSet.fitted).map(([name, { value }]) => [name, value]),
+) as unknown as FittedConstants;
 
-/** Si left beside the particles of aged 6082 (0.65 Mg, 0.9 Si), for which the published solvus was set, wt %. */
-const REFERENCE_SI_WT_PCT = 0.54;
-/**
- * Clusters approach their end in about 7 days at 20 °C (6060 hardness levels off near 25 days: U. Stamenković et
- * al., Machines Technologies Materials 13 (2019) 187) and faster with 65 kJ/mol, the migration of solute bound to a
- * vacancy (common value, no source). Not fitted: no data row depends on it.
- */
-const CLUSTER_TIME_S = 7 * 86_400;
-const CLUSTER_RATE_J_PER_MOL = 65_000;
-const RT_20C = 8.314462618 * 293.15;
+const RT_20C = GAS_CONSTANT * (20 + ZERO_C_IN_K);
 
 /**
  * The published set with what it leaves out:
@@ -56,21 +57,23 @@ const RT_20C = 8.314462618 * 293.15;
  * A constant strength of grain and eutectic in castings was tried: 4 ± 8 MPa, so it is left out.
  * A free nucleation barrier was tried: between 0.9 and 1 of the published one every fit is as good, so it stays.
  * Still missing: natural ageing before artificial ageing slows it; here clusters dissolve within a minute at 200 °C
- * and 6061 peaks 8 times too early there. 6082 peaks 5 times too early at 220 °C.
+ * and 6061 peaks 8 times too early there. 6082 peaks 5 times too early at 220 °C. Plausible metals hold the delay
+ * (`nucleiOverAgeing`, `restBrake`).
  */
 export function calibratedParameters(c: FittedConstants = fittedConstants): PrecipitateParameters {
+  const { referenceSiliconWtPct, clusterTimeS, clusterRateJPerMol } = ownSet;
   return {
     ...publishedParameters,
     shearRadiusM: c.shearRadiusNm * 1e-9,
     lineTension: c.lineTension,
-    silicon: { exponent: c.siliconExponent, referenceWtPct: REFERENCE_SI_WT_PCT },
+    silicon: { exponent: c.siliconExponent, referenceWtPct: referenceSiliconWtPct.value },
     slipPlaneAverage: true,
     clusters: {
       solvusAt175CWtPct: Math.exp(c.clusterSolvusLn),
       solvusJPerMol: 1000 * c.clusterSolvusKJPerMol,
       rate: {
-        prefactor: Math.exp(CLUSTER_RATE_J_PER_MOL / RT_20C) / CLUSTER_TIME_S,
-        energyJPerMol: CLUSTER_RATE_J_PER_MOL,
+        prefactor: Math.exp(clusterRateJPerMol.value / RT_20C) / clusterTimeS.value,
+        energyJPerMol: clusterRateJPerMol.value,
       },
       naturalShare: c.naturalShare,
       strengthMPa: c.clusterMPa,

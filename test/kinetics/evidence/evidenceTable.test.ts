@@ -48,6 +48,13 @@ describe('bad evidence is refused with its place', () => {
       /rows\[0\]\.measured: found nothing, expected the key "standardError"/,
     ],
     [
+      'a value along something',
+      (c) => {
+        c[0]!.measured = { kind: 'value', along: 'temperature', value: 0.9, standardError: 0.03 };
+      },
+      /rows\[0\]\.measured\.along: found "temperature" for value, expected nothing/,
+    ],
+    [
       'another unit',
       (c) => {
         c[2]!.unit = 'ksi';

@@ -58,6 +58,7 @@ describe('a history may be split or sampled otherwise', () => {
           const metal = some(alloy, temper)[member]!;
           const whole = thermalHistory([0, 30, 30 + holdS, 200 + holdS], [20, peakC, peakC, 40]);
           const cutS = where * (200 + holdS);
+          fc.pre(!whole.timeS.includes(cutS));
           const k = whole.timeS.findIndex((t) => t > cutS);
           const share = (cutS - whole.timeS[k - 1]!) / (whole.timeS[k]! - whole.timeS[k - 1]!);
           const cutC = whole.tempC[k - 1]! + share * (whole.tempC[k]! - whole.tempC[k - 1]!);

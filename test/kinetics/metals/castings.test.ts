@@ -3,7 +3,9 @@ import { loadAlloy } from '../../../lib/alloy';
 import { isothermal, thermalHistory } from '../../../lib/history';
 import { advanceMetal, type PlausibleMetal, plausibleMetals, startOfMetal } from '../../../lib/kinetics';
 import { rateAt } from '../../../lib/kinetics/metals/arrhenius';
+import { lotLeftOut } from '../../../lib/kinetics/metals/lotLeftOut';
 import { ageingCeiling } from '../../../lib/kinetics/metals/solute';
+import { weightedQuantiles } from '../../../lib/statistics';
 
 const CASTINGS = ['356.0', 'A356.0'];
 const metals = (alloy: string, temper: string, count = 200): readonly PlausibleMetal[] =>
@@ -40,16 +42,26 @@ describe('gain', () => {
     },
   );
 
-  it.each(everyTemper.filter(([, temper]) => unaged.includes(temper)))(
-    '%s-%s, never aged: a spike forms no more than its seconds in an ageing furnace could',
+  const wroughtToo = [
+    ...everyTemper.filter(([, temper]) => unaged.includes(temper)),
+    ...['6061', '6063', '6082'].flatMap((alloy) => ['T4', 'W'].map((temper) => [alloy, temper] as const)),
+  ];
+  const afterSpike = (alloy: string, temper: string): number[] =>
+    metals(alloy, temper, 400).map((metal) => advanceMetal(metal, startOfMetal(metal), SPIKE).yieldKept[5]!);
+
+  // No source has unaged metal harden in seconds, and in the half minute above 170 °C nuclei only begin to form.
+  it.each(wroughtToo.filter(([, temper]) => temper !== 'W'))(
+    '%s-%s, never aged: a spike to 350 °C raises no yield either',
+    (alloy, temper) => expect(at(afterSpike(alloy, temper), 0.99)).toBeLessThan(1.01),
+  );
+
+  // Freshly quenched metal has nothing to lose and gains on the shelf anyhow: a few MPa in lots that age fastest.
+  it.each(wroughtToo.filter(([, temper]) => temper === 'W'))(
+    '%s-%s: a spike to 350 °C is worth a few MPa',
     (alloy, temper) => {
-      // It passes 170 to 350 °C in less than 30 s; no clock of ageing runs faster than at 230 °C.
-      for (const metal of metals(alloy, temper)) {
-        const start = startOfMetal(metal);
-        const { yieldKept } = advanceMetal(metal, start, SPIKE);
-        const most = start.hardeningMPa * -Math.expm1(-30 * rateAt(metal.ageing, 230));
-        expect((yieldKept[5]! - 1) * start.startYieldMPa).toBeLessThan(most + 0.003 * start.startYieldMPa);
-      }
+      const kept = afterSpike(alloy, temper);
+      expect(at(kept, 0.5)).toBeLessThan(1.03);
+      expect(at(kept, 0.95)).toBeLessThan(1.06);
     },
   );
 
@@ -114,22 +126,30 @@ describe('tempers of their own', () => {
 });
 
 describe('each temper made by its schedule', () => {
-  // From freshly quenched metal through the card's ageing; the handbook's typical yield of T7 and T71 was never fitted as
-  // such. Bands of 5 to 95 % of the metals, and of a typical figure 7 % from lot to lot (its standard error in the rows).
+  // From freshly quenched metal through the card's ageing, with the lot of the figure left out: what its
+  // fitted rows say of the members is taken out of their weights (`lotLeftOut`). Not blind even so: the prior of a casting's peak yield (235 ± 20 MPa) was set with near-peak figures
+  // in view. Bands of 5 to 95 % of the metals, and of a typical figure 7 % from lot to lot (its standard error in the rows).
   it.each([
     // M. Mamlouk, J. Zaniewski, table 4.6: 356.0-T6 sand 165; mould T6 186, T7 165; A356.0-T61 mould 207 MPa.
-    ['356.0', 154, 4, 165],
-    ['356.0', 154, 3.5, 186],
-    ['356.0', 227, 8, 165],
-    ['A356.0', 154, 9, 207],
-    // Aluminum Association typical, from memory: 356.0-T71 145 MPa (246 °C 3 h).
-    ['356.0', 246, 3, 145],
-    // BS 1490 LM25-TF, 165 °C 10 h: 200 to 250; C. Yuan et al. 2023, 175 °C 6 h: 223 MPa.
-    ['356.0', 165, 10, 225],
-    ['A356.0', 175, 6, 223],
-  ])('%s from quenched, %d °C %d h: %d MPa', (alloy, tempC, hours, typicalMPa) => {
-    const made = metals(alloy, 'W', 400).map((m) => keptAfter(m, tempC, hours * 3600) * m.startYieldMPa);
-    expect(at(made, 0.05)).toBeLessThan(1.115 * typicalMPa);
-    expect(at(made, 0.95)).toBeGreaterThan(0.885 * typicalMPa);
+    ['356.0', 'W', 154, 4, 165, '356 sand typical values'],
+    ['356.0', 'W', 154, 3.5, 186, '356 mould typical values'],
+    ['356.0', 'W', 227, 8, 165, '356 mould typical values'],
+    ['A356.0', 'W', 154, 9, 207, 'A356 mould typical values'],
+    // Aluminum Association typical, from memory: 356.0-T71 145 MPa (246 °C 3 h); T5 130, T51 138 MPa, from as cast.
+    ['356.0', 'W', 246, 3, 145, '356 recalled typical values'],
+    ['356.0', 'F', 227, 8, 138, '356 recalled typical values'],
+    // BS 1490 LM25-TE, 165 °C 10 h from as cast: 120 to 150; LM25-TF, from quenched: 200 to 250 MPa.
+    ['356.0', 'F', 165, 10, 135, 'LM25 data sheet'],
+    ['356.0', 'W', 165, 10, 225, 'LM25 data sheet'],
+    // C. Yuan et al. 2023, 175 °C 6 h: 223 MPa.
+    ['A356.0', 'W', 175, 6, 223, 'A356 modified 2023'],
+  ])('%s from %s, %d °C %d h: %d MPa', (alloy, from, tempC, hours, typicalMPa, lot) => {
+    const made = Float64Array.from(
+      metals(alloy, from, 400),
+      (m) => keptAfter(m, tempC, hours * 3600) * m.startYieldMPa,
+    );
+    const [low, high] = weightedQuantiles(made, [0.05, 0.95], lotLeftOut(lot, 400));
+    expect(low!).toBeLessThan(1.115 * typicalMPa);
+    expect(high!).toBeGreaterThan(0.885 * typicalMPa);
   });
 });

@@ -4,8 +4,10 @@ import { fitMetals, fitReport, memberText } from '../../../lib/kinetics';
 import { drawOrder } from '../../../lib/kinetics/metals/fit/drawOrder';
 import { correlatedSquares } from '../../../lib/kinetics/metals/fit/metalPosterior';
 import { scoreSequence } from '../../../lib/kinetics/metals/fit/scoreSequence';
+import { FITTED_COLUMNS } from '../../../lib/kinetics/metals/memberDraw';
 import { memberTable } from '../../../lib/kinetics/metals/memberTable';
 import { mean, seededRandom, standardDeviation } from '../../../lib/statistics';
+import { inFull } from '../../setup/extent';
 
 describe('a fit', () => {
   // Far too short to mean anything; long enough to go through every step of a real one.
@@ -23,6 +25,22 @@ describe('a fit', () => {
     for (const { before, after, shift } of fitReport(memberTable(), memberTable())) {
       expect(before).toEqual(after);
       if (shift !== null) expect(shift).toBe(0);
+    }
+  });
+});
+
+describe.runIf(inFull)('a fit with another seed', () => {
+  // A sixth of the length of the committed one: its chains forget themselves in about 400 steps, so that it holds some 16
+  // independent draws, and a mean lies within four standard errors of the committed one.
+  it('agrees with the committed members within Monte Carlo error', () => {
+    const independent = 16;
+    const short = fitMetals({ draws: 64, every: 50, warmUp: 8000, seed: 7 });
+    for (const column of FITTED_COLUMNS) {
+      const committed = memberTable().columns[column]!;
+      const error = standardDeviation([...committed]) / Math.sqrt(independent);
+      expect(Math.abs(mean([...short.columns[column]!]) - mean([...committed])), column).toBeLessThan(
+        4 * error,
+      );
     }
   });
 });

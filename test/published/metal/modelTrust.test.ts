@@ -91,13 +91,14 @@ describe('the soft zone of a welded T6 profile', () => {
     expect(row.lowLessCodeMPa).toBeLessThanOrEqual(2.5);
   });
 
-  // What 95 in 100 reach, a typical part reaches. Known difference: typical 6082 reads 108 MPa where the code grants 125.
-  // The model takes the weakest place for wholly dissolved and three days on the shelf; the code grants its welded T6
-  // more than its own T4 (110 MPa), so it counts on strength that dissolved metal does not have (fibrous grain,
-  // dispersoids, a zone that never dissolves whole). The card's 78 MPa for dissolved metal (70 to 110) comes from a
-  // minimum hardness. The kit errs to the careful side there.
+  // What 95 in 100 reach, a typical part reaches. Known difference: typical 6061 and 6082 read 108 MPa where the code grants
+  // 115 and 125. The model takes the weakest place for wholly dissolved and three days on the shelf. GTA joints of 6061
+  // broke at 34 % of the yield, 94 MPa (Dewan et al. 2015), so 6061 lies between code and measurement; 6082 the code grants
+  // more than its own T4 (110 MPa): strength that dissolved metal does not have (fibrous grain, dispersoids, a zone that
+  // never dissolves whole). The kit errs to the careful side there.
   it.each(rows)('$alloy: typical metal against the code', ({ alloy, nominalLessCodeMPa }) => {
-    if (alloy === '6082') expect(nominalLessCodeMPa).toBeLessThan(0);
-    else expect(nominalLessCodeMPa).toBeGreaterThanOrEqual(0);
+    if (alloy === '6063') expect(nominalLessCodeMPa).toBeGreaterThanOrEqual(0);
+    else expect(nominalLessCodeMPa).toBeLessThan(0);
+    expect(nominalLessCodeMPa).toBeGreaterThan(-20);
   });
 });

@@ -10,13 +10,13 @@ const softening = scores.filter(({ row }) => row.set === 'softening' && row.unit
 describe('held-out rows', () => {
   const unseen = softening.filter(({ row }) => heldOut.has(row.id));
 
-  // The aim, set before the fit, was 0.03: missed by 0.001. The median of both families together reads 0.03 to 0.045
-  // high where little is left (343 °C 10 h, 274 °C 1000 h, 232 °C 10,000 h): the solute that the solvus lets stay in
-  // solution counts as strength there, which a slowly cooled specimen does not have.
-  it('handbook: root mean square of the median near the aim of 0.03', () => {
+  // The aim, set before the fit, was 0.03. The first fit missed it by 0.001, and these rows had been seen when the heat
+  // of solution was freed and the size-class model refitted to the anchors, both on fitted rows alone: they are no longer
+  // blind. The median still reads high where little is left (274 °C 1000 h: 0.05; the fitted 288 °C 100 h as well).
+  it('handbook: root mean square of the median within the aim of 0.03', () => {
     const handbook = unseen.filter(({ row }) => row.id.startsWith('6061-handbook-yield'));
     expect(handbook).toHaveLength(11);
-    expect(scoreSummary(handbook, () => 'handbook')[0]!.rms!).toBeLessThan(0.0325);
+    expect(scoreSummary(handbook, () => 'handbook')[0]!.rms!).toBeLessThan(0.03);
   });
 
   it('interval score at most half of what was frozen', () => {

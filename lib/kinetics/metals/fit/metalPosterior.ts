@@ -11,7 +11,7 @@ import {
   type Prior,
   SCATTER_SCALE,
 } from './fitPriors';
-import { predictRow, type ReadyRow, readyRow, rowResidual } from './fitRows';
+import { ageingErrorOf, predictRow, type ReadyRow, readyRow, rowResidual } from './fitRows';
 
 /** The density that the members are drawn from: constants of the family, scatter between lots, a clock for every lot. */
 export interface MetalPosterior {
@@ -27,11 +27,11 @@ export interface MetalPosterior {
   readonly lotClock: (x: Float64Array, lot: string) => number;
 }
 
-/** Rows that a fit of softening reads: yields of aged tempers, and where ageing peaks. */
-export const isFitted = ({ use, property, temper, measured, set }: EvidenceRow): boolean =>
+/** Rows that the fit reads: yields of aged tempers, and ageing from the quench or from as cast. */
+export const isFitted = ({ use, property, temper, set }: EvidenceRow): boolean =>
   use === 'fit' &&
   property === 'yield' &&
-  (set === 'softening' || set === 'short' ? temper.startsWith('T6') : measured.kind === 'peak');
+  (set === 'softening' || set === 'short' ? temper.startsWith('T6') : set === 'ageing');
 
 /** A good place to start a chain from. */
 const START: Readonly<Partial<Record<FittedName, number>>> = { softenKJ: 215, softenLn: 15.4, power: 0.35 };
@@ -42,7 +42,7 @@ const START: Readonly<Partial<Record<FittedName, number>>> = { softenKJ: 215, so
  *  - a row is normal about the prediction of its lot, or a bound (`censoredResidual`);
  *  - the clock of a lot is normal about that of its alloy with the scatter between lots, half-normal itself; the
  *    handbook's composite lies close to the population, and its errors at one temperature go together;
- *  - peaks of ageing carry their own scatter and have no clock.
+ *  - rows of ageing have no clock of their lot: what its scatter makes of them is part of their error.
  */
 export function metalPosterior(
   family: MetalFamily,
@@ -50,9 +50,7 @@ export function metalPosterior(
 ): MetalPosterior {
   const rows = evidence.filter(isFitted).map(readyRow);
   const priors = Object.entries(fitPriors(family)) as [FittedName, Prior][];
-  const lots = [
-    ...new Set(rows.filter(({ row }) => row.measured.kind !== 'peak').map(({ row }) => row.lot)),
-  ].sort();
+  const lots = [...new Set(rows.filter(({ row }) => row.set !== 'ageing').map(({ row }) => row.lot))].sort();
   const scatterAt = priors.length;
   const lotAt = new Map(lots.map((lot, k) => [lot, scatterAt + 1 + k]));
   const names = [...priors.map(([name]) => name), 'ln scatter', ...lots.map((lot) => `lot ${lot}`)];
@@ -66,6 +64,7 @@ export function metalPosterior(
       ...blank,
       delayed: family === 'delayed' ? 1 : 0,
       coarseCatch: 1.2,
+      restLn: Math.log(3),
       clusterLn: 13.3,
       clusterKJ: 65,
     };
@@ -81,6 +80,11 @@ export function metalPosterior(
       : x[at]! * (lot === HANDBOOK_LOT ? HANDBOOK_CLOCK_SD : Math.exp(x[scatterAt]!));
   };
 
+  const middle = drawOf(Float64Array.from(names, (_, k) => priors[k]?.[1].mean ?? 0));
+  const ageingError = new Map(
+    rows.filter(({ row }) => row.set === 'ageing').map((ready) => [ready, ageingErrorOf(ready, middle)]),
+  );
+
   const logDensity = (x: Float64Array): number => {
     let log = 0;
     for (let k = 0; k < priors.length; k++) {
@@ -95,7 +99,11 @@ export function metalPosterior(
     const handbook = new Map<number, number[]>();
     for (const ready of rows) {
       const { lot, exposure } = ready.row;
-      const residual = rowResidual(ready, predictRow(draw, ready, lotClock(x, lot)));
+      const residual = rowResidual(
+        ready,
+        predictRow(draw, ready, lotClock(x, lot)),
+        ageingError.get(ready) ?? 0,
+      );
       if (lot === HANDBOOK_LOT) {
         const step = exposure[0]!;
         const at = 'tempC' in step ? step.tempC : 0;

@@ -12,10 +12,12 @@ const published = (alloy: string) =>
 
 /** Facts outside the band of the verdict, each with its reason. */
 const outside: Readonly<Record<string, string>> = {
+  '6063-390F-16h':
+    'Below 0.804 after 16 h at 199 °C, yet not after 2 h at 218 °C: a quarter of a point under the band of a new lot.',
   '6082-190C-14h-more':
-    'One of three rows of 6082, a point above the band: this lot softens later than 6082 does among the plausible metals.',
+    'One of three rows of 6082, one and a half points above the band: this lot softens later than 6082 does among the plausible metals.',
   '6082-two-stage-bar':
-    'A bar as hard after 170 °C 2 h and 220 °C 1 h as after a full age; one and a half points above the band.',
+    'A bar as hard after 170 °C 2 h and 220 °C 1 h as after a full age; three points above the band.',
   'A356-sand-T6-T71':
     'Recalled typical values of two tempers, not a pair of one lot; the curve was fitted to the seen pair of 356, which loses less.',
 };
@@ -91,8 +93,8 @@ describe('the soft zone of a welded T6 profile', () => {
     expect(row.lowLessCodeMPa).toBeLessThanOrEqual(2.5);
   });
 
-  // What 95 in 100 reach, a typical part reaches. Known difference: typical 6061 and 6082 read 108 MPa where the code grants
-  // 115 and 125. The model takes the weakest place for wholly dissolved and three days on the shelf. GTA joints of 6061
+  // What 95 in 100 reach, a typical part reaches. Known difference: typical 6061 and 6082 read 112 and 110 MPa where the code
+  // grants 115 and 125. The model takes the weakest place for wholly dissolved and three days on the shelf. GTA joints of 6061
   // broke at 34 % of the yield, 94 MPa (Dewan et al. 2015), so 6061 lies between code and measurement; 6082 the code grants
   // more than its own T4 (110 MPa): strength that dissolved metal does not have (fibrous grain, dispersoids, a zone that
   // never dissolves whole). The kit errs to the careful side there.

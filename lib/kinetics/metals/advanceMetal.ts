@@ -1,11 +1,18 @@
 import { checkHistory, type ThermalHistory } from '../../history';
 import { GAS_CONSTANT, ZERO_C_IN_K } from '../../quantity';
-import { meanRate, rateClock } from './arrhenius';
+import { meanOfDecay, meanRate, rateClock } from './arrhenius';
 import { dissolveStep, solubleShare } from './dissolution';
 import type { MetalState } from './metalState';
 import type { PlausibleMetal } from './plausibleMetal';
 import { curveLeft, delayedLeft } from './softening';
-import { ageingCeiling, CLUSTERS_STABLE_C, clusteredInTheEnd, hardeningShare } from './solute';
+import {
+  ageingCeiling,
+  CLUSTERS_STABLE_C,
+  clusteredInTheEnd,
+  leastUseful,
+  meanWithoutBrake,
+  newParticles,
+} from './solute';
 
 /** What one plausible metal does along a history. */
 export interface MetalTrack {
@@ -18,6 +25,8 @@ export interface MetalTrack {
 const COLD_C = 60;
 /** No step is wider than this, K: the logarithmic mean of a rate is then good to 1e-3. */
 const STEP_K = 5;
+/** And none this, K, where there is solute: dissolution and ageing are taken in turns on every step. */
+const SOLUTE_STEP_K = 2.5;
 /** Steps of no more than this in units of the ageing time while solute is ageing, and how many at most. */
 const AGEING_STEP = 0.25;
 const MOST_AGEING_STEPS = 32;
@@ -64,7 +73,7 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     const hottest = rise > 0 ? startC + rise : startC;
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
-      let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / STEP_K) : 1;
+      let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / (solute ? SOLUTE_STEP_K : STEP_K)) : 1;
       if (soluble > NOTHING && hottest > COLD_C) {
         const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
         const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
@@ -86,11 +95,16 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
 
         const softeningEnd = Math.exp(softening.atInfinity - softening.perInverseK * endInverse);
         const doseGain = stepS * meanRate(softeningRate, softeningEnd, softening.perInverseK * fall);
+        // What forms evenly on the step sees the dose that comes after it, ∫ u r du with a rate r that runs straight.
+        const seenByNew =
+          (doseGain * (softeningRate + 2 * softeningEnd)) / (3 * (softeningRate + softeningEnd));
         softeningRate = softeningEnd;
         dose += doseGain;
+        let delayGain = 0;
         if (delaying) {
           const delayEnd = Math.exp(delaying.atInfinity - delaying.perInverseK * endInverse);
-          delay += stepS * meanRate(delayRate, delayEnd, delaying.perInverseK * fall);
+          delayGain = stepS * meanRate(delayRate, delayEnd, delaying.perInverseK * fall);
+          delay += delayGain;
           delayRate = delayEnd;
         }
 
@@ -128,37 +142,42 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
           const clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
           clustered -=
             (clusterable * clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
-          if (restBrake > 1) {
-            if (midC < CLUSTERS_STABLE_C) rested -= (1 - rested) * Math.expm1(-stepS * clusteringRate);
-            else if (rested > NOTHING)
-              rested *= Math.exp(
-                -stepS * Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse),
-              );
+          let slowedBy = 1 + (restBrake - 1) * rested;
+          if (midC < CLUSTERS_STABLE_C) rested -= (1 - rested) * Math.expm1(-stepS * clusteringRate);
+          else if (rested > NOTHING) {
+            const forgotten = stepS * Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse);
+            slowedBy = 1 / meanWithoutBrake(slowedBy - 1, forgotten);
+            rested *= Math.exp(-forgotten);
           }
           if (midC > COLD_C && midC < noAgeingFromC) {
             const intact = original * (1 - Math.sqrt(dissolution));
-            const left = delayedLeft(dose, power, delay);
-            const present = intact * left + aged * curveLeft(agedDose, power);
+            // What softens meanwhile is taken as in the middle of the step.
+            const left = delayedLeft(dose - doseGain / 2, power, delay - delayGain / 2);
+            const present = intact * left + aged * curveLeft(agedDose - doseGain / 2, power);
             const ceiling = ageingCeiling(midC, noAgeingFromC);
             const room = ceiling - present;
-            const useful = hardeningShare(intact * (1 - left), soluble, coarseCatch);
-            if (room > 0 && useful > 0) {
+            const coarse = intact * (1 - left);
+            if (room > 0 && soluble > leastUseful(coarse, coarseCatch)) {
               // New particles form the more slowly the less drives them.
               const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
               const ageingRate =
                 ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
-              const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * (1 + (restBrake - 1) * rested));
+              const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * slowedBy);
               const without = 1 - nuclei;
-              // Of (1 − n) exp(−k) the mean over the step.
-              const meanWithout =
-                nucleating > NOTHING ? (-without * Math.expm1(-nucleating)) / nucleating : without;
               nuclei = 1 - without * Math.exp(-nucleating);
-              const formed =
-                -Math.min(soluble * useful, room) * Math.expm1(-stepS * ageingRate * (1 - meanWithout));
-              // What forms on a step sees half of its dose on average.
-              agedDose = (aged * agedDose + (formed * doseGain) / 2) / (aged + formed);
+              // Of n = 1 − (1 − n₀) exp(−k) the mean over the step.
+              const meanNuclei = 1 - without * meanOfDecay(nucleating);
+              const ageingShare = -Math.expm1(-stepS * ageingRate * meanNuclei);
+              const { formed, spent } = newParticles(
+                soluble,
+                coarse,
+                coarseCatch,
+                ageingShare,
+                room * ageingShare,
+              );
+              if (formed > 0) agedDose = (aged * agedDose + formed * seenByNew) / (aged + formed);
               aged += formed;
-              soluble -= formed / useful;
+              soluble -= spent;
             }
           }
         }

@@ -21,6 +21,11 @@ export function meanRate(start: number, end: number, byLog: number): number {
   return byLog < SMALL && byLog > -SMALL ? (start + end) / 2 : (end - start) / byLog;
 }
 
+/** Mean of exp(−x u) over 0 ≤ u ≤ 1: (1 − e⁻ˣ)/x, for x ≥ 0. */
+export function meanOfDecay(x: number): number {
+  return x < SMALL ? 1 - x / 2 + (x * x) / 6 : -Math.expm1(-x) / x;
+}
+
 /** Rate of an Arrhenius time at a temperature, 1/s. */
 export function rateAt(time: ArrheniusTime, tempC: number): number {
   const { atInfinity, perInverseK } = rateClock(time);

@@ -25,11 +25,42 @@ export function ageingCeiling(tempC: number, noAgeingFromC: number): number {
   return Math.min(1, Math.max(0, share));
 }
 
+/** Solute left over when survivors catch all of it, a share of all particles; see `newParticles`. */
+export const leastUseful = (coarse: number, catching: number): number => Math.max(0, (catching - 1) * coarse);
+
 /**
- * Share of ageing solute that makes new fine particles; the rest goes to coarse survivors and is lost. `coarse` and
- * `soluble` are shares of all particles, `catching` how strongly survivors catch.
+ * What a step of ageing makes of solute. Of every bit of it the share u(s) = 1 − c k/(k + s) forms new fine particles
+ * and the rest goes to coarse survivors and is lost, so spending s₀ − s₁ forms
+ *
+ *   ∫ u ds = (s₀ − s₁) − c k ln((k + s₀)/(k + s₁)),
+ *
+ * at most `most`; nothing ages once survivors catch all of it.
+ * @param soluble s₀, solute in solution. @param coarse k, coarse survivors; both shares of all particles.
+ * @param catching c, how strongly survivors catch. @param ageingShare what the clock ages of it, 0 … 1.
+ * @param most what may be formed on the step.
  */
-export function hardeningShare(coarse: number, soluble: number, catching: number): number {
-  const caught = (catching * coarse) / (coarse + soluble);
-  return caught < 1 ? 1 - caught : 0;
+export function newParticles(
+  soluble: number,
+  coarse: number,
+  catching: number,
+  ageingShare: number,
+  most: number,
+): { readonly formed: number; readonly spent: number } {
+  const least = leastUseful(coarse, catching);
+  const spent = Math.min(soluble * ageingShare, soluble - least);
+  const formed = spent + catching * coarse * Math.log1p(-spent / (coarse + soluble));
+  if (formed <= most) return { formed, spent };
+  const useful = (solute: number): number => 1 - (catching * coarse) / (coarse + solute);
+  // By the share in the middle of what is spent.
+  const halfway = useful(Math.max(least, soluble - most / useful(soluble) / 2));
+  return { formed: most, spent: halfway > 0 ? Math.min(most / halfway, soluble - least) : soluble - least };
+}
+
+/**
+ * Mean over a step of 1/(1 + b e^(−x u)), 0 ≤ u ≤ 1: how much faster than fully braked nuclei form while a rest in
+ * the cold is being forgotten, = 1 + ln[(1 + b e⁻ˣ)/(1 + b)]/x.
+ */
+export function meanWithoutBrake(brake: number, forgotten: number): number {
+  if (forgotten < 1e-6) return 1 / (1 + brake);
+  return 1 + Math.log1p((brake * Math.expm1(-forgotten)) / (1 + brake)) / forgotten;
 }

@@ -62,7 +62,7 @@ describe('couponWeights', () => {
       tempC: [20, 204, 204, 20],
       attachment: 'welded wires',
     } as const;
-    const u = 6;
+    const u = 3;
     const kept = strengthAfter(isothermal(204, 1800), METAL, { draws: MOST_DRAWS, endOnly: true }).draws
       .yieldKept;
     const [low, middle, high] = weightedQuantiles(kept, [0.05, 0.5, 0.95]) as [number, number, number];

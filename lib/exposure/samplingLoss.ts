@@ -24,7 +24,9 @@ const COLDEST_C = -273;
  *
  * Peak: a smooth trace hides at most |T″| (Δt/2)²/2 above its hottest reading. T″ comes from second
  * differences at the hottest reading and its two neighbours, the greatest of the three, because a slow
- * logger flattens the one at the top. `nominal` is the vertex of the parabola through the three readings.
+ * logger flattens the one at the top. An arc that comes near and goes makes a corner instead: it hides no more than the
+ * point where the parabola of the three readings before meets that of the three after. The bound is the greater of both.
+ * `nominal` is the vertex of the parabola through the three readings.
  * Noise of deviation σ alone gives about √6 σ/8, a third of itself.
  *
  * Exposure: every interval gets a middle reading on the smooth curve, T″ Δt²/8 below or above the straight
@@ -77,6 +79,7 @@ function missedPeak(history: ThermalHistory, bends: Float64Array): Judged {
     const widestS = Math.max(timeS[i]! - timeS[i - 1]!, timeS[i + 1]! - timeS[i]!);
     boundK = Math.max(boundK, (-bends[i]! * widestS ** 2) / 8);
   }
+  boundK = Math.max(boundK, cornerAbove(history, top - 1, top), cornerAbove(history, top, top));
   if (Number.isNaN(bends[top]))
     return judged(0, [boundK], 'K', [
       'The hottest reading is at an end of the trace or beside a gap: how far it rose beyond was not recorded',
@@ -90,6 +93,38 @@ function missedPeak(history: ThermalHistory, bends: Float64Array): Judged {
   return judged(Math.min(vertexK, boundK), [0, boundK], 'K', [
     `Readings ${Number(Math.max(leftS, rightS).toPrecision(3))} s apart can hide up to ${boundK.toFixed(1)} °C above the hottest one`,
   ]);
+}
+
+/** Points inside an interval at which a corner is looked for. */
+const CORNER_STEPS = 16;
+
+/**
+ * How far a corner between samples i and i + 1 rises above the hottest one, K: where the parabola through the three
+ * readings up to i meets that through the three from i + 1 on. None beside a gap or an end of the trace.
+ */
+function cornerAbove({ timeS, tempC, gapAfter }: ThermalHistory, i: number, top: number): number {
+  const [first, last] = [i - 2, i + 3];
+  if (first < 0 || last >= timeS.length || gapAfter?.some((gap) => gap >= first && gap < last)) return 0;
+  const rising = leaving(timeS, tempC, first, i - 1, i);
+  const falling = leaving(timeS, tempC, last, i + 2, i + 1);
+  const stepS = timeS[i + 1]! - timeS[i]!;
+  if (!(rising.slope > 0 && falling.slope > 0)) return 0;
+  let above = 0;
+  for (let k = 1; k < CORNER_STEPS; k++) {
+    const since = (stepS * k) / CORNER_STEPS;
+    const highest = Math.min(rising.after(since), falling.after(stepS - since));
+    above = Math.max(above, highest - tempC[top]!);
+  }
+  return above;
+}
+
+/** The parabola through samples a, b, c, followed beyond c in the direction from a: slope there in K/s, and where it comes. */
+function leaving(timeS: Float64Array, tempC: Float64Array, a: number, b: number, c: number) {
+  const [early, late] = [Math.abs(timeS[b]! - timeS[a]!), Math.abs(timeS[c]! - timeS[b]!)];
+  const [before, after] = [(tempC[b]! - tempC[a]!) / early, (tempC[c]! - tempC[b]!) / late];
+  const bend = (2 * (after - before)) / (early + late);
+  const slope = after + (bend * late) / 2;
+  return { slope, after: (s: number): number => tempC[c]! + slope * s + (bend * s * s) / 2 };
 }
 
 /**

@@ -23,8 +23,8 @@ export interface AnchoredConstants {
 }
 
 /**
- * What the refit came to: a sum of squares of 25 on 18 rows (calibrated set: 152), 13 of them handbook figures met within
- * 0.039; the shear radius stands at its bound.
+ * From a refit within the bounds below and without their priors: a sum of squares of 25 on 18 rows (calibrated set: 152),
+ * 13 of them handbook figures met within 0.039; the shear radius stands at its bound.
  */
 export const anchoredConstants: AnchoredConstants = {
   diffusivityLn: 0.3935,
@@ -97,7 +97,7 @@ export function anchorResiduals(constants: AnchoredConstants): Float64Array {
   });
 }
 
-/** Refits the size-class model to the handbook rows and the anchors below half an hour. Takes a minute. */
+/** Refits the size-class model to the handbook rows and the anchors below half an hour. Takes a quarter of an hour. */
 export function fitPrecipitateToAnchors(
   onStep?: (iteration: number, sumOfSquares: number) => void,
 ): LeastSquaresFit {

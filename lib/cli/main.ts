@@ -1,54 +1,6 @@
 #!/usr/bin/env node
-import { TemperbookError } from '../quantity';
-import { HELP, UsageError } from './usage';
+import { runCommand } from './command';
 
-/** Each command is loaded only when it is asked for, so that --help answers at once. */
-const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
-  ['amend', async () => (await import('./amend')).amend],
-  ['audit', async () => (await import('./audit')).audit],
-  ['chart', async () => (await import('./chart')).chart],
-  ['compare', async () => (await import('./shelf/compare')).compare],
-  ['heat', async () => (await import('./heat')).heat],
-  ['jupyter', async () => (await import('./jupyter')).jupyter],
-  ['lot', async () => (await import('./lot')).lot],
-  ['new', async () => (await import('./new')).newFolder],
-  ['parts', async () => (await import('./shelf/parts')).parts],
-  ['review', async () => (await import('./review')).review],
-  ['size', async () => (await import('./size')).size],
-  ['watch', async () => (await import('./shelf/watch')).watch],
-  ['run', async () => (await import('./run')).run],
-]);
-
-/** Runs a command line and returns its exit code. */
-async function main([name, ...args]: string[]): Promise<number> {
-  if (name === undefined || [name, ...args].some((arg) => arg === '--help' || arg === '-h')) {
-    process.stdout.write(HELP);
-    return name === undefined ? 2 : 0;
-  }
-  try {
-    const load = COMMANDS.get(name);
-    if (load === undefined) throw new UsageError(`there is no command "${name}"`);
-    const command = await load();
-    await command(args);
-    return 0;
-  } catch (error) {
-    if (error instanceof TemperbookError) {
-      process.stderr.write(`${error.message}\n`);
-      if ('excerpt' in error) process.stderr.write(`\n${error.excerpt}\n`);
-      return 1;
-    }
-    if (error instanceof UsageError || isParseArgsError(error)) {
-      process.stderr.write(`${(error as Error).message}\nFor help: temperbook --help\n`);
-      return 2;
-    }
-    throw error;
-  }
-}
-
-function isParseArgsError(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
-}
-
-main(process.argv.slice(2)).then((code) => {
+runCommand(process.argv.slice(2)).then((code) => {
   process.exitCode = code;
 });

@@ -1,12 +1,11 @@
 /// <reference lib="dom" />
-import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import axe from 'axe-core';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { runNotebook } from '../../dist/notebook';
 import { inFull } from '../setup/extent';
+import { ranNotebook } from '../setup/ranNotebook';
 import { DESK, openFile, PHONE, startChromium } from './chromiumPage';
 import { layoutFaults } from './layoutFaults';
 
@@ -18,21 +17,15 @@ const chosen = inFull ? /^(01|10|11)-/ : /^01-/;
 const notebooks = readdirSync('notebooks').filter((file) => chosen.test(file) && file.endsWith('.ipynb'));
 
 let browser: Browser;
-let folder: string;
 beforeAll(async () => {
   browser = await startChromium();
-  folder = mkdtempSync(path.join(tmpdir(), 'pages-'));
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => browser?.close());
 
 describe.each(notebooks)('the pages of notebooks/%s', (name) => {
   let pages: string[];
   beforeAll(async () => {
-    const outFolder = path.join(folder, path.basename(name, '.ipynb'));
-    await runNotebook(path.join('notebooks', name), { outFolder });
+    const outFolder = await ranNotebook(name);
     pages = readdirSync(outFolder)
       .filter((file) => file.endsWith('.html'))
       .map((file) => path.join(outFolder, file));

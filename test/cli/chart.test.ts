@@ -13,8 +13,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const chart = (...args: string[]) => temperbook(folder, 'chart', ...args);
 
 describe('temperbook chart', () => {
-  it('says what of the schedule the demo meets, and draws it', () => {
-    const { status, stdout, stderr } = chart(demo, '--schedule', 'A356.0-T6', '--out', 'chart.svg');
+  it('says what of the schedule the demo meets, and draws it', async () => {
+    const { status, stdout, stderr } = await chart(demo, '--schedule', 'A356.0-T6', '--out', 'chart.svg');
     expect(stderr).toBe('');
     expect(status).toBe(0);
     expect(stdout).toMatch(
@@ -27,21 +27,23 @@ describe('temperbook chart', () => {
     expect(readFileSync(path.join(folder, 'chart.svg'), 'utf8')).toMatch(/^<svg /);
   });
 
-  it('cannot tell once the load sensors are told to be air', () => {
+  it('cannot tell once the load sensors are told to be air', async () => {
     const air = [1, 2, 3, 4].flatMap((k) => [
       '--sensor',
       `${['Load 1 top', 'Load 2 middle', 'Load 3 middle', 'Load 4 bottom'][k - 1]}=air`,
     ]);
-    const { stdout } = chart(demo, '--schedule', 'A356.0-T6', ...air);
+    const { stdout } = await chart(demo, '--schedule', 'A356.0-T6', ...air);
     expect(stdout).toMatch(/^Whether the chart meets/);
     expect(stdout).not.toMatch(/ met {2}/);
   });
 
-  it('names what is wrong with what it was given', () => {
-    expect(chart(demo, '--schedule', 'A356.0-T99')).toMatchObject({ status: 1 });
-    expect(chart(demo, '--schedule', 'A356.0-T99').stderr).toContain('A356.0 T6 sand casting');
-    expect(chart(demo, '--schedule', 'A356-T6', '--sensor', 'Load 9=load').stderr).toContain('"Load 1 top"');
-    expect(chart(demo)).toMatchObject({ status: 2 });
-    expect(chart(demo, '--schedule', 'A356-T6', '--out', 'chart.png')).toMatchObject({ status: 2 });
+  it('names what is wrong with what it was given', async () => {
+    expect(await chart(demo, '--schedule', 'A356.0-T99')).toMatchObject({ status: 1 });
+    expect((await chart(demo, '--schedule', 'A356.0-T99')).stderr).toContain('A356.0 T6 sand casting');
+    expect((await chart(demo, '--schedule', 'A356-T6', '--sensor', 'Load 9=load')).stderr).toContain(
+      '"Load 1 top"',
+    );
+    expect(await chart(demo)).toMatchObject({ status: 2 });
+    expect(await chart(demo, '--schedule', 'A356-T6', '--out', 'chart.png')).toMatchObject({ status: 2 });
   });
 });

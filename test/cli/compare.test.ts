@@ -11,25 +11,33 @@ copyFileSync('data/demo/mast-foot-two-probes-plan.json', path.join(folder, 'plan
 const METAL = ['--alloy', 'A356-T6', '--probe', 'TC2 tube 22 mm=6061-T6'];
 
 describe('temperbook compare', () => {
-  it('sets a plan beside its log, and a log beside the records of a shelf', () => {
-    const planned = temperbook(folder, 'compare', 'plan.json', 'weld.csv', ...METAL, '--out', 'page.html');
+  it('sets a plan beside its log, and a log beside the records of a shelf', async () => {
+    const planned = await temperbook(
+      folder,
+      'compare',
+      'plan.json',
+      'weld.csv',
+      ...METAL,
+      '--out',
+      'page.html',
+    );
     expect(planned.stderr).toBe('');
     expect(planned.stdout).toMatch(/TC2 tube 22 mm +weld +6061-T6/);
     expect(readFileSync(path.join(folder, 'page.html'), 'utf8')).toContain('plan beside weld');
-    temperbook(folder, 'review', 'weld.csv', ...METAL, '--out', 'records');
-    const { stdout } = temperbook(folder, 'compare', 'weld.csv', '--shelf', 'records', ...METAL);
+    await temperbook(folder, 'review', 'weld.csv', ...METAL, '--out', 'records');
+    const { stdout } = await temperbook(folder, 'compare', 'weld.csv', '--shelf', 'records', ...METAL);
     expect(stdout).toMatch(/weld-record +A356\.0-T6 .* \d+ %/);
   });
 
-  it('says what is missing or damaged', () => {
-    expect(temperbook(folder, 'compare', 'weld.csv').status).toBe(2);
-    expect(temperbook(folder, 'compare', 'weld.csv', 'weld.csv', '--last', '0', '--shelf', '.').status).toBe(
-      2,
-    );
+  it('says what is missing or damaged', async () => {
+    expect((await temperbook(folder, 'compare', 'weld.csv')).status).toBe(2);
+    expect(
+      (await temperbook(folder, 'compare', 'weld.csv', 'weld.csv', '--last', '0', '--shelf', '.')).status,
+    ).toBe(2);
     const record = path.join(folder, 'cut.json');
     writeFileSync(record, readFileSync(path.join(folder, 'plan.json')));
     truncateSync(record, 100);
-    const { status, stderr } = temperbook(folder, 'compare', 'weld.csv', 'cut.json', ...METAL);
+    const { status, stderr } = await temperbook(folder, 'compare', 'weld.csv', 'cut.json', ...METAL);
     expect(status).toBe(1);
     expect(stderr).toContain('cut short');
   });

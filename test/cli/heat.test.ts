@@ -7,8 +7,8 @@ import { temperbook } from './temperbook';
 const heat = (...args: string[]) => temperbook(tmpdir(), 'heat', ...args);
 
 describe('temperbook heat', () => {
-  it('answers from words: verdict, chance, what is left and what was not said', () => {
-    const { status, stdout } = heat(
+  it('answers from words: verdict, chance, what is left and what was not said', async () => {
+    const { status, stdout } = await heat(
       '390F 1.5h',
       '--alloy',
       'A356-T6',
@@ -24,7 +24,7 @@ describe('temperbook heat', () => {
     expect(status).toBe(0);
   });
 
-  it('weighs a stick, takes a metal that is not known, and writes the page for the coater', () => {
+  it('weighs a stick, takes a metal that is not known, and writes the page for the coater', async () => {
     const folder = mkdtempSync(path.join(tmpdir(), 'heat-'));
     const known = ['--oven', 'class 2', '--wall', '12mm', '--fan', 'yes'];
     const told = [
@@ -37,12 +37,12 @@ describe('temperbook heat', () => {
       '--ticket',
       'page.txt',
     ];
-    expect(temperbook(folder, 'heat', ...told).stdout).toMatch(/stick for 204 °C[\s\S]*page\.txt/);
+    expect((await temperbook(folder, 'heat', ...told)).stdout).toMatch(/stick for 204 °C[\s\S]*page\.txt/);
     expect(readFileSync(path.join(folder, 'page.txt'), 'utf8')).toMatch(/may not be exceeded/);
-    expect(temperbook(folder, 'heat', ...told)).toMatchObject({ status: 2 });
-    expect(heat('390F 20min', '--alloy', 'A356-T6 or A356-T7', '--brinell', '80', ...known).stdout).toMatch(
-      /A356\.0-T7 .*%/,
-    );
+    expect(await temperbook(folder, 'heat', ...told)).toMatchObject({ status: 2 });
+    expect(
+      (await heat('390F 20min', '--alloy', 'A356-T6 or A356-T7', '--brinell', '80', ...known)).stdout,
+    ).toMatch(/A356\.0-T7 .*%/);
     rmSync(folder, { recursive: true });
   });
 
@@ -55,8 +55,8 @@ describe('temperbook heat', () => {
     [['--alloy', '6061-T6'], 2, 'the heat is missing'],
     [['390F 1h', '--alloy', '6061-T6', '--fan', 'maybe'], 2, '--fan takes yes or no'],
     [['390F 1h', '--alloy', '6061-T6', '--wall', '12'], 1, 'number with its unit'],
-  ])('%j', (args, code, message) => {
-    const { status, stdout, stderr } = heat(...args);
+  ])('%j', async (args, code, message) => {
+    const { status, stdout, stderr } = await heat(...args);
     expect(stderr).toContain(message);
     expect(stdout).toBe('');
     expect(status).toBe(code);

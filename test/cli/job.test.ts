@@ -26,11 +26,11 @@ const inFolder = (...names: string[]): string => path.join(folder, ...names);
 const quiet = (stderr: string): string => stderr.replace(/^[\w ]+: \d+ %\n/gm, '');
 
 describe('temperbook new', () => {
-  it('makes a folder whose job runs at once, with nothing left unsaid', () => {
-    const made = temperbook(folder, 'new', 'mast');
+  it('makes a folder whose job runs at once, with nothing left unsaid', async () => {
+    const made = await temperbook(folder, 'new', 'mast');
     expect(made).toMatchObject({ status: 0, stderr: '' });
     expect(made.stdout).toContain('Next: temperbook review mast/job.json');
-    const { status, stdout, stderr } = temperbook(folder, 'review', 'mast/job.json');
+    const { status, stdout, stderr } = await temperbook(folder, 'review', 'mast/job.json');
     expect(quiet(stderr)).toBe('');
     expect(status).toBe(0);
     expect(stdout).toMatch(/^TC4 tube 25 mm +temper kept/m);
@@ -46,10 +46,10 @@ describe('temperbook new', () => {
     ]);
   });
 
-  it('puts nothing into a folder that holds something', () => {
+  it('puts nothing into a folder that holds something', async () => {
     mkdirSync(inFolder('full'));
     writeFileSync(inFolder('full', 'weld.csv'), 'mine');
-    const { status, stderr } = temperbook(folder, 'new', 'full');
+    const { status, stderr } = await temperbook(folder, 'new', 'full');
     expect(status).toBe(1);
     expect(stderr).toMatch(/full: The folder is not empty.*weld\.csv/);
     expect(readdirSync(inFolder('full'))).toEqual(['weld.csv']);
@@ -60,8 +60,8 @@ describe('temperbook review of a log', () => {
   const said = ['--alloy', 'A356-T6', '--attached', 'cemented', '--probe', 'TC4 tube 25 mm=6061-T6'];
   beforeAll(() => copyFileSync('data/demo/mast-foot-weld.csv', inFolder('weld.csv')));
 
-  it('says what nobody said, and writes the job that says the rest', () => {
-    const { stdout, status } = temperbook(
+  it('says what nobody said, and writes the job that says the rest', async () => {
+    const { stdout, status } = await temperbook(
       folder,
       'review',
       'weld.csv',
@@ -79,11 +79,20 @@ describe('temperbook review of a log', () => {
     expect(readFileSync(inFolder('open/weld-job.json'), 'utf8')).toMatch(/^\/\/ Nobody said: How were/);
   });
 
-  it('is the same as a review of the job file it writes, to the byte', () => {
-    const byLog = temperbook(folder, 'review', 'weld.csv', ...said, '--out', 'said', '--job', 'part=HB-07');
+  it('is the same as a review of the job file it writes, to the byte', async () => {
+    const byLog = await temperbook(
+      folder,
+      'review',
+      'weld.csv',
+      ...said,
+      '--out',
+      'said',
+      '--job',
+      'part=HB-07',
+    );
     expect(byLog.status).toBe(0);
     const before = readFileSync(inFolder('said/hb-07-record.html'), 'utf8');
-    const byJob = temperbook(folder, 'review', 'said/hb-07-job.json');
+    const byJob = await temperbook(folder, 'review', 'said/hb-07-job.json');
     expect(byJob.stdout).toContain('as it stood there already');
     expect(readFileSync(inFolder('said/hb-07-record.html'), 'utf8')).toBe(before);
     expect(readdirSync(inFolder('said')).sort()).toEqual([
@@ -93,18 +102,27 @@ describe('temperbook review of a log', () => {
     ]);
   });
 
-  it('never writes over a job file', () => {
+  it('never writes over a job file', async () => {
     writeFileSync(inFolder('said', 'hb-07-job.json'), '{ "log": "mine.csv" }');
-    const again = temperbook(folder, 'review', 'weld.csv', ...said, '--out', 'said', '--job', 'part=HB-07');
+    const again = await temperbook(
+      folder,
+      'review',
+      'weld.csv',
+      ...said,
+      '--out',
+      'said',
+      '--job',
+      'part=HB-07',
+    );
     expect(again.stdout).toMatch(/^Job .*hb-07-job\.json, left as it is$/m);
     expect(readFileSync(inFolder('said', 'hb-07-job.json'), 'utf8')).toBe('{ "log": "mine.csv" }');
   });
 
-  it("takes the shop's defaults that lie beside the log", () => {
+  it("takes the shop's defaults that lie beside the log", async () => {
     mkdirSync(inFolder('shop'));
     copyFileSync(inFolder('weld.csv'), inFolder('shop', 'weld.csv'));
     copyFileSync('data/new/shop-defaults.json', inFolder('shop', 'shop-defaults.json'));
-    const { stdout } = temperbook(
+    const { stdout } = await temperbook(
       folder,
       'review',
       'shop/weld.csv',
@@ -118,13 +136,15 @@ describe('temperbook review of a log', () => {
     expect(stdout).toMatch(/^TC4 tube 25 mm +temper kept/m);
   });
 
-  it('refuses options beside a job file, a metal that is not said, and a job with faults, all of them at once', () => {
-    expect(temperbook(folder, 'review', 'mast/job.json', '--alloy', '6061')).toMatchObject({ status: 2 });
-    expect(temperbook(folder, 'review', 'weld.csv', '--out', 'none').stderr).toMatch(
+  it('refuses options beside a job file, a metal that is not said, and a job with faults, all of them at once', async () => {
+    expect(await temperbook(folder, 'review', 'mast/job.json', '--alloy', '6061')).toMatchObject({
+      status: 2,
+    });
+    expect((await temperbook(folder, 'review', 'weld.csv', '--out', 'none')).stderr).toMatch(
       /does not say what metal/,
     );
     writeFileSync(inFolder('bad.json'), '{ "log": "weld.csv", "probs": {}, "metal": "A356-T9" }');
-    const { status, stderr } = temperbook(folder, 'review', 'bad.json');
+    const { status, stderr } = await temperbook(folder, 'review', 'bad.json');
     expect(status).toBe(1);
     expect(stderr).toMatch(/bad\.json: The job file has 2 problems/);
     expect(stderr).toMatch(/did you mean probes\?/);

@@ -31,8 +31,8 @@ const review = (...args: string[]) => temperbook(folder, 'review', ...args, ...M
 const verdictIn = (file: string) => JSON.parse(readFileSync(path.join(folder, file), 'utf8')).verdict;
 
 describe('temperbook review of many logs', () => {
-  it('reviews all of a folder, names the one that fails, and loses none of the others', () => {
-    const { status, stdout, stderr } = review('logs', '--out', 'all');
+  it('reviews all of a folder, names the one that fails, and loses none of the others', async () => {
+    const { status, stdout, stderr } = await review('logs', '--out', 'all');
     expect(stdout).toMatch(/^logs\/cool\.csv +temper kept +> 99 % +all\/cool-record\.html$/m);
     expect(stdout).toMatch(/^logs\/diary\.csv +not reviewed$/m);
     expect(stdout).toMatch(/^logs\/june\/cool\.csv +temper kept +> 99 % +all\/june\/cool-record\.html$/m);
@@ -43,22 +43,24 @@ describe('temperbook review of many logs', () => {
     expect(status).toBe(1);
   });
 
-  it('gives the answer that each log gets alone', () => {
-    expect(review('logs/cool.csv', 'logs/june/cool.csv', '--out', 'none-left').status).toBe(1);
-    expect(review('logs/cool.csv', '--out', 'alone').status).toBe(0);
+  it('gives the answer that each log gets alone', async () => {
+    expect((await review('logs/cool.csv', 'logs/june/cool.csv', '--out', 'none-left')).status).toBe(1);
+    expect((await review('logs/cool.csv', '--out', 'alone')).status).toBe(0);
     expect(verdictIn('all/cool-record.json')).toEqual(verdictIn('alone/cool-record.json'));
   });
 
-  it('refuses what is true of one part only, a log named twice and a folder without logs', () => {
+  it('refuses what is true of one part only, a log named twice and a folder without logs', async () => {
     mkdirSync(path.join(folder, 'empty'));
-    expect(review('logs', '--out', 'bad', '--job', 'part=HB-07').stderr).toContain(
+    expect((await review('logs', '--out', 'bad', '--job', 'part=HB-07')).stderr).toContain(
       'part=HB-07 is about one part',
     );
-    expect(review('logs', '--out', 'bad', '--reading', 'Hinge brinell 70').stderr).toContain(
+    expect((await review('logs', '--out', 'bad', '--reading', 'Hinge brinell 70')).stderr).toContain(
       'about one part',
     );
-    expect(review('logs', 'logs/cool.csv', '--out', 'bad').stderr).toContain('this log is named twice');
-    expect(review('empty', '--out', 'bad').stderr).toContain('there is no log in this folder');
+    expect((await review('logs', 'logs/cool.csv', '--out', 'bad')).stderr).toContain(
+      'this log is named twice',
+    );
+    expect((await review('empty', '--out', 'bad')).stderr).toContain('there is no log in this folder');
     expect(existsSync(path.join(folder, 'bad'))).toBe(false);
   });
 });

@@ -13,9 +13,9 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('temperbook run', () => {
-  it('runs a notebook with values set, prints what it prints, and says where the results are', () => {
+  it('runs a notebook with values set, prints what it prints, and says where the results are', async () => {
     const settings = ['--set', 'alloy=6061', '--set', 'startC=250', '--set', 'log=my.csv'];
-    const { status, stdout, stderr } = temperbook(
+    const { status, stdout, stderr } = await temperbook(
       folder,
       'run',
       fixture('ok'),
@@ -32,32 +32,32 @@ describe('temperbook run', () => {
     expect(status).toBe(0);
   });
 
-  it('leaves the code out of the page with --no-code', () => {
-    temperbook(folder, 'run', fixture('ok'), '--out', 'plain', '--no-code');
+  it('leaves the code out of the page with --no-code', async () => {
+    await temperbook(folder, 'run', fixture('ok'), '--out', 'plain', '--no-code');
     expect(readFileSync(path.join(folder, 'plain/ok.html'), 'utf8')).not.toContain('interface Reading');
   });
 
-  it('gives a notebook that asks for it the folder of the results', () => {
-    const { stdout } = temperbook(folder, 'run', fixture('ok'), '--out', 'here');
+  it('gives a notebook that asks for it the folder of the results', async () => {
+    const { stdout } = await temperbook(folder, 'run', fixture('ok'), '--out', 'here');
     expect(stdout).toContain(`own files go to ${path.join(folder, 'here')}`);
-    const set = temperbook(folder, 'run', fixture('ok'), '--set', 'out=elsewhere', '--out', 'here');
+    const set = await temperbook(folder, 'run', fixture('ok'), '--set', 'out=elsewhere', '--out', 'here');
     expect(set.stdout).toContain(`own files go to ${path.join(folder, 'elsewhere')}`);
   });
 
-  it('prints the cells meant for a terminal only, where a notebook marks some', () => {
-    const { stdout, stderr } = temperbook(folder, 'run', fixture('terminal'), '--out', 'terminal');
+  it('prints the cells meant for a terminal only, where a notebook marks some', async () => {
+    const { stdout, stderr } = await temperbook(folder, 'run', fixture('terminal'), '--out', 'terminal');
     expect(stdout).toContain('the answer\na table\n');
     expect(stdout).not.toContain('for the page only');
     expect(stderr).toContain('a warning is always told');
   });
 
-  it('shows that a long cell is alive and how long it took', () => {
-    const { stderr } = temperbook(folder, 'run', fixture('slow'), '--out', 'slow');
+  it('shows that a long cell is alive and how long it took', async () => {
+    const { stderr } = await temperbook(folder, 'run', fixture('slow'), '--out', 'slow');
     expect(stderr).toMatch(/\[1\/1\] A long cell: done in [2-9]\.\d s/);
   });
 
-  it('tells which cell failed and why, without a stack, and exits with 1', () => {
-    const { status, stdout, stderr } = temperbook(folder, 'run', fixture('throws'), '--out', 'failed');
+  it('tells which cell failed and why, without a stack, and exits with 1', async () => {
+    const { status, stdout, stderr } = await temperbook(folder, 'run', fixture('throws'), '--out', 'failed');
     expect(status).toBe(1);
     expect(stdout).toBe('about to fail\n');
     expect(stderr).toContain('cell 3 of 4 ("fails"), line 8: TypeError: Cannot read properties of undefined');
@@ -73,8 +73,8 @@ describe('temperbook run', () => {
       'has no parameter "aloy". Expected: one of label',
     ],
     [['run', fixture('ok'), '--set', 'startC=hot', '--out', 'x'], 'Expected: a number such as 0.15'],
-  ])('exits with 1 and a plain message for bad input: %j', (args, message) => {
-    const { status, stderr } = temperbook(folder, ...args);
+  ])('exits with 1 and a plain message for bad input: %j', async (args, message) => {
+    const { status, stderr } = await temperbook(folder, ...args);
     expect(stderr).toContain(message);
     expect(status).toBe(1);
   });

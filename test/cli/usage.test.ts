@@ -1,15 +1,15 @@
 import { tmpdir } from 'node:os';
 import { describe, expect, it } from 'vitest';
-import { temperbook } from './temperbook';
+import { asProcess, temperbook } from './temperbook';
 
 describe('temperbook', () => {
-  it('explains itself, each command and each option of it', () => {
-    const { status, stdout } = temperbook(tmpdir(), '--help');
+  it('explains itself, each command and each option of it', async () => {
+    const { status, stdout } = await temperbook(tmpdir(), '--help');
     expect(status).toBe(0);
     for (const word of ['review', 'run', 'jupyter', '--alloy', '--temper', '--set', '--out', '--no-code'])
       expect(stdout).toContain(word);
     expect(Math.max(...stdout.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
-    expect(temperbook(tmpdir(), 'run', '--help').stdout).toBe(stdout);
+    expect((await temperbook(tmpdir(), 'run', '--help')).stdout).toBe(stdout);
   });
 
   it.each([
@@ -22,9 +22,16 @@ describe('temperbook', () => {
     [['run', 'a.ipynb', '--colour'], "Unknown option '--colour'"],
     [['review', 'a.csv', '--alloy', 'A356-T6'], '--out <folder> is missing'],
     [['new'], 'the folder to make is missing'],
-  ])('exits with 2 when it is typed wrongly: %j', (args, message) => {
-    const { status, stdout, stderr } = temperbook(tmpdir(), ...args);
+  ])('exits with 2 when it is typed wrongly: %j', async (args, message) => {
+    const { status, stdout, stderr } = await temperbook(tmpdir(), ...args);
     expect(stdout + stderr).toContain(message);
     expect(status).toBe(2);
+  });
+
+  it('ends as a process with the code, and with the words, of the command', async () => {
+    for (const args of [['--help'], ['rewiev'], ['review', 'none.csv', '--alloy', 'A356-T6', '--out', 'x']]) {
+      const { status, stdout, stderr } = asProcess(tmpdir(), ...args);
+      expect({ status, stdout, stderr }).toEqual(await temperbook(tmpdir(), ...args));
+    }
   });
 });

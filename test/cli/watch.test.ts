@@ -87,7 +87,7 @@ describe('temperbook watch', () => {
     expect(said.text).toContain('\x07');
     appendFileSync(log, lines.slice(hot + 2).join(''));
     expect(await end()).toBe(0);
-    const { status } = temperbook(folder, 'review', 'log.csv', ...METAL, 'reviewed');
+    const { status } = await temperbook(folder, 'review', 'log.csv', ...METAL, 'reviewed');
     expect(status).toBe(0);
     expect(verdictOf(folder, 'out/log-record.json')).toEqual(verdictOf(folder, 'reviewed/log-record.json'));
   });
@@ -113,9 +113,9 @@ describe('temperbook watch', () => {
     expect(said.text).toContain('Record');
   });
 
-  it('says at once what is typed wrongly', () => {
+  it('says at once what is typed wrongly', async () => {
     const { folder } = start();
-    expect(temperbook(folder, 'watch', 'log.csv', ...METAL, 'out', '--port', 'many').status).toBe(2);
-    expect(temperbook(folder, 'watch').status).toBe(2);
+    expect((await temperbook(folder, 'watch', 'log.csv', ...METAL, 'out', '--port', 'many')).status).toBe(2);
+    expect((await temperbook(folder, 'watch')).status).toBe(2);
   });
 });

@@ -1,9 +1,9 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Notebook, runNotebook } from '../../dist/notebook';
+import type { Notebook } from '../../dist/notebook';
+import { ranNotebook } from '../setup/ranNotebook';
 
 const folder = path.resolve('notebooks');
 const names = readdirSync(folder).filter((file) => file.endsWith('.ipynb'));
@@ -27,16 +27,13 @@ describe.each(names)('notebooks/%s', (name) => {
   });
 
   it('runs as it is, from the first cell to the last', async () => {
-    const outFolder = mkdtempSync(path.join(tmpdir(), 'notebook-'));
-    const { notebookPath } = await runNotebook(file, { outFolder });
-    const run: Notebook = JSON.parse(readFileSync(notebookPath, 'utf8'));
+    const run: Notebook = JSON.parse(readFileSync(path.join(await ranNotebook(name), name), 'utf8'));
     const outputs = run.cells.flatMap((cell) => cell.outputs ?? []);
     const figures = outputs.filter((output) => 'data' in output && 'image/svg+xml' in output.data);
     const complaints = outputs.filter((output) => 'name' in output && output.name === 'stderr');
     const shows = /\bshow\(/.test(JSON.stringify(notebook.cells));
     expect(figures.length > 0).toBe(shows);
     expect(complaints).toEqual([]);
-    rmSync(outFolder, { recursive: true });
   }, 300_000);
 });
 

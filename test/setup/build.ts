@@ -1,12 +1,13 @@
 import { spawnSync } from 'node:child_process';
-import { readdirSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
 /**
  * Tests of notebooks, commands and the package use the built library, as users do. It is built first unless
- * `npm test` just did.
+ * `npm test` just did. Notebooks that more than one test looks at are run once, into a folder that is gone in the end.
  */
-export default function build(): void {
+export default function build(): () => void {
   const built = statSync('dist/index.js', { throwIfNoEntry: false })?.mtimeMs ?? 0;
   const newest = Math.max(
     ...readdirSync('lib', { recursive: true, encoding: 'utf8' }).map(
@@ -15,4 +16,9 @@ export default function build(): void {
   );
   // Type errors are what `npm run check` is for: the compiler writes its output all the same.
   if (newest > built) spawnSync('npm', ['run', 'build'], { stdio: 'inherit' });
+  // Set up once for each project of the suite: they share the folder of the first.
+  if (process.env.NOTEBOOK_RUNS !== undefined) return () => undefined;
+  const runs = mkdtempSync(join(tmpdir(), 'notebook-runs-'));
+  process.env.NOTEBOOK_RUNS = runs;
+  return () => rmSync(runs, { recursive: true });
 }

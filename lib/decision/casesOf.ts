@@ -38,7 +38,13 @@ export function casesOf(
     options.ambientC === undefined
       ? airRound(coldestEarly(trusted, spanS[0]))
       : requireNumber(options.ambientC, 'The air round the part in °C', { low: -90, high: 600 });
-  const roleOf = (name: string) => options.byChannel?.[name]?.role ?? options.role ?? says.roleOf(name);
+  const roleOf = (name: string): ProbeRole => {
+    const own = options.byChannel?.[name];
+    const said = own?.role ?? options.role;
+    if (said !== undefined) return said;
+    const role = says.roleOf(name);
+    return role === 'not said' && own?.alloy !== undefined ? 'part' : role;
+  };
   const onPart = trusted.filter(({ name }) => roleOf(name) === 'part');
   const neighbours = new Map(onPart.map((one) => [one.name, condense(one.history)]));
   const air = trusted.filter(({ name }) => roleOf(name) === 'air').map(({ history }) => history);
@@ -99,11 +105,12 @@ export function casesOf(
                 check: own.check,
                 isOven: options.isOven,
                 areMeans: options.areMeans ?? says.areMeans(name),
+                meansOverS: options.areMeans === false ? undefined : says.meansOverS(name),
                 isPlan: !('channels' in record),
               },
               air,
               restarts: 'channels' in record ? record.restarts : undefined,
-              cannotClear: [...says.cannotClear(own), ...(own.check?.faults ?? [])],
+              cannotClear: [...says.cannotClear(name, own), ...(own.check?.faults ?? [])],
               earlierIsKnown: earlier.length > 0,
               meltsFromC: meltsFromC(alloy),
             },
@@ -127,7 +134,12 @@ const WHY_NOT: Readonly<Record<Exclude<ProbeRole, 'part'>, string>> = {
   'not said': 'Nobody said what metal it sits on, and its name speaks of another than the rest: say it.',
 };
 
-const NOTHING_SAID: LogSays = { roleOf: () => 'part', areMeans: () => false, cannotClear: () => [] };
+const NOTHING_SAID: LogSays = {
+  roleOf: () => 'part',
+  areMeans: () => false,
+  meansOverS: () => undefined,
+  cannotClear: () => [],
+};
 
 /**
  * What the metal of a channel starts from; or why it cannot be judged, which is no reason to leave out the others: a temper

@@ -6,12 +6,14 @@ import { openReadingSentence } from './wording';
 
 /** What a log says of how it was measured, as far as a verdict depends on it. */
 export interface LogSays {
-  readonly roleOf: (channel: string) => 'part' | 'air';
+  readonly roleOf: (channel: string) => 'part' | 'air' | 'not said';
   readonly areMeans: (channel: string) => boolean;
+  /** How long the means of a channel run, s, where the file says. */
+  readonly meansOverS: (channel: string) => number | undefined;
   /** The wire that the file names; absent where it names none. */
   readonly thermocouple?: ToleranceClass;
   /** Why a channel read like that cannot clear metal. */
-  readonly cannotClear: (own: Pick<ChannelOptions, 'instrument'>) => readonly string[];
+  readonly cannotClear: (channel: string, own: Pick<ChannelOptions, 'instrument'>) => readonly string[];
 }
 
 /**
@@ -19,7 +21,7 @@ export interface LogSays {
  * @throws TemperbookError when file and options name two kinds of wire: which one is wrong changes every reading.
  */
 export function whatLogSays(log: ThermalLog, { thermocouple }: Pick<JudgeOptions, 'thermocouple'>): LogSays {
-  const { means, wire, infrared, air } = log.statements;
+  const { means, minima, wire, infrared, air, beside } = log.statements;
   if (wire && thermocouple && thermocouple.type !== wire.type)
     throw new TemperbookError('The log names another wire than the options', {
       file: log.source.name,
@@ -29,13 +31,24 @@ export function whatLogSays(log: ThermalLog, { thermocouple }: Pick<JudgeOptions
       remedy:
         'Look at the plug or the colour of the wire; where the file is wrong, mend its header in a copy and read that',
     });
+  const areMeans = (channel: string) =>
+    means !== undefined && (means.channels.length === 0 || means.channels.includes(channel));
   return {
-    roleOf: (channel) => (air?.channels.includes(channel) ? 'air' : 'part'),
-    areMeans: (channel) =>
-      means !== undefined && (means.channels.length === 0 || means.channels.includes(channel)),
+    roleOf: (channel) => {
+      if (air?.channels.includes(channel)) return 'air';
+      return beside?.channels.includes(channel) ? 'not said' : 'part';
+    },
+    areMeans,
+    meansOverS: (channel) =>
+      areMeans(channel) ? (means?.overS ?? (means?.overReadings ?? 1) * log.intervalS) : undefined,
     ...(wire ? { thermocouple: thermocouple ?? usual(wire.type) } : {}),
-    cannotClear: ({ instrument }) => [
+    cannotClear: (channel, { instrument }) => [
       ...log.openReadings.map(openReadingSentence),
+      ...(minima?.channels.includes(channel)
+        ? [
+            'By its name the column holds the lowest reading of each interval: a pass shows in none of them. Log the highest, or measure there.',
+          ]
+        : []),
       ...bareMetal(instrument ?? (infrared ? BARE : 'thermocouple'), infrared?.words),
     ],
   };

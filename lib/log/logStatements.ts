@@ -1,4 +1,5 @@
 import type { ThermocoupleType } from '../thermocouple';
+import { COLD_END } from './columns/coldEndName';
 
 /** Words of the file, and the line they stand on (1-based; the header's names row for a column). */
 export interface Statement {
@@ -8,8 +9,17 @@ export interface Statement {
 
 /** What a file says, in its header, of how it was measured; a key is there only when the file says so. */
 export interface LogStatements {
-  /** Readings are means over their interval: a mean hides a peak. `channels` names them; all when empty. */
-  readonly means?: Statement & { readonly channels: readonly string[] };
+  /**
+   * Readings are means, or smoothed: that hides a peak. `channels` names them; all when empty. Over their interval, unless
+   * the file gives a longer time, s, or so many readings.
+   */
+  readonly means?: Statement & {
+    readonly channels: readonly string[];
+    readonly overS?: number;
+    readonly overReadings?: number;
+  };
+  /** Readings are the lowest of their interval, and no column holds the highest. */
+  readonly minima?: Statement & { readonly channels: readonly string[] };
   /** The thermocouples' wire. */
   readonly wire?: Statement & { readonly type: ThermocoupleType };
   /** Time from row to row, s. */
@@ -18,9 +28,21 @@ export interface LogStatements {
   readonly infrared?: Statement;
   /** Channels that measure the air, an oven or the surroundings and not the part, by their names. */
   readonly air?: Statement & { readonly channels: readonly string[] };
+  /** Channels that sit on something else than the part, such as a fixture, by their names. */
+  readonly beside?: Statement & { readonly channels: readonly string[] };
 }
 
-const MEAN = /(?:^|[^a-z])(?:avg|average[ds]?|means?|mittelwerte?|moyennes?)(?:[^a-z]|$)/i;
+const MEAN = /(?:^|[^a-z])(?:avg|averag(?:e[ds]?|ing)|means?|mittelwerte?|moyennes?)(?:[^a-z]|$)/i;
+/** A filter of so many hertz is against the mains, and none of so many seconds. */
+const SMOOTHED =
+  /(?:^|[^a-z])(?:filter\w*|damping|smoothing|smoothed|time constant|running|moving|dämpfung|glättung|lissage)(?:[^a-z]|$)/i;
+const OVER =
+  /(\d+(?:[.,]\d+)?)\s*-?\s*(ms|msec|s|secs?|seconds?|sek\w*|min|mins|minutes?|h|hours?|samples?|readings?|points?|values?|rows?|scans?)(?![a-z])/i;
+const MINIMUM = /(?:^|[^a-z])(?:min|minim(?:um|a)|lowest)(?:[^a-z]|$)/i;
+const MAXIMUM = /(?:^|[^a-z])(?:max|maxim(?:um|a)|highest|peak)(?:[^a-z]|$)/i;
+/** As the last word of a name: metal on the side of a clamp is still the part's. */
+const BESIDE =
+  /(?:^|[^a-z])(?:fixtures?|jigs?|(?:welding )?table|bench|clamps?|vi[cs]e|backing(?: bar)?|chill(?: bar)?s?|heat ?sink|torch|gun|gas cup|nozzle)(?:[ .#-]*\d+)?\s*(?:[([<].*)?$/i;
 const INFRARED =
   /(?:^|[^a-z])(?:infra-?red|ir (?:temp\w*|sensor|camera|gun|spot)|pyrometers?|emissivity|thermal (?:camera|imager))(?:[^a-z]|$)/i;
 const AIR =
@@ -51,16 +73,26 @@ export function logStatements(
     const words = found.map(({ column }) => column).join(', ');
     return { words, row: namesRow, channels: found.map(({ name }) => name) };
   };
-  const meanLine = find(MEAN);
-  const means = named((name) => MEAN.test(name)) ?? (meanLine && { ...meanLine, channels: [] });
-  const air = named((name) => AIR.test(name) && !PART.test(name));
+  const meanLine =
+    find(MEAN) ??
+    short
+      .filter(({ text }) => OVER.test(text))
+      .map(smoothing)
+      .find(Boolean);
+  const meanNames = named((name) => MEAN.test(name));
+  const means = meanNames ?? (meanLine && { ...meanLine, channels: [] });
+  const hasMaximum = channels.some(({ column }) => MAXIMUM.test(column.replace(/_/g, ' ')));
+  const minima = hasMaximum ? undefined : named((name) => MINIMUM.test(name));
+  const air = named((name) => (AIR.test(name) || COLD_END.test(name)) && !PART.test(name));
+  const beside = named((name) => BESIDE.test(name));
   const infraredColumn = named((name) => INFRARED.test(name) || /^IR[ _-]?\d*$/.test(name));
   const infrared = infraredColumn ?? find(INFRARED);
   const wireLine = find(WIRE) ?? named((name) => WIRE.test(name));
   const wire = wireLine && WIRE.exec(wireLine.words);
   const interval = statedInterval(short);
   return {
-    ...(means ? { means } : {}),
+    ...(means ? { means: { ...means, ...lengthOf(means.words) } } : {}),
+    ...(minima ? { minima } : {}),
     ...(wireLine && wire
       ? {
           wire: {
@@ -73,7 +105,23 @@ export function logStatements(
     ...(interval ? { interval } : {}),
     ...(infrared ? { infrared: { words: infrared.words, row: infrared.row } } : {}),
     ...(air ? { air } : {}),
+    ...(beside ? { beside } : {}),
   };
+}
+
+function smoothing({ row, text }: { readonly row: number; readonly text: string }): Statement | undefined {
+  return SMOOTHED.test(text) ? { words: text.trim(), row } : undefined;
+}
+
+/** How long a mean is said to run. */
+function lengthOf(words: string): { readonly overS?: number; readonly overReadings?: number } {
+  const match = OVER.exec(words);
+  if (!match) return {};
+  const [, digits, unit] = match;
+  if (/^(?:samples?|readings?|points?|values?|rows?|scans?)$/i.test(unit!))
+    return { overReadings: Number(digits!.replace(',', '.')) };
+  const overS = secondsOf(match);
+  return overS === undefined ? {} : { overS };
 }
 
 /** The interval the header gives, s. */

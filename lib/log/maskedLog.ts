@@ -1,6 +1,7 @@
 import type { SourceBytes } from './bytes/sourceBytes';
 import { openClock } from './clock/openClock';
 import type { ColumnPlan } from './columns/columnPlan';
+import { markByStatus } from './columns/statusColumns';
 import { fromUnit } from './columns/unitScales';
 import {
   type ChannelData,
@@ -46,6 +47,7 @@ export function maskedLog(source: SourceBytes, options: ReadOptions): MaskedLog 
   const { plan, axis, reading } = parsed;
   const limits: Limits = { lowC: -50, highC: 1370, maxRateCPerS: 400, ...given(options.limits) };
   const channels = channelData(table, plan, longLines !== undefined, reading);
+  if (longLines === undefined) markByStatus(plan.status, channels, table, text, dialect.delimiter);
   const emf = emfConversion(table, plan, options);
   if (options.riseOverC === undefined) markZeroStart(channels);
   const scans = channels.map((channel) =>

@@ -57,13 +57,18 @@ export function openNote({ because, option, taken, other }: OpenReading): string
 }
 
 /** What the file says of how it was measured, as far as it bears on heat that the readings may not show. */
-export function statementNotes({ means, infrared, air }: LogStatements): string[] {
+export function statementNotes({ means, minima, infrared, air, beside }: LogStatements): string[] {
   const quoted = ({ words }: Statement) => `"${words.slice(0, 80)}"`;
+  const listed = (channels: readonly string[]) => channels.map((name) => `"${name}"`).join(', ');
   return [
-    ...(means
+    ...(means ? [`Warning: the readings are means, going by ${quoted(means)}; a mean hides a peak.`] : []),
+    ...(minima
       ? [
-          `Warning: the readings are means over their interval, going by ${quoted(means)}; a mean hides a peak.`,
+          `Warning: going by ${quoted(minima)} the readings are the lowest of their interval: no peak shows in them.`,
         ]
+      : []),
+    ...(beside
+      ? [`${listed(beside.channels)} may sit on something else than the part, going by the name.`]
       : []),
     ...(infrared
       ? [
@@ -72,7 +77,7 @@ export function statementNotes({ means, infrared, air }: LogStatements): string[
       : []),
     ...(air
       ? [
-          `${air.channels.map((name) => `"${name}"`).join(', ')} measure${air.channels.length === 1 ? 's' : ''} the air or the surroundings and not the part, going by the name.`,
+          `${listed(air.channels)} measure${air.channels.length === 1 ? 's' : ''} the air or the surroundings and not the part, going by the name.`,
         ]
       : []),
   ];

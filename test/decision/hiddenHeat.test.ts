@@ -161,6 +161,82 @@ const HIDING: readonly (readonly [what: string, file: string, says: RegExp, more
       { instrument: 'infrared on bare metal' },
     ],
     [
+      'a start at 38 °C that falls, far below what softens',
+      csv({ TC1: (t) => 22 + 16 * Math.exp(-t / 300) }, { toS: 1500 }),
+      /starts at 38 °C .*falls: what the metal saw before is not recorded/,
+    ],
+    [
+      'an end as the arc starts, at 46 °C',
+      csv({ TC1: pass(898, 380) }, { toS: 900 }),
+      /ends at 46 °C .*still rising/,
+    ],
+    [
+      'an end at 60 °C on a slow way up',
+      csv({ TC1: (t) => 22 + Math.max(0, 0.05 * (t - 140)) }, { toS: 900 }),
+      /ends at 60 °C .*still rising/,
+    ],
+    [
+      'a probe that is not in the second half of the file, beside a cool one',
+      csv({ TC1: cool, TC2: cool }, { toS: 300 }) + csv({ TC2: cool }, { fromS: 301, toS: 900 }),
+      /TC1.*measure there/,
+    ],
+    [
+      'a mean of a minute, by the column’s name',
+      csv({ 'TC1 60s avg': (t) => (pass(300, 380, 20)(t) + 59 * cool()) / 60 }, { toS: 900 }),
+      /mean of 60 s|mean of 1 min/,
+    ],
+    [
+      'a mean of 60 samples, by the file’s words',
+      csv({ TC1: cool }, { toS: 900, words: 'Moving average: 60 samples' }),
+      /mean of 60 s|mean of 1 min/,
+    ],
+    [
+      'a slow filter, by the file’s words',
+      csv({ TC1: cool }, { toS: 900, words: 'Input filter: time constant 60 s' }),
+      /mean of 60 s|mean of 1 min/,
+    ],
+    [
+      'the lowest reading of each interval',
+      csv({ 'TC1 min': cool }, { toS: 900, everyS: 10 }),
+      /holds the lowest reading of each interval/,
+    ],
+    [
+      'readings held by the file’s own status column',
+      csv({ TC1: cool, Status: (t) => (t > 300 && t < 460 ? 'HOLD' : 'OK') }, { toS: 900 }).replace(
+        'Status (°C)',
+        'Status',
+      ),
+      /no trusted reading for 2\.7 min from 5 min/,
+    ],
+    [
+      'readings that a column of 0 and 1 calls not valid',
+      csv({ TC1: cool, V: (t) => (t > 300 && t < 460 ? '0' : '1') }, { toS: 900 }).replace(
+        'V (°C)',
+        'TC1 valid',
+      ),
+      /no trusted reading for 2\.7 min from 5 min/,
+    ],
+    [
+      'a fixture, by its name',
+      csv({ Fixture: cool, TC1: cool }, { toS: 900 }),
+      /Nothing is known of the metal at Fixture|Fixture/,
+    ],
+    [
+      'a fall of 40 K to the air in a second, as when the file is cut or the probe let go',
+      csv({ TC1: (t) => (t < 300 ? pass(60, 150, 200)(t) : cool()) }, { toS: 900 }),
+      /to that of the air within \d+ s, .*let go/,
+    ],
+    [
+      'inputs scanned every half minute, a row every second',
+      csv({ TC1: (t) => (22.4 + 0.1 * ((Math.floor(t / 30) * 7) % 5)).toFixed(1) }, { toS: 900 }),
+      /the reading changes only every 30 s/,
+    ],
+    [
+      'a module that ends at 99.9 °C, with a cold end that moves',
+      csv({ TC1: (t) => Math.min(99.9, pass(300, 380, 20)(t)) }, { toS: 900 }),
+      /the range of the module ends there/,
+    ],
+    [
       'a file whose unit is not said',
       csv({ TC1: () => 50 }, { toS: 600 }).replaceAll(' (°C)', ''),
       /read as °F, but may be meant as °C: say which/,
@@ -191,6 +267,28 @@ const WHOLE: readonly (readonly [what: string, file: string, more?: Partial<Judg
     'infrared on a painted spot',
     csv({ TC1: cool }, { toS: 600, words: 'Sensor: infrared pyrometer' }),
     { instrument: 'infrared on a painted spot' },
+  ],
+  ['a warm shop that comes and goes', csv({ TC1: (t) => 31 + 0.5 * Math.sin(t / 200) }, { toS: 1200 })],
+  [
+    'two mild welds that two probes feel',
+    csv({ TC1: pass(60, 120, 80), TC2: pass(65, 95, 90) }, { toS: 1200 }),
+  ],
+  [
+    'a probe far off that still warms while the hottest cools',
+    csv({ TC1: pass(60, 150, 200), TC2: (t) => 22 + 25 * (1 - Math.exp(-t / 600)) }, { toS: 700 }),
+  ],
+  [
+    'a file whose status column finds nothing wrong',
+    csv({ TC1: cool, Status: () => 'OK' }, { toS: 900 }).replace('Status (°C)', 'Status'),
+  ],
+  [
+    'the lowest beside the highest',
+    csv({ 'TC1 min': cool, 'TC1 max': () => cool() + 0.3 }, { toS: 900, everyS: 5 }),
+  ],
+  ['a filter against the mains', csv({ TC1: cool }, { toS: 900, words: 'Input filter: 50 Hz' })],
+  [
+    'a quiet log to whole degrees, cooling slowly',
+    csv({ TC1: (t) => String(Math.round(22 + 7 * Math.exp(-t / 900))) }, { toS: 1800 }),
   ],
   [
     'a part beside a probe of the air',

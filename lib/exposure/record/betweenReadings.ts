@@ -1,3 +1,4 @@
+import { median } from 'simple-statistics';
 import type { ThermalHistory } from '../../history';
 import { formatDuration } from '../../quantity';
 import type { BlindTime, Doubt } from '../exposure';
@@ -7,10 +8,10 @@ import type { ProbeRecord } from './probe';
 /** Readings further apart than this let a weld pass come and go unseen, s. */
 export const SLOWEST_FOR_A_PASS_S = 10;
 /**
- * The mean of a parabola over an interval Δt lies |T″| Δt²/24 below its top, on top of the |T″| Δt²/8 a reading at the
- * worst moment misses: 4/3 of it.
+ * The mean of a parabola over a time w lies |T″| w²/24 below its top, on top of the |T″| Δt²/8 that readings Δt apart miss
+ * at the worst moment: 1 + (w/Δt)²/3 times as much, 4/3 for the mean of an interval (derived).
  */
-const MEANS_HIDE = 4 / 3;
+const meansHide = (overS: number, intervalS: number): number => 1 + (overS / intervalS) ** 2 / 3;
 
 /** What the readings' interval leaves open. */
 export interface IntervalFindings {
@@ -28,9 +29,11 @@ export interface IntervalFindings {
  * H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 10.2).
  */
 export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindings {
-  const slow = probe.isOven ? [] : slowTime(history);
+  const slow = probe.isOven ? [] : [...slowTime(history), ...heldTime(history), ...longMeans(history, probe)];
   const { missedPeakK, tooSlow } = samplingLoss(history, 130_000);
   const { timeS } = history;
+  const intervalS = usualInterval(timeS);
+  const overS = probe.meansOverS ?? intervalS;
   const outrun: BlindTime[] =
     tooSlow && slow.length === 0 && !probe.isOven
       ? [
@@ -43,12 +46,14 @@ export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindin
         ]
       : [];
   return {
-    missedPeakK: (probe.areMeans ? MEANS_HIDE : 1) * missedPeakK.high,
+    missedPeakK: (probe.areMeans ? meansHide(overS, intervalS) : 1) * missedPeakK.high,
     blind: [...slow, ...outrun],
     because: [
       ...missedPeakK.because.map((sentence) => `${sentence}.`),
       ...(probe.areMeans && missedPeakK.high > 0
-        ? ['Each reading is the mean of its interval, which hides more of a peak than a reading would.']
+        ? [
+            `Each reading is the mean of ${overS > intervalS ? formatDuration(overS) : 'its interval'}, which hides more of a peak than a reading would.`,
+          ]
         : []),
     ],
   };
@@ -90,3 +95,59 @@ function slowTime({ timeS, gapAfter }: ThermalHistory): BlindTime[] {
     },
   ];
 }
+
+/** Middle of the times between readings, looked at in some hundred places, s. */
+function usualInterval(timeS: Float64Array): number {
+  const every = Math.max(1, Math.floor(timeS.length / 200));
+  const steps: number[] = [];
+  for (let i = 1; i < timeS.length; i += every) steps.push(timeS[i]! - timeS[i - 1]!);
+  return steps.length === 0 ? 1 : median(steps);
+}
+
+/** A value held between scans: so many changes of the reading, all a whole number of scans apart, are no chance. */
+const LEAST_CHANGES = 10;
+
+/**
+ * A logger that writes a row every second and scans its inputs every minute writes each reading many times: the readings change
+ * only every so many rows, always a multiple of the same number.
+ */
+function heldTime({ timeS, tempC }: ThermalHistory): BlindTime[] {
+  let rows = 0;
+  let changes = 0;
+  let scanS = Number.POSITIVE_INFINITY;
+  let last = -1;
+  for (let i = 1; i < tempC.length && rows !== 1; i++) {
+    if (tempC[i] === tempC[i - 1]) continue;
+    if (last >= 0) {
+      rows = greatestCommonDivisor(i - last, rows);
+      scanS = Math.min(scanS, timeS[i]! - timeS[last]!);
+      changes++;
+    }
+    last = i;
+  }
+  if (rows === 1 || changes < LEAST_CHANGES || scanS <= SLOWEST_FOR_A_PASS_S) return [];
+  return all(
+    timeS,
+    `Rows come quickly, but the reading changes only every ${formatDuration(scanS)}: a weld pass can come and go unseen between two scans. Scan every second, or say that this is an oven's log.`,
+  );
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+}
+
+/** A mean over longer than a pass lasts shows next to nothing of it. */
+function longMeans(
+  { timeS }: ThermalHistory,
+  { areMeans, meansOverS = 0 }: ProbeRecord['probe'],
+): BlindTime[] {
+  if (!areMeans || meansOverS <= SLOWEST_FOR_A_PASS_S) return [];
+  return all(
+    timeS,
+    `By the file each reading is the mean of ${formatDuration(meansOverS)}, or as slow as that: a weld pass shows as a small and late rise. Log readings themselves, or measure there.`,
+  );
+}
+
+const all = (timeS: Float64Array, because: string): BlindTime[] => [
+  { fromS: timeS[0]!, toS: timeS[timeS.length - 1]!, because },
+];

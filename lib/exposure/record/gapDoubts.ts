@@ -39,7 +39,7 @@ const FEW_POINTS = 3;
 interface Gap {
   readonly fromS: number;
   readonly toS: number;
-  /** Reading before and after; absent where the probe had not begun or had stopped. */
+  /** Reading before and after; absent where the probe had not begun or had stopped, to the end of the log. */
   readonly beforeC?: number;
   readonly afterC?: number;
 }
@@ -190,7 +190,9 @@ function worstInside(
           ]
         : [],
     );
-    const byNeighbours = beside.length > 0 ? Math.max(...beside) : Number.POSITIVE_INFINITY;
+    // A neighbour that has no time left to feel it bounds nothing, unless the probe itself was read again.
+    const isTooLate = afterC === undefined && atS > toS - LATER_S;
+    const byNeighbours = beside.length > 0 && !isTooLate ? Math.max(...beside) : Number.POSITIVE_INFINITY;
     return { atS, lineC, byNeighbours, worstC: Math.max(lineC, Math.min(rising, falling, byNeighbours)) };
   });
 }

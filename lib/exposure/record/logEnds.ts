@@ -16,8 +16,12 @@ export interface EndFindings {
 const STILL_HOT_C = 100;
 /** Warmer than this at the start the metal was heated before, whatever the slope, °C. */
 const HEATED_BEFORE_C = 150;
-/** Falling from more than this above the air, the metal was hotter before the log began, K. */
-const WARM_START_K = 20;
+/** Falling from more than this above the coldest that the log shows, the metal was hotter before the log began, K. */
+const WARM_START_K = 10;
+/** Rising by this much in so many seconds at the end, the probe has an arc on it, K; or slowly, this far above the air, K. */
+const ARC_RISES_K = 6;
+const ARC_RISES_IN_S = 10;
+const WARM_END_K = 20;
 /** Slopes are read over this long, s, and count beyond this, K/s (1.2 K a minute). */
 const SLOPE_OVER_S = 60;
 const SLOPE_K_PER_S = 0.02;
@@ -28,12 +32,13 @@ const TAIL_TIME_CONSTANTS = 3;
 
 /**
  * What the ends of a record leave open. A start that falls from above the room, or in the heat, hides what was before; an
- * end above 100 °C that does not fall hides what comes after. An end above 100 °C that falls has its cooling counted:
+ * end above 100 °C that does not fall, or one at which the hottest probe is still being heated, hides what comes after. An end above 100 °C that falls has its cooling counted:
  * T = T_a + (T_end − T_a) exp(−t/τ), τ from the fall of its last minute, three times as slow at worst.
  */
 export function logEnds({
   history,
   probe,
+  neighbours,
   spanS,
   earlierIsKnown = false,
   isRunning = false,
@@ -44,7 +49,8 @@ export function logEnds({
   const lastC = tempC[last]!;
   const blind: BlindTime[] = [];
   const startSlope = slopeOver(history, timeS[0]!, timeS[0]! + SLOPE_OVER_S);
-  const falls = startSlope < -SLOPE_K_PER_S && firstC > probe.ambientC + WARM_START_K;
+  const coldestC = tempC.reduce((low, temp) => Math.min(low, temp), probe.ambientC);
+  const falls = startSlope < -SLOPE_K_PER_S && firstC > coldestC + WARM_START_K;
   if (!earlierIsKnown && timeS[0]! <= spanS[0] && (firstC > HEATED_BEFORE_C || falls))
     blind.push({
       fromS: timeS[0]!,
@@ -52,11 +58,16 @@ export function logEnds({
       because: `The log starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
     });
   // A probe that stopped before the log did has a gap there, not an end.
-  if (isRunning || timeS[last]! < spanS[1] || lastC <= Math.max(STILL_HOT_C, probe.ambientC))
-    return { blind, because: [] };
+  if (isRunning || timeS[last]! < spanS[1]) return { blind, because: [] };
   const endSlope = slopeOver(history, timeS[last]! - SLOPE_OVER_S, timeS[last]!);
-  if (endSlope > -SLOPE_K_PER_S) {
-    const course = endSlope > SLOPE_K_PER_S ? 'still rising' : 'and does not fall';
+  const isHottest = neighbours.every((other) => other.tempC[other.tempC.length - 1]! <= lastC);
+  const isHeated =
+    !probe.isOven &&
+    (lastC - lowestSince(history, timeS[last]! - ARC_RISES_IN_S) > ARC_RISES_K ||
+      (isHottest && endSlope > SLOPE_K_PER_S && lastC > probe.ambientC + WARM_END_K));
+  if (!isHeated && lastC <= Math.max(STILL_HOT_C, probe.ambientC)) return { blind, because: [] };
+  if (isHeated || endSlope > -SLOPE_K_PER_S) {
+    const course = isHeated || endSlope > SLOPE_K_PER_S ? 'still rising' : 'and does not fall';
     blind.push({
       fromS: timeS[last]!,
       toS: timeS[last]!,
@@ -109,6 +120,12 @@ function coolingFrom(fromC: number, ambientC: number, tauS: number): ThermalHist
     timeS,
     timeS.map((t) => ambientC + (fromC - ambientC) * Math.exp(-t / tauS)),
   );
+}
+
+function lowestSince({ timeS, tempC }: ThermalHistory, fromS: number): number {
+  let low = Number.POSITIVE_INFINITY;
+  for (let i = tempC.length - 1; i >= 0 && timeS[i]! >= fromS; i--) low = Math.min(low, tempC[i]!);
+  return low;
 }
 
 /** Least-squares slope of the readings between two times, K/s; of the two nearest where there are fewer than three. */

@@ -11,6 +11,10 @@ const HOT_K = 60;
 const AT_THE_AIR_K = 5;
 const AT_THE_AIR_SHARE = 0.05;
 const FADES_IN_S = 15;
+/** So does one from this far, after it stood half as high for ten seconds, in two: an arc may warm a spot of cold metal for less. */
+const WARM_K = 18;
+const DROPS_IN_S = 2;
+const STOOD_S = 10;
 /** One value, to the digit, in so many rows in a row. */
 const FROZEN_ROWS = 60;
 /** Where more of the other readings than this turn back on the one before, noise moves the last digit all the time. */
@@ -18,6 +22,9 @@ const DITHER = 0.2;
 /** A top run into by this much from one reading to the next, and then held to the digit in so many rows, is cut off. */
 const STEEP_K = 3;
 const CUT_ROWS = 5;
+/** With a cold end that moves, the top it is cut off at has some width, K; metal 80 K above the air stays in it for 14 s (τ 1,800 s). */
+const CUT_BAND_K = 0.6;
+const CUT_BAND_S = 20;
 /** Air that moves less than this has no course to follow, K. */
 const AIR_MOVES_K = 2;
 /** The probe follows it this closely: the middle nine tenths of the differences, as a share of the air's moves. */
@@ -67,7 +74,9 @@ function fades({ history: { timeS, tempC }, probe: { ambientC, isOven } }: Probe
     const hot = recent[0];
     const riseK = hot === undefined ? 0 : tempC[hot]! - ambientC;
     const aboveK = tempC[i]! - ambientC;
-    if (hot !== undefined && riseK > HOT_K && aboveK <= Math.max(AT_THE_AIR_K, AT_THE_AIR_SHARE * riseK))
+    const drops =
+      riseK > HOT_K || (hot !== undefined && riseK > WARM_K && dropsAtOnce(timeS, tempC, hot, i, ambientC));
+    if (hot !== undefined && drops && aboveK <= Math.max(AT_THE_AIR_K, AT_THE_AIR_SHARE * riseK))
       return [
         {
           fromS: timeS[hot]!,
@@ -81,19 +90,39 @@ function fades({ history: { timeS, tempC }, probe: { ambientC, isOven } }: Probe
   return [];
 }
 
+/** Is the fall from a reading to another quicker than metal's, and from where it had been for some time? */
+function dropsAtOnce(
+  timeS: Float64Array,
+  tempC: Float64Array,
+  from: number,
+  to: number,
+  ambientC: number,
+): boolean {
+  const halfC = ambientC + (tempC[from]! - ambientC) / 2;
+  let warm = to - 1;
+  while (warm > 0 && tempC[warm]! < halfC) warm--;
+  if (timeS[to]! - timeS[warm]! > DROPS_IN_S) return false;
+  let first = warm;
+  while (first > 0 && tempC[first - 1]! >= halfC) first--;
+  return timeS[warm]! - timeS[first]! >= STOOD_S;
+}
+
 function cutOff({ history: { timeS, tempC }, probe: { ambientC, isOven } }: ProbeRecord): BlindTime[] {
   const topC = tempC.reduce((top, temp) => Math.max(top, temp), Number.NEGATIVE_INFINITY);
   if (isOven || topC < ambientC + HOT_K) return [];
   const found: BlindTime[] = [];
   for (let from = 1; from < tempC.length; from++) {
-    if (tempC[from] !== topC || topC - tempC[from - 1]! < STEEP_K) continue;
-    let to = from;
-    while (tempC[to + 1] === topC) to++;
-    if (to - from + 1 < CUT_ROWS) continue;
+    if (topC - tempC[from]! > CUT_BAND_K || topC - tempC[from - 1]! < STEEP_K + CUT_BAND_K) continue;
+    let [exact, to] = [from, from];
+    while (tempC[exact + 1] === topC) exact++;
+    while (topC - tempC[to + 1]! <= CUT_BAND_K) to++;
+    const isExact = tempC[from] === topC && exact - from + 1 >= CUT_ROWS;
+    if (isExact) to = exact;
+    else if (timeS[to]! - timeS[from]! < CUT_BAND_S || to - from < CUT_ROWS) continue;
     found.push({
       fromS: timeS[from]!,
       toS: timeS[to]!,
-      because: `The reading runs steeply into ${formatTemp(topC, 1)} and stays there to the digit for ${formatDuration(timeS[to]! - timeS[from]!)} from ${formatDuration(timeS[from]! - timeS[0]!)} into the log: the range of the module ends there and the metal was hotter. Measure there.`,
+      because: `The reading runs steeply into ${formatTemp(topC, 1)} and stays there for ${formatDuration(timeS[to]! - timeS[from]!)} from ${formatDuration(timeS[from]! - timeS[0]!)} into the log: the range of the module ends there and the metal was hotter. Measure there.`,
     });
     from = to;
   }

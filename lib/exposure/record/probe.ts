@@ -18,6 +18,8 @@ export interface Probe {
   readonly check?: CheckedProbe;
   /** Readings that are means over their interval: a mean hides a peak. */
   readonly areMeans?: boolean;
+  /** How long such a mean runs, s; default: the interval. */
+  readonly meansOverS?: number;
 }
 
 /** A probe's record among the others of its log. */

@@ -11,6 +11,7 @@ import type { TempUnit } from '../readOptions';
 import type { ReadPlan } from '../rows/rowLayout';
 import type { LeftAside } from '../thermalLog';
 import { type ColumnSample, columnSamples, findColumn } from './columnSample';
+import { type StatusColumn, statusColumns } from './statusColumns';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';
 import { unitOfColumn } from './unitColumn';
@@ -21,6 +22,8 @@ export interface ColumnPlan {
   readonly channels: readonly { readonly name: string; readonly column: string; readonly unit: TempUnit }[];
   readonly referenceUnit: Exclude<TempUnit, 'mV'>;
   readonly leftAside: readonly LeftAside[];
+  /** Columns that say of each row whether its readings hold. */
+  readonly status: readonly StatusColumn[];
   readonly clockColumn: string;
   /** Minutes east of Greenwich of the stamps, when they say so. */
   readonly zoneMin?: number;
@@ -86,6 +89,10 @@ export function columnPlan(
     })),
     referenceUnit: (reference?.column.unit?.symbol ?? '°C') as '°C',
     leftAside: uses.leftAside,
+    status: statusColumns(
+      samples.filter((one) => !clocks.has(one) && uses.channels.every(({ sample }) => sample !== one)),
+      uses.channels.map(({ sample }) => sample.column),
+    ),
     clockColumn: choice.clock?.column.name ?? '',
     ...(zoneMin === undefined ? {} : { zoneMin }),
     startIsCertain: order.certain,

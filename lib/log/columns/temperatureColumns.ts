@@ -2,7 +2,9 @@ import { TemperbookError } from '../../quantity';
 import { parseUnit } from '../layout/units';
 import type { Reading } from '../reading';
 import type { LeftAside } from '../thermalLog';
+import { COLD_END } from './coldEndName';
 import { type ColumnSample, findColumn } from './columnSample';
+import { STATUS } from './statusColumns';
 
 /** Which columns are temperatures, and why the others are not. */
 export interface ColumnUses {
@@ -19,9 +21,6 @@ const TEMPERATURE =
   /(?:^|[^a-z])(?:tcs?|thermo[a-zéè]*|temp(?:erature?s?|eratur|erat|érature)?s?|température|theta|pyro(?:meter)?|rtd|pt ?100|pt ?1000)(?:[^a-z]|$)|^(?:T|t)[ _.-]?\d+$|^T(?:[ _.-]\w+)*$/i;
 const CHANNEL_LIKE =
   /^(?:ch(?:an(?:nel)?)?|kanal|canal|voie|probe|sensor|senseur|fühler|input|ai|analog(?:ue)?|spot|point)[ _.#-]*(?:\d+|[a-z])?$/i;
-const REFERENCE = word(
-  'cj|cjc|cjt|rj|cold[ _-]?(?:junction|end)|ref(?:erence)?[ _-]?junction|board[ _-]?temp\\w*|internal[ _-]?temp\\w*|logger[ _-]?temp\\w*|device[ _-]?temp\\w*|vergleichsstelle',
-);
 const SETPOINT = word('set[ _-]?point|sp\\d*|target|soll\\w*|program(?:me)?|consigne|wsp|demand');
 /** Names of differences, which are no temperatures until the room is added. */
 const RISE =
@@ -50,12 +49,14 @@ function guess({ column, kind, numbers, texts, glued }: ColumnSample, riseOverC?
     return { why: `it is in ${measured!.symbol}, not a temperature` };
   if (kind !== 'number' && kind !== 'token' && kind !== 'empty')
     return { why: `it holds ${kind}s, not readings` };
+  if (unit === undefined && STATUS.test(stem))
+    return { why: 'its name says that it holds the state of readings, not readings' };
   if (SETPOINT.test(stem)) return { why: 'its name says that it is a set value, not a measured one' };
   if (riseOverC === undefined && RISE.test(stem.replace(/_/g, ' ')))
     return {
       why: 'its name says that it holds rises; option riseOverC gives the temperature they start from',
     };
-  if (REFERENCE.test(stem)) return 'reference';
+  if (COLD_END.test(stem)) return 'reference';
   if (quantity === 'temperature' || quantity === 'emf') return 'temperature';
   if (COUNTER.test(stem) && isCounter(numbers)) return { why: 'it counts the rows' };
   if (TEMPERATURE.test(stem)) return 'temperature';

@@ -29,9 +29,9 @@ describe('what temper a chart made', () => {
     // Nothing was heated: the yield is that of the temper itself.
     const { yieldMPa } = strengthAfter(isothermal(20, 1), { alloy: 'A356.0', temper: 'T6' }, { draws: 400 });
     const { asSet } = aged(4, 154).bySchedule;
-    // A second at room temperature takes less than a billionth.
+    // In a second at room temperature what an age left in solution, a few per cent, clusters by some 1e-8.
     for (const line of ['low', 'nominal', 'high'] as const)
-      expect(asSet[line] / yieldMPa[line]).toBeCloseTo(1, 8);
+      expect(asSet[line] / yieldMPa[line]).toBeCloseTo(1, 7);
   });
 
   it('is under-aged after an hour, over-aged after hours far too hot, each by sensor', () => {

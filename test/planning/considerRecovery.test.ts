@@ -7,7 +7,7 @@ describe('considerRecovery', () => {
   const kept = (history: Parameters<typeof considerRecovery>[0], way: RegExp) =>
     considerRecovery(history, options).find(({ name }) => way.test(name))!.yieldKeptFraction;
   // Within the soaks the curve was fitted to, so nothing dissolves.
-  const overaged = isothermal(215, 40 * 3600);
+  const overaged = isothermal(215, 80 * 3600);
   const dissolved = thermalHistory([0, 10, 12, 40], [20, 540, 540, 60]);
 
   it('does not repair over-ageing by ageing again', () => {

@@ -29,7 +29,7 @@ const STEP_K = 5;
 const SOLUTE_STEP_K = 2.5;
 /** Steps of no more than this in units of the ageing time while solute is ageing, and how many at most. */
 const AGEING_STEP = 0.25;
-const MOST_AGEING_STEPS = 32;
+const MOST_AGEING_STEPS = 128;
 /** Colder than this nothing dissolves, °C: at 150 °C it takes years. */
 const DISSOLVES_FROM_C = 150;
 /** Solute and new particles below this share are none. */
@@ -74,7 +74,8 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / (solute ? SOLUTE_STEP_K : STEP_K)) : 1;
-      if (soluble > NOTHING && hottest > COLD_C) {
+      // Where particles dissolve, solute comes free on the way and ages.
+      if (hottest > (soluble > NOTHING ? COLD_C : DISSOLVES_FROM_C)) {
         const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
         const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
         if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));

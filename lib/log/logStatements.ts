@@ -45,10 +45,11 @@ const BESIDE =
   /(?:^|[^a-z])(?:fixtures?|jigs?|(?:welding )?table|bench|clamps?|vi[cs]e|backing(?: bar)?|chill(?: bar)?s?|heat ?sink|torch|gun|gas cup|nozzle)(?:[ .#-]*\d+)?\s*(?:[([<].*)?$/i;
 const INFRARED =
   /(?:^|[^a-z])(?:infra-?red|ir (?:temp\w*|sensor|camera|gun|spot)|pyrometers?|emissivity|thermal (?:camera|imager))(?:[^a-z]|$)/i;
-const AIR =
-  /(?:^|[^a-z])(?:air|oven|furnace|ambient|amb|atmosphere|room|umgebung|ofen|luft|chamber)(?:[^a-z]|$)/i;
+const AIR = /(?:^|[^a-z])(?:(?:tc?[ _-]?)?(?:air|ambient|amb|room)|atmosphere|umgebung|luft)(?:[^a-z]|$)/i;
+const OVEN = /(?:^|[^a-z])(?:oven|furnace|ofen|chamber)(?:[^a-z]|$)/i;
 /** A probe in the load of a furnace is on the part. */
-const PART = /(?:^|[^a-z])(?:load|part|casting|metal|work|work ?piece|tc|weld)(?:[^a-z]|$)/i;
+const PART = /(?:^|[^a-z])(?:load|part|casting|metal|work|work ?piece|weld)(?:[^a-z]|$)/i;
+const PROBE = /(?:^|[^a-z])tc(?:[^a-z]|$)/i;
 const WIRE =
   /(?:thermocouples?|t\/?c|wire|sensor|probe|input)[\s_:,;="-]*type[\s_:,;="-]*([BEJKNRST])(?![a-z])|type[ _-]?([BEJKNRST])[ _-]*(?:thermocouples?|t\/?c|wire)|^\W*type[\s_:,;="-]+([BEJKNRST])\W*$/i;
 const INTERVAL =
@@ -83,7 +84,8 @@ export function logStatements(
   const means = meanNames ?? (meanLine && { ...meanLine, channels: [] });
   const hasMaximum = channels.some(({ column }) => MAXIMUM.test(column.replace(/_/g, ' ')));
   const minima = hasMaximum ? undefined : named((name) => MINIMUM.test(name));
-  const air = named((name) => (AIR.test(name) || COLD_END.test(name)) && !PART.test(name));
+  const isOvenAir = (name: string) => OVEN.test(name) && !PROBE.test(name);
+  const air = named((name) => (AIR.test(name) || COLD_END.test(name) || isOvenAir(name)) && !PART.test(name));
   const beside = named((name) => BESIDE.test(name));
   const infraredColumn = named((name) => INFRARED.test(name) || /^IR[ _-]?\d*$/.test(name));
   const infrared = infraredColumn ?? find(INFRARED);

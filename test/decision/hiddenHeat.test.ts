@@ -359,6 +359,13 @@ describe('heat that a file hides, from its bytes to the word', () => {
     ]);
   });
 
+  it.each(['TCAmb', 'TC air', 'T_room', 'Internal temp', 'CJ'])(
+    'does not clear a part by a log of nothing but "%s"',
+    (name) => {
+      expect(() => judged(csv({ [name]: cool }, { toS: 600 }))).toThrow(/no channel that can be judged/);
+    },
+  );
+
   it('carries the other readings of a file in the verdict', () => {
     const file = csv({ TC1: () => 50 }, { toS: 600 }).replaceAll(' (°C)', '');
     expect(judged(file).openReadings.map(({ of, option }) => [of, option])).toEqual([['unit', 'unit']]);

@@ -5,9 +5,10 @@ import { HELP, UsageError } from './usage';
 const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
   ['amend', async () => (await import('./amend')).amend],
   ['audit', async () => (await import('./audit')).audit],
+  ['certificate', async () => (await import('./told/certificate')).certificate],
   ['chart', async () => (await import('./chart')).chart],
   ['compare', async () => (await import('./shelf/compare')).compare],
-  ['heat', async () => (await import('./heat')).heat],
+  ['heat', async () => (await import('./told/heat')).heat],
   ['jupyter', async () => (await import('./jupyter')).jupyter],
   ['lot', async () => (await import('./lot')).lot],
   ['new', async () => (await import('./new')).newFolder],
@@ -15,6 +16,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
   ['review', async () => (await import('./review')).review],
   ['size', async () => (await import('./size')).size],
   ['watch', async () => (await import('./shelf/watch')).watch],
+  ['probes', async () => (await import('./told/probes')).probes],
   ['run', async () => (await import('./run')).run],
 ]);
 

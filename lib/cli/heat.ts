@@ -15,14 +15,14 @@ import {
   VERDICT_IN_WORDS,
   WORD_RULE,
 } from '../decision';
+import { parsePoints, pointsExposure, stickOf } from '../exposure';
 import { tableText } from '../figure';
 import { readLog } from '../log';
 import { formatChance, formatKept, formatPercent, formatStress } from '../quantity';
 import { tableOf, writeWhole } from '../report';
 import { readUnits } from '../section';
-import type { TemperatureSign } from '../verify';
 import { fractionOf } from './fractionOf';
-import { required, shortest, UsageError } from './usage';
+import { required, shortest, UsageError, yesOrNo } from './usage';
 
 /** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm] [--stick "400F melted"] [--ticket page.txt]` */
 export async function heat(args: string[]): Promise<void> {
@@ -38,6 +38,8 @@ export async function heat(args: string[]): Promise<void> {
       fan: { type: 'string' },
       attached: { type: 'string' },
       stick: { type: 'string', multiple: true, default: [] },
+      within: { type: 'string' },
+      between: { type: 'string' },
       brinell: { type: 'string' },
       ticket: { type: 'string' },
     },
@@ -52,7 +54,7 @@ export async function heat(args: string[]): Promise<void> {
     attachment: values.attached as HeatsOptions['attachment'],
     seen: values.stick.map(stickOf),
   };
-  const steps = positionals.map((word): HeatStep => (existsSync(word) ? readLog(word) : word));
+  const steps = positionals.map((word) => stepOf(word, values));
   if (isOpenMetal(alloy)) {
     if (values.ticket !== undefined)
       throw new UsageError('--ticket needs to know the metal: give one alloy and temper');
@@ -72,25 +74,29 @@ export async function heat(args: string[]): Promise<void> {
   }
 }
 
-function yesOrNo(option: string, text: string): boolean {
-  if (text === 'yes' || text === 'no') return text === 'yes';
-  throw new UsageError(`${option} takes yes or no, not "${text}"`);
+/** A log, points off a paper chart, or a heat in words. */
+function stepOf(
+  word: string,
+  { within, between }: { readonly within?: string; readonly between?: string },
+): HeatStep {
+  if (existsSync(word)) return readLog(word);
+  if (!POINTS.test(word)) return word;
+  if (within === undefined || between === undefined)
+    throw new UsageError(
+      'points need --within, how far one may be off, such as 5F; and --between "the curve" where every high and low was typed, or "not known"',
+    );
+  if (between !== 'the curve' && between !== 'not known')
+    throw new UsageError(`--between takes "the curve" or "not known", not "${between}"`);
+  return pointsExposure({ ...parsePoints(word), toK: within, between });
 }
+
+/** Points begin with a time, heats with a temperature. */
+const POINTS = /^\s*[\d.]+\s*(?:s|sec|m|min|h)[\d.]*\s+-?\d/i;
 
 function numberOf(option: string, text: string): number {
   const value = Number(text);
   if (text.trim() !== '' && Number.isFinite(value)) return value;
   throw new UsageError(`${option} takes a number, not "${text}"`);
-}
-
-/** "400F melted", "TC1=450F not melted". */
-function stickOf(text: string): TemperatureSign {
-  const [, place, rating, not] = /^(?:(.+)=)?\s*(\S.*?)\s+(not\s+)?melted$/i.exec(text.trim()) ?? [];
-  if (rating === undefined)
-    throw new UsageError(
-      `--stick takes what is printed on it and whether it melted, such as "400F melted" or "TC1=450F not melted", not "${text}"`,
-    );
-  return { kind: 'stick', rating, melted: not === undefined, ...(place === undefined ? {} : { place }) };
 }
 
 function answerText({ sentence, places, left, asks, because }: HeatsVerdict): string {

@@ -1,7 +1,7 @@
 import { dirname, extname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { settleReadings, VERDICT_IN_WORDS } from '../decision';
-import { type Job, jobOptions, type Review, readJob, reviewJob } from '../job';
+import { type Job, jobOptions, logOf, type Review, readJob, reviewJob } from '../job';
 import { type ReadOptions, readLog, type ThermalLog } from '../log';
 import { formatChance } from '../quantity';
 import { buildRecord, writeRecord } from '../record';
@@ -27,6 +27,7 @@ export const REVIEW_OPTIONS = {
   role: { type: 'string', multiple: true, default: [] as string[] },
   reading: { type: 'string', multiple: true, default: [] as string[] },
   lot: { type: 'string', multiple: true, default: [] as string[] },
+  check: { type: 'string' },
   job: { type: 'string', multiple: true, default: [] as string[] },
   read: { type: 'string', default: '{}' },
 } as const;
@@ -66,6 +67,7 @@ function optionsAsGiven(values: Readonly<Record<string, string | readonly string
 
 /** Reviews a job; what a log by itself leaves unsaid is asked where somebody is there to say it. */
 async function reviewOf(said: Job, isOpen: boolean): Promise<Review> {
+  if (!said.log) return reviewJob(said);
   const reading = shareLine('Reading the log');
   const log = readLog(said.log.file, { ...said.log.read, onProgress: reading.tell });
   reading.end();
@@ -80,11 +82,12 @@ async function reviewOf(said: Job, isOpen: boolean): Promise<Review> {
 /** Where the word hangs on how the file is meant, asks on a terminal; elsewhere `reviewJob` says what to do. */
 async function askReading(job: Job, log: ThermalLog): Promise<{ job: Job; log: ThermalLog }> {
   if (!canAsk() || log.openReadings.length === 0) return { job, log };
-  const again = (options: ReadOptions): ThermalLog => readLog(job.log.file, options);
+  const { file } = logOf(job);
+  const again = (options: ReadOptions): ThermalLog => readLog(file, options);
   const { undecided } = settleReadings(log, again, jobOptions(job, log));
   if (!undecided) return { job, log };
   const { onProgress: _, name: __, ...read } = await askWay(undecided);
-  const said = readJob({ ...job.said, log: { file: job.log.file, read } });
+  const said = readJob({ ...job.said, log: { file, read } });
   return askReading(said, again(read));
 }
 

@@ -36,7 +36,16 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
 
   temperbook heat "390F 1.5h" --alloy A356-T6
       A heat that nobody logged, from what was told of it; or several, and the
-      log of a weld among them, in their order: log.csv "3 x 200C 20min".
+      log of a weld among them, in their order: log.csv "3 x 200C 20min". Points
+      off a paper chart too: "0min 70F, 12min 395F, 40min 400F".
+
+  temperbook certificate <file.json> --lot HB-07
+      What a coater's certificate without a chart vouches for, what it leaves
+      out, and with --alloy what may be concluded of the strength.
+
+  temperbook probes <short log> --step "ice water 30s to 90s" …
+      Reads a check of the probes before a weld: wrong type, wires or probes
+      swapped, an offset, a loose plug, what the arc does to them.
 
   temperbook parts <folder>
       A folder of records as a register: every part with its verdict, the newest
@@ -79,6 +88,8 @@ For review:
                        read at the bench after the heat, as for amend; it
                        weighs the verdict
   --lot <card.json>    what coupons say of this lot of metal (temperbook lot)
+  --check <check.json> what a check of the probes found before (temperbook
+                       probes)
   --job name=value     a line for the record, such as part=HB-07, operator=…
   --read <options>     how to read the file where it leaves something open,
                        such as '{"unit": "°F"}'; the message says what to give
@@ -95,12 +106,31 @@ For heat:
   --wall <length>      the heaviest wall, such as 6mm or 1/4in
   --fan <yes or no>    whether a fan moves the air
   --stick "400F melted"
-                       a temperature stick or label on it; "TC1=450F not melted"
-                       where a log has several places
+                       a temperature stick or label on it in the last heat;
+                       "TC1=450F not melted" where a log has several places. Of
+                       other heats: a job file, with sticks at each heat
   --alloy "like 356, temper not known"
                        every metal it may be; the word must hold for each
   --brinell <number>   read on metal that saw no heat: rules tempers out
+  --within <span>      of points: how far one may be off, such as 5F
+  --between <what>     of points: "the curve" where every high and low was typed,
+                       "not known" for readings written down in between
   --ticket <file>      a page for the coater, as text
+
+For certificate:
+  <file.json>          what stands on it: lot, set, metal, metalPlaces, time,
+                       counted, oven, surveyed, bakes, signed
+  --lot <name>         the lot of the part in hand
+  --alloy, --temper, --loss, --wall, --fan
+                       as for heat
+
+For probes:
+  --step "<what> <from> to <to>"
+                       ice water; boiling water … at 1500m (or 5000ft, 98kPa);
+                       tap water … at 15C; all together; one alone TC1;
+                       wiggle; arc (on scrap, torch away): once per step
+  --type <letter>      of the wire the logger was set to; K unless you say
+  --out <check.json>   keeps the check, for review --check
 
 For amend:
   --reading "probe kind value cold"
@@ -186,4 +216,10 @@ export function keyValue(option: string, text: string): [name: string, value: st
 export function shortest(path: string): string {
   const fromHere = relative('', path);
   return fromHere.startsWith('..') ? path : fromHere;
+}
+
+/** An option that takes yes or no. */
+export function yesOrNo(option: string, text: string): boolean {
+  if (text === 'yes' || text === 'no') return text === 'yes';
+  throw new UsageError(`${option} takes yes or no, not "${text}"`);
 }

@@ -19,6 +19,7 @@ export {
   judgeHeats,
 } from './heats/judgeHeats';
 export { judgeOpenMetal, type OpenAnswer, type OpenOptions, type OpenVerdict } from './heats/judgeOpenMetal';
+export { ovenOptions, readHeats, type ToldHeat, toldExposures } from './heats/toldHeat';
 export { judge } from './judge';
 export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';
 export { YOUR_LIMIT } from './limits';

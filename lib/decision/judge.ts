@@ -1,5 +1,5 @@
 import { loadAlloy } from '../alloy';
-import type { Exposure } from '../exposure';
+import { asExposure, type Exposure, weightsOfSigns } from '../exposure';
 import type { ThermalHistory } from '../history';
 import type { ThermalLog } from '../log';
 import { knownOptions, nowAndThen, requireList, TemperbookError } from '../quantity';
@@ -13,6 +13,7 @@ import {
   lotsSentence,
   MOST_DRAWS,
   MUTE_BELOW,
+  product,
   ROUTINE_DRAWS,
   type StrengthAfter,
   WORST_FIRST,
@@ -160,21 +161,29 @@ function withDraws(
   const run = cases.map((one, k) =>
     strengthOf(one, count, { goOn: goOn[k], onDraw: (share) => tell((k + share) / cases.length) }),
   );
-  const weigh = (weights: Float64Array): readonly StrengthAfter[] =>
-    cases.map((one, k) => strengthOf(one, count, { weights, goOn: run[k] }));
+  const signs = cases.map(({ exposure, earlier }) =>
+    weightsOfSigns([...earlier.map(asExposure), exposure], count),
+  );
+  const seen = signs.reduce(product, undefined);
+  // Each place counts its own signs itself (`strengthAfter`); a draw is one truth for all places, so it counts the others' too.
+  const weigh = (weights: Float64Array | undefined): readonly StrengthAfter[] =>
+    cases.map((one, k) => {
+      const others = signs.filter((_, other) => other !== k).reduce(product, undefined);
+      return strengthOf(one, count, { weights: product(weights, others), goOn: run[k] });
+    });
   const byLot = weightsOfLots(lots, count);
   const because = byLot ? [lotsSentence(lots, byLot)] : [];
   const lotSpeaks = byLot !== undefined && (effectiveNumber(byLot) >= MUTE_BELOW || count < MOST_DRAWS);
-  const prior = lotSpeaks ? byLot : undefined;
-  const before = prior ? weigh(prior) : run;
+  const known = lotSpeaks ? byLot : undefined;
+  const prior = product(known, seen);
+  const before = prior ? weigh(known) : run;
   const unread = { strengths: before, effectiveDraws: prior ? effectiveNumber(prior) : count };
   if (readings.length === 0) return { ...unread, readings: { contradicting: [], because } };
   const { weights: read, ...told } = readingWeights(
     readings,
     cases.map(({ name, card }, k) => ({ name, card, draws: run[k]!.draws, weights: prior })),
   );
-  const weights = prior ? read.map((weight, i) => weight * prior[i]!) : read;
-  const effectiveDraws = effectiveNumber(weights);
+  const effectiveDraws = effectiveNumber(product(read, prior)!);
   if (effectiveDraws < MUTE_BELOW && count === MOST_DRAWS)
     return {
       ...unread,
@@ -188,7 +197,7 @@ function withDraws(
       },
     };
   return {
-    strengths: weigh(weights),
+    strengths: weigh(product(read, known)),
     readings: { ...told, because: [...because, ...told.because] },
     effectiveDraws,
   };

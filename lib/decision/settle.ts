@@ -2,7 +2,7 @@ import { type AlloyCard, startTemper } from '../alloy';
 import { vickersOfYield } from '../kinetics';
 import { weightedQuantile } from '../statistics';
 import type { StrengthAfter } from '../strength';
-import { beforeMeasuring, type MeasuringPlan, type ReadPlace, suggestCoupon } from '../verify';
+import { beforeMeasuring, besidePlace, type MeasuringPlan, type ReadPlace, suggestCoupon } from '../verify';
 
 /** An uncertain place, and what its draws say. */
 export interface Unsettled {
@@ -31,7 +31,7 @@ export function settleBy({ name, card, temper, strength, allowanceFraction }: Un
   const startMPa = weightedQuantile(strength.draws.startYieldMPa, 0.5, strength.weights);
   const reference = isCast ? entry.brinell?.value : vickersOfYield(startMPa);
   if (strength.blind.length > 0 || reference === undefined) {
-    const alone = `${isCast ? 'Brinell' : 'Vickers'} hardness beside ${name} and on cold metal of the same ${isCast ? 'casting, away from pores' : 'part'}, at least three readings each: equal within their scatter speaks for temper kept.`;
+    const alone = `${isCast ? 'Brinell' : 'Vickers'} hardness ${besidePlace(name)} and on cold metal of the same ${isCast ? 'casting, away from pores' : 'part'}, at least three readings each: equal within their scatter speaks for temper kept.`;
     return { steps: [alone, ...conductivityOf(card, entry)], plans: [] };
   }
   const place = { name, card, draws: strength.draws, weights: strength.weights };

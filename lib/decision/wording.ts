@@ -1,6 +1,7 @@
 import type { OpenReading } from '../log';
 import { formatChance, formatPercent, type Judged } from '../quantity';
 import { KEPT_FROM, LOST_UP_TO, type VerdictWord } from '../strength';
+import { THE_PART } from '../verify';
 import type { ChannelVerdict, NotJudged } from './verdict';
 
 /** The verdict as a welder would say it. */
@@ -76,8 +77,17 @@ export function verdictSentence(
     ...(unknown.length > 0 ? [`Nothing is known of the metal at ${unknown.join(', ')}: measure there.`] : []),
     ...(left.length > 0 ? [`Not judged: ${left.join(', ')}.`] : []),
   ];
-  return [wordSentence(verdict, lost, uncertain, unknown.length > 0), ...also].join(' ');
+  const told = channels.length === 1 && channels[0]!.name === THE_PART;
+  const first = told ? TOLD[verdict] : wordSentence(verdict, lost, uncertain, unknown.length > 0);
+  return [first, ...also].join(' ');
 }
+
+/** Of heats that were told no probe can be named. */
+const TOLD: Readonly<Record<VerdictWord, string>> = {
+  kept: 'The temper held.',
+  lost: 'The temper is lost.',
+  uncertain: 'What was told of the heat cannot clear the part: measure before you decide.',
+};
 
 function wordSentence(verdict: VerdictWord, lost: string, uncertain: string, isUnseen: boolean): string {
   switch (verdict) {

@@ -5,7 +5,7 @@ import { onOneClock } from './onOneClock';
 /**
  * The exposure after an edit of its history (cut at a limit, a longer wait, one pass more): what the record left
  * open before the edit it leaves open after it. Each doubt is edited along: its new shift is the edited hotter
- * history less the edited history.
+ * history less the edited history. What was seen of it holds for the heat as it ran, so it weighs no other.
  */
 export function editExposure(
   exposure: Exposure,

@@ -1,6 +1,7 @@
 import { checkHistory, type ThermalHistory } from '../history';
 import { TemperbookError } from '../quantity';
 import { condense } from './condense';
+import type { WeighableSign } from './seen/temperatureSigns';
 
 /** What a doubt is about. Each kind has one owner, and one stream of draws that every channel and door shares. */
 export const DOUBT_KINDS = [
@@ -72,6 +73,8 @@ export interface Exposure {
   readonly blind: readonly BlindTime[];
   /** What was assumed or bounded, in sentences. */
   readonly because: readonly string[];
+  /** What was seen of its temperature besides the record: it weighs the draws (`withSigns`). */
+  readonly seen?: readonly WeighableSign[];
 }
 
 /** An exposure known to the last degree: a plan as it stands, a schedule. */

@@ -19,9 +19,11 @@ export {
 export { type ExposureShare, exposureShare } from './exposureShare';
 export { findPasses, type PassOptions } from './findPasses';
 export { type Heat, parseHeats } from './heats/parseHeats';
+export { secondsOf } from './heats/secondsOf';
 export { onOneClock } from './onOneClock';
 export type { Pass } from './pass';
 export { type Peak, peak } from './peak';
+export { parseCheckStep } from './probeCheck/parseCheckStep';
 export { type CheckedProbe, type CheckStep, checkProbes } from './probeCheck/probeCheck';
 export {
   fixingDoubt,
@@ -34,8 +36,19 @@ export {
   withFixing,
 } from './record';
 export { type SamplingLoss, samplingLoss } from './samplingLoss';
+export { signWeights, weightsOfSigns } from './seen/signWeights';
+export { stickOf } from './seen/stickOf';
+export {
+  type SpotReading,
+  type StickMark,
+  type TemperatureSign,
+  type WeighableSign,
+  weighableSigns,
+} from './seen/temperatureSigns';
+export { withSigns } from './seen/withSigns';
 export { type SamplingNeed, slowestInterval } from './slowestInterval';
 export { coolingRate, heatingRate } from './steepestRate';
 export { timeAbove } from './timeAbove';
 export { boundBlind } from './told/boundBlind';
+export { parsePoints } from './told/parsePoints';
 export { pointsExposure, type WrittenPoints } from './told/pointsExposure';

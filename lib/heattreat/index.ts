@@ -1,4 +1,9 @@
-export { type BakeCertificate, bakeCertificate, type CertificateAnswer } from './certificate/bakeCertificate';
+export {
+  type BakeCertificate,
+  bakeCertificate,
+  bakeCertificateSchema,
+  type CertificateAnswer,
+} from './certificate/bakeCertificate';
 export {
   type ChartCheck,
   type ChartOptions,

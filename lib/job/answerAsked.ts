@@ -22,6 +22,11 @@ export function answerAsked(job: JobFile, { about, probe, choices }: Asked, answ
       return { ...job, metal: metalWith(job, answer) };
     case 'metal of a probe':
       return withProbe(job, probe!, { metal: answer });
+    case 'heat':
+      throw new TemperbookError('A heat is told in the job file', {
+        found: `"${answer}"`,
+        expected: 'its keys oven, wallMm, fan',
+      });
     case 'role':
       return withProbe(job, probe!, { role: answer as NonNullable<SaidProbe['role']> });
   }

@@ -6,7 +6,7 @@ import { nameSpeaksOfAir, nameSpeaksOfOther } from './probeNames';
 
 /** Something the verdict depends on that nobody said. */
 export interface Asked {
-  readonly about: 'fixing' | 'metal' | 'metal of a probe' | 'role';
+  readonly about: 'fixing' | 'metal' | 'metal of a probe' | 'role' | 'heat';
   /** The probe it is about; absent where it is about all. */
   readonly probe?: string;
   readonly question: string;
@@ -40,6 +40,15 @@ export function askedOf(job: Job, log: Pick<ThermalLog, 'channels' | 'statements
       .map(({ name }) => roleAsked(name, log.statements.air?.channels.includes(name) ?? false)),
   ];
 }
+
+/** A question about a heat that was told, the k-th of the job; its answer is a key of that heat. */
+export const heatAsked = (question: string, k: number): Asked => ({
+  about: 'heat',
+  question,
+  meanwhile: 'taken for the worst it may be',
+  key: `heats[${k}]`,
+  option: 'The options of temperbook heat',
+});
 
 const fixingAsked = (names: readonly string[]): Asked => ({
   about: 'fixing',

@@ -1,6 +1,10 @@
 export { answerAsked } from './answerAsked';
 export { type Asked, askedOf } from './asked';
-export type { Job, JobEarlier, JobMetal, JobProbe } from './job';
+export { checkOfProbes, type SaidCheck } from './heats/checkOfProbes';
+export { heatOfJob, type ToldExposures } from './heats/heatOfJob';
+export type { KnownHeat, SaidHeat } from './heats/saidHeat';
+export { type ToldPart, toldPart } from './heats/toldPart';
+export { type Job, type JobEarlier, type JobMetal, type JobProbe, logOf } from './job';
 export type {
   FileOf,
   FileReadOptions,

@@ -1,4 +1,6 @@
+import type { CheckedProbe } from '../exposure';
 import type { PlatePlan } from '../heatflow';
+import { TemperbookError } from '../quantity';
 import type { DecisionRecord, JobSheet } from '../record';
 import type {
   FileReadOptions,
@@ -36,7 +38,8 @@ export interface Job {
   readonly folder: string;
   /** What stands in the file. */
   readonly said: JobFile;
-  readonly log: { readonly file: string; readonly read: FileReadOptions };
+  /** Absent where nobody logged (`logOf`). */
+  readonly log?: { readonly file: string; readonly read: FileReadOptions };
   readonly metal: JobMetal;
   readonly measuring: SaidMeasuring;
   readonly limits: SaidLimits;
@@ -48,6 +51,21 @@ export interface Job {
   /** What is known for its recovery; paths of schedules whole. */
   readonly recovery: SaidRecovery;
   readonly earlier: readonly JobEarlier[];
+  /** Heaviest wall, mm, as the sheet says it. */
+  readonly wallMm?: number;
+  /** What a check of the probes found before the weld. */
+  readonly check?: readonly CheckedProbe[];
   /** Lines of the record, part and serial among them. */
   readonly sheet: JobSheet;
+}
+
+/** The log of a job. @throws TemperbookError for a job without one. */
+export function logOf({ log, file }: Job): NonNullable<Job['log']> {
+  if (log) return log;
+  throw new TemperbookError('The job has no log', {
+    file,
+    found: 'heats in words alone',
+    expected: 'the key log, the path of the logger’s file',
+    remedy: 'temperbook review answers from words; this question needs the trace itself',
+  });
 }

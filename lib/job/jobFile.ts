@@ -5,6 +5,8 @@ import type { ReadOptions } from '../log';
 import type { Decision, JobFieldName } from '../record';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
+import type { SaidCheck } from './heats/checkOfProbes';
+import type { SaidHeat } from './heats/saidHeat';
 
 /** How to read a file: `ReadOptions` as far as a file can say them. */
 export type FileReadOptions = Omit<ReadOptions, 'onProgress' | 'name'>;
@@ -94,7 +96,8 @@ export interface JobFile {
   /** Number of the job. */
   readonly job?: string;
   readonly part?: { readonly number?: string; readonly name?: string; readonly serial?: string };
-  readonly log: FileOf;
+  /** Absent where nobody logged: then `heats` say what the part saw. */
+  readonly log?: FileOf;
   readonly metal?: SaidMetal;
   readonly measuring?: SaidMeasuring;
   readonly probes?: Readonly<Record<string, SaidProbe>>;
@@ -102,8 +105,10 @@ export interface JobFile {
   readonly lot?: SaidLot;
   readonly plan?: string | PlatePlan;
   readonly earlier?: readonly SaidEarlier[];
-  /** Heats in words, '8 x 390F 1.5h'. */
-  readonly heats?: readonly string[];
+  /** Heats that nobody logged, in their order: before the log, or all there is where there is none. */
+  readonly heats?: readonly SaidHeat[];
+  /** What a check of the probes before the weld found: its steps, or the path of a file that says them. */
+  readonly check?: string | SaidCheck;
   readonly readings?: readonly Reading[];
   /** For the ways to go on with the part; the filler stands on the sheet. */
   readonly recovery?: SaidRecovery;

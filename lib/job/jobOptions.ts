@@ -1,11 +1,12 @@
+import { loadAlloy } from '../alloy';
 import type { ChannelOptions, JudgeOptions } from '../decision';
-import { type Exposure, parseHeats } from '../exposure';
-import { ovenExposure } from '../heatflow';
+import type { Exposure } from '../exposure';
 import { checkChart, temperMade } from '../heattreat';
 import { readLog } from '../log';
 import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
 import { exposureOfRecord, partOfSheet } from '../record';
 import { chartLot, readLotCard } from '../verify';
+import { heatOfJob } from './heats/heatOfJob';
 import type { Job, JobMetal, JobProbe } from './job';
 import { nameSpeaksOfOther } from './probeNames';
 
@@ -24,12 +25,14 @@ export function jobOptions(
     file: job.file,
   });
   const { alloy, temper } = metalOf(job);
+  checkNamesOfCheck(job, names);
   const { attachment, instrument, thermocouple, ambientC, isOven, areMeans } = job.measuring;
-  const { said, metal, limits, sheet } = job;
+  const { metal } = job;
   const byChannel = names.map((name): [string, ChannelOptions] => {
     const own = saidOf(job, name);
     const isOther = own.role === undefined && own.metal === undefined && nameSpeaksOfOther(name, alloy);
-    const earlier = earlierAt(job, name, own);
+    const earlier = earlierAt(job, name, own, own.metal?.alloy ?? alloy);
+    const check = job.check?.find((probe) => probe.name === name);
     return [
       name,
       present({
@@ -38,6 +41,7 @@ export function jobOptions(
         instrument: own.instrument,
         role: isOther ? 'not said' : own.role,
         ...(earlier.length > 0 ? { earlier } : {}),
+        check,
       }),
     ];
   });
@@ -51,13 +55,33 @@ export function jobOptions(
     ambientC: ambientC === undefined ? undefined : celsiusOf(ambientC, 'ambientC'),
     isOven,
     areMeans,
-    ...limits,
-    readings: said.readings,
-    lots: lotsOf(job, { alloy, temper }),
-    part: partOfSheet(sheet),
+    ...ofThePart(job, { alloy, temper }),
     byChannel: Object.fromEntries(byChannel.filter(([, own]) => Object.keys(own).length > 0)),
   }) as JudgeOptions;
 }
+
+/**
+ * The options with which `judge` gives the answer of a job without a log on what its places saw (`toldPart`).
+ * @throws TemperbookError for a job that does not say its metal, and for readings at a place there is not.
+ */
+export function toldOptions(job: Job, names: readonly string[]): JudgeOptions {
+  refuseProblems(job.file === undefined ? 'This job' : 'The job file', strangers(job, names), {
+    file: job.file,
+  });
+  const metal = metalOf(job);
+  return present({ ...metal, ...ofThePart(job, metal) }) as JudgeOptions;
+}
+
+/** What a job says of the part, log or no log. */
+const ofThePart = (
+  job: Job,
+  metal: { readonly alloy: string; readonly temper: string },
+): Partial<JudgeOptions> => ({
+  ...job.limits,
+  readings: job.said.readings,
+  lots: lotsOf(job, metal),
+  part: partOfSheet(job.sheet),
+});
 
 /** What is said of a probe: by its own name first, then by a word in it. */
 export function saidOf({ probes, named }: Job, name: string): JobProbe {
@@ -67,7 +91,8 @@ export function saidOf({ probes, named }: Job, name: string): JobProbe {
 
 const hasWord = (name: string, word: string): boolean => name.toLowerCase().includes(word.toLowerCase());
 
-function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
+/** What metal was heated. @throws TemperbookError for a job that does not say it. */
+export function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
   if (alloy !== undefined && temper !== undefined) return { alloy, temper };
   throw new TemperbookError('The job does not say what metal was heated', {
     file,
@@ -108,6 +133,18 @@ const knownOf = ({ alloy, temper, measuredYieldMPa, measuredHardnessHV }: JobMet
   measuredHardnessHV,
 });
 
+/** A check that knows no probe of the log was made with other names, and would go unheard. */
+function checkNamesOfCheck({ check = [], file }: Job, names: readonly string[]): void {
+  if (check.length === 0 || check.some(({ name }) => names.includes(name))) return;
+  throw new TemperbookError('The check of the probes knows none of the probes of the log', {
+    file,
+    column: 'check',
+    found: check.map(({ name }) => `"${name}"`).join(', '),
+    expected: names.map((name) => `"${name}"`).join(', '),
+    remedy: 'Give the columns of the check the names of the log, with read.columns',
+  });
+}
+
 /** Without the keys that hold nothing, which would stand in the way of what holds for all. */
 function present<Given extends object>(given: Given): Given {
   return Object.fromEntries(Object.entries(given).filter(([, value]) => value !== undefined)) as Given;
@@ -141,16 +178,15 @@ function strangers({ said, probes }: Job, names: readonly string[]): DataProblem
  * @throws TemperbookError where a record does not say what its place saw.
  */
 function earlierAt(
-  { earlier, said, sheet, file }: Job,
+  { earlier, said, wallMm, lot, file }: Job,
   name: string,
   { role = 'part' }: JobProbe,
+  alloy: string,
 ): Exposure[] {
   if (role !== 'part') return [];
-  const { thicknessMm } = sheet;
-  const wall = typeof thicknessMm === 'number' ? { wallMm: thicknessMm } : {};
-  const told = (said.heats ?? [])
-    .flatMap(parseHeats)
-    .flatMap((heat) => new Array<Exposure>(heat.times).fill(ovenExposure(heat, wall)));
+  const told = (said.heats ?? []).flatMap(
+    (heat) => heatOfJob(heat, loadAlloy(alloy), { wallMm, lot: lot?.name }).exposures,
+  );
   const judged = earlier.map(({ record, probes = {} }, k) => {
     const there = probes[name] ?? name;
     if (record.verdict.channels.some((channel) => channel.name === there))

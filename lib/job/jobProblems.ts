@@ -1,13 +1,14 @@
 import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
-import { shopLimit } from '../alloy';
-import { parseHeats } from '../exposure';
+import { loadAlloy, shopLimit } from '../alloy';
 import { checkPlan, type PlatePlan } from '../heatflow';
 import { loadSchedule } from '../heattreat';
 import { celsiusOf, type DataProblem, dataCheck, readUserJson, TemperbookError } from '../quantity';
 import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
 import { checkReadings, readLotCard } from '../verify';
+import { checkOfProbes } from './heats/checkOfProbes';
+import { heatOfJob } from './heats/heatOfJob';
 import type { FileOf, JobFile, SaidMetal } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { readDefaults } from './readDefaults';
@@ -21,7 +22,29 @@ export function jobProblems(data: unknown, folder: string): readonly DataProblem
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return ofForm;
   const unsound = new Set(ofForm.map(({ at }) => at.split(/[.[]/)[0]!));
   const sound = Object.entries(data).filter(([key]) => !unsound.has(key));
-  return [...ofForm, ...senseProblems(Object.fromEntries(sound), folder)];
+  return [...ofForm, ...whatItIsAbout(data), ...senseProblems(Object.fromEntries(sound), folder)];
+}
+
+/** A job is about a log, or about heats that were told; then a name must tell its record from others. */
+function whatItIsAbout({ log, heats, job, part }: Partial<JobFile>): DataProblem[] {
+  if (log !== undefined) return [];
+  if (heats === undefined || heats.length === 0)
+    return [
+      {
+        at: 'the job',
+        found: 'neither log nor heats',
+        expected:
+          'the key "log": the logger\'s file; or, where nobody logged, the key "heats": what the part saw, in words',
+      },
+    ];
+  if (job !== undefined || part?.name !== undefined) return [];
+  return [
+    {
+      at: 'the job',
+      found: 'a job without a log that has no name',
+      expected: 'the key "job", its number, or "part" with a name, by which its record is found again',
+    },
+  ];
 }
 
 /** What stands in a plan's file, or the plan itself. @throws TemperbookError as `readUserJson` and `checkPlan`. */
@@ -51,6 +74,7 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
     earlier = [],
     lot,
     heats = [],
+    check,
     readings = [],
     recovery = {},
   } = job;
@@ -98,9 +122,16 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
   lot?.cards?.forEach((card, k) => {
     tryOut(`lot.cards[${k}]`, () => readLotCard(resolve(folder, card)));
   });
-  heats.forEach((words, k) => {
-    tryOut(`heats[${k}]`, () => parseHeats(words));
+  heats.forEach((heat, k) => {
+    // Whether it melts the metal shows when that is known.
+    tryOut(`heats[${k}]`, () =>
+      heatOfJob(heat, loadAlloy('6061'), {
+        wallMm: Number(job.sheet?.thicknessMm) || undefined,
+        lot: lot?.name,
+      }),
+    );
   });
+  if (check !== undefined) tryOut('check', () => checkOfProbes(check, folder));
   for (const key of ['schedule', 'wroughtSchedule'] as const) {
     const name = recovery[key];
     if (name !== undefined) tryOut(`recovery.${key}`, () => loadSchedule(schedulePath(name, folder)));

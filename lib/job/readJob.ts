@@ -2,6 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { NOTHING_SAID } from '../decision';
 import { readUserJson, refuseProblems } from '../quantity';
 import { type JobSheet, readRecord, sheetOfPart } from '../record';
+import { checkOfProbes } from './heats/checkOfProbes';
 import type { Job } from './job';
 import type { FileOf, JobFile, SaidLot, SaidRecovery } from './jobFile';
 import { jobMetal } from './jobMetal';
@@ -21,13 +22,15 @@ export function readJob(pathOrObject: string | JobFile): Job {
   const folder = file === undefined ? process.cwd() : dirname(file);
   refuseProblems(file === undefined ? 'This job' : 'The job file', jobProblems(data, folder), { file });
   const said = data as JobFile;
-  const { metal, probes = {}, plan, earlier = [], lot } = said;
+  const { metal, probes = {}, plan, earlier = [], lot, check } = said;
   const shop = said.defaults === undefined ? NO_DEFAULTS : readDefaults(resolve(folder, said.defaults));
   return {
     ...(file === undefined ? {} : { file }),
     folder,
     said,
-    log: { file: resolve(folder, pathOf(said.log)), read: readOf(said.log) },
+    ...(said.log === undefined
+      ? {}
+      : { log: { file: resolve(folder, pathOf(said.log)), read: readOf(said.log) } }),
     metal: metal === undefined ? shop.metal : jobMetal(metal, folder),
     measuring: { ...shop.measuring, ...said.measuring },
     limits: { ...shop.limits, ...said.limits },
@@ -41,6 +44,8 @@ export function readJob(pathOrObject: string | JobFile): Job {
     ...(lot === undefined ? {} : { lot: wholeLot(lot, folder) }),
     ...(plan === undefined ? {} : { plan: planOf(plan, folder) }),
     recovery: wholeRecovery(said.recovery ?? {}, folder),
+    ...(check === undefined ? {} : { check: checkOfProbes(check, folder) }),
+    ...(typeof said.sheet?.thicknessMm === 'number' ? { wallMm: said.sheet.thicknessMm } : {}),
     earlier: earlier.map(({ record, ...rest }) => ({ record: readRecord(resolve(folder, record)), ...rest })),
     sheet: sheetOf(said),
   };

@@ -1,15 +1,18 @@
 import { type JudgeOptions, judge, settleReadings, undecidedError, type Verdict } from '../decision';
+import { verdictFigure } from '../figure';
 import { readLog, type ThermalLog } from '../log';
 import type { RecordParts } from '../record';
-import { type Asked, askedOf } from './asked';
-import type { Job } from './job';
-import { jobOptions } from './jobOptions';
+import { type Asked, askedOf, heatAsked } from './asked';
+import { toldPart } from './heats/toldPart';
+import { type Job, logOf } from './job';
+import { jobOptions, toldOptions } from './jobOptions';
 
 /** What a job came to. */
 export interface Review {
   readonly job: Job;
-  readonly log: ThermalLog;
-  /** With these `judge` gives the same answer on the same log. */
+  /** Absent where nobody logged. */
+  readonly log?: ThermalLog;
+  /** With these `judge` gives the same answer on the same log, or on what the places saw (`toldPart`). */
   readonly options: JudgeOptions;
   readonly verdict: Verdict;
   /** Ways in which the file may be meant that make no difference, in sentences. */
@@ -31,17 +34,18 @@ export interface ReviewOptions {
 
 /**
  * Reads the log of a job, judges it, and gathers what a record needs. The verdict is that of `judge` with `options`, in
- * every way in which the file may be meant.
+ * every way in which the file may be meant. Of a job without a log it judges the heats that were told (`toldPart`).
  * @throws TemperbookError as `readLog`, `jobOptions` and `judge`, and where the word hangs on how the file is meant.
  */
 export function reviewJob(job: Job, { log: given, onReading, onJudging }: ReviewOptions = {}): Review {
-  const read =
-    given ?? readLog(job.log.file, { ...job.log.read, ...(onReading ? { onProgress: onReading } : {}) });
+  const telling = onJudging ? { onProgress: onJudging } : {};
+  if (!job.log && !given) return reviewTold(job, telling);
+  const file = logOf(job);
+  const read = given ?? readLog(file.file, { ...file.read, ...(onReading ? { onProgress: onReading } : {}) });
   const options = jobOptions(job, read);
-  const { log, same, undecided } = settleReadings(read, (other) => readLog(job.log.file, other), options);
+  const { log, same, undecided } = settleReadings(read, (other) => readLog(file.file, other), options);
   if (undecided) throw undecidedError(undecided);
-  const verdict = judge(log, { ...options, ...(onJudging ? { onProgress: onJudging } : {}) });
-  const { decision, people } = job.said;
+  const verdict = judge(log, { ...options, ...telling });
   return {
     job,
     log,
@@ -49,14 +53,37 @@ export function reviewJob(job: Job, { log: given, onReading, onJudging }: Review
     verdict,
     same,
     asked: askedOf(job, log),
-    record: {
-      verdict,
-      log,
-      job: job.sheet,
-      ...(decision ? { decision } : {}),
-      ...(people
-        ? { signOff: Object.entries(people).map(([role, name]) => ({ role, ...(name ? { name } : {}) })) }
-        : {}),
-    },
+    record: { verdict, log, ...restOfRecord(job) },
+  };
+}
+
+/** The review of heats that nobody logged. */
+function reviewTold(job: Job, telling: Pick<JudgeOptions, 'onProgress'>): Review {
+  const { part, asks } = toldPart(job);
+  const options = toldOptions(
+    job,
+    part.places.map(({ name }) => name),
+  );
+  const verdict = judge(part, { ...options, ...telling });
+  const traces = part.places.map(({ name, exposure }) => ({ name, history: exposure.history }));
+  return {
+    job,
+    options,
+    verdict,
+    same: [],
+    asked: asks.flatMap((questions, k) => questions.map((question) => heatAsked(question, k))),
+    record: { verdict, figures: [verdictFigure(traces, verdict)], ...restOfRecord(job) },
+  };
+}
+
+/** What the job says for its record. */
+function restOfRecord(job: Job): Omit<RecordParts, 'verdict'> {
+  const { decision, people } = job.said;
+  return {
+    job: job.sheet,
+    ...(decision ? { decision } : {}),
+    ...(people
+      ? { signOff: Object.entries(people).map(([role, name]) => ({ role, ...(name ? { name } : {}) })) }
+      : {}),
   };
 }

@@ -1,6 +1,6 @@
 import { readLog, type ThermalLog } from '../log';
 import { type FittedZones, type FittedZonesOptions, fittedSoftZones } from '../planning';
-import type { Job } from './job';
+import { type Job, logOf } from './job';
 import { saidOf } from './jobOptions';
 import { type PlannedJob, plannedJob } from './plannedJob';
 
@@ -21,7 +21,8 @@ export function softZonesOfJob(
 ): JobZones {
   const planned = plannedJob(job);
   const { plan, metals, limitC: _, ...measured } = planned;
-  const log = readLog(job.log.file, job.log.read);
+  const { file, read } = logOf(job);
+  const log = readLog(file, read);
   const onPart = log.channels.filter(({ name }) => (saidOf(job, name).role ?? 'part') === 'part');
   return { log, planned, ...fittedSoftZones(onPart, plan, { ...measured, ...options, metals }) };
 }

@@ -32,11 +32,14 @@ function movedJob(job: JobFile, from: string, to: string): JobFile {
   const path = (said: string): string => (isAbsolute(said) ? said : relative(to, resolve(from, said)));
   const file = <Said extends FileOf>(said: Said): Said =>
     (typeof said === 'string' ? path(said) : { ...(said as object), file: path(said.file) }) as Said;
-  const { defaults, log, plan, earlier, lot, recovery } = job;
+  const { defaults, log, plan, earlier, lot, recovery, check } = job;
   const schedule = (said: string): string => (/\.json$/i.test(said) ? path(said) : said);
   return {
     ...job,
-    log: file(log),
+    ...(log === undefined ? {} : { log: file(log) }),
+    ...(check === undefined
+      ? {}
+      : { check: typeof check === 'string' ? path(check) : { ...check, log: file(check.log) } }),
     ...(defaults === undefined ? {} : { defaults: path(defaults) }),
     ...(typeof plan === 'string' ? { plan: path(plan) } : {}),
     ...(earlier ? { earlier: earlier.map((one) => ({ ...one, record: path(one.record) })) } : {}),

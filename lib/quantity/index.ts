@@ -12,7 +12,7 @@ export { nowAndThen } from './nowAndThen';
 export { requireList } from './requireList';
 export * as schema from './schemaParts';
 export type { HowKnown, Sourced } from './sourced';
-export { celsiusOf } from './temperature';
+export { celsiusOf, kelvinsOf } from './temperature';
 export {
   celsiusToFahrenheit,
   celsiusToKelvin,

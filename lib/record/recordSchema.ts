@@ -23,19 +23,26 @@ const judgedOf = (value: object) =>
 /** Soft metal that is heat-treated again can end at some five times the yield it had. */
 const kept = judgedOf({ type: 'number', minimum: 0, maximum: 10 });
 const duration = judgedOf({ type: 'number', minimum: 0 });
-const exposure = closed({
-  timeS: { ...listOf(number), minItems: 1 },
-  tempC: { ...listOf(temperature), minItems: 1 },
-  gapAfter: listOf(count),
-  doubts: listOf(
-    closed(
-      { kind: text, of: text },
-      { spread: open({ shape: text }), shiftK: listOf(number), runsK: listOf(listOf(number)) },
+const sign = closed(
+  { says: { enum: ['at least', 'at most', 'about'] }, tempC: temperature, toK: number, because: text },
+  { atS: number, fromS: number, toS: number },
+);
+const exposure = closed(
+  {
+    timeS: { ...listOf(number), minItems: 1 },
+    tempC: { ...listOf(temperature), minItems: 1 },
+    gapAfter: listOf(count),
+    doubts: listOf(
+      closed(
+        { kind: text, of: text },
+        { spread: open({ shape: text }), shiftK: listOf(number), runsK: listOf(listOf(number)) },
+      ),
     ),
-  ),
-  blind: listOf(open({ fromS: number, toS: number, because: text })),
-  because: listOf(text),
-});
+    blind: listOf(open({ fromS: number, toS: number, because: text })),
+    because: listOf(text),
+  },
+  { seen: listOf(sign) },
+);
 const fault = open({
   kind: text,
   row: count,

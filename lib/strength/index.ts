@@ -11,6 +11,7 @@ export {
   CLOSE_DRAWS,
   isCloseToRule,
   MOST_DRAWS,
+  product,
   ROUTINE_DRAWS,
   type StrengthAfter,
   type StrengthOptions,

@@ -1,4 +1,4 @@
-import { asExposure, type BlindTime, type Exposure } from '../exposure';
+import { asExposure, type BlindTime, type Exposure, weightsOfSigns } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { type Judged, knownOptions, requireList } from '../quantity';
 import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics';
@@ -24,7 +24,7 @@ export interface StrengthOptions {
   readonly allowanceFraction?: number;
   /** Heats the part had before, in their order. */
   readonly earlier?: readonly (Exposure | ThermalHistory)[];
-  /** How much each draw weighs in the light of readings; default all alike. */
+  /** How much each draw weighs in the light of readings, besides lots and what was seen of the heats; default all alike. */
   readonly weightsOf?: (draws: DrawsOnTheWay) => Float64Array;
   /** Number of draws; default 400, and up to 4,000 where the chance lies close to the rule. */
   readonly draws?: number;
@@ -95,7 +95,7 @@ const FEW_EFFECTIVE = 200;
  *
  * 400 draws, in low-discrepancy order; 1,600, then 4,000, where the chance lies within three Monte Carlo errors of the rule
  * (`wordOf`) or readings leave fewer than 200 effective draws. The first draws are not run again.
- * @throws TemperbookError for options it does not know, as `drawMetals` and `asExposure`, for an allowance outside 0 to 1, and doubts that do not fit their history.
+ * @throws TemperbookError for options it does not know, as `drawMetals`, `asExposure` and `weightsOfSigns`, for an allowance outside 0 to 1, and doubts that do not fit their history.
  * @example strengthAfter(isothermal(20, 3600), { alloy: '6061', temper: 'T6' }).chanceKept // 1
  */
 export function strengthAfter(
@@ -113,7 +113,8 @@ export function strengthAfter(
   const ask = (count: number, goOn?: DrawsOnTheWay): Asked => {
     const metals = drawMetals(metal, count);
     const run = runDraws(all, metals, { lookAt, onDraw, goOn });
-    const weights = product(weightsOfLots(metal.lots, count), weightsOf?.(run));
+    const known = product(weightsOfLots(metal.lots, count), weightsOfSigns(all, count));
+    const weights = product(known, weightsOf?.(run));
     const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
     return { metals, run, weights, chance, effectiveDraws: weights ? effectiveNumber(weights) : count };
   };
@@ -131,7 +132,8 @@ export function strengthAfter(
   return { ...strengthAfter(exposure, { ...metal, lots: [] }, options), because };
 }
 
-function product(a: Float64Array | undefined, b: Float64Array | undefined): Float64Array | undefined {
+/** Weights that all hold; undefined where none do. */
+export function product(a: Float64Array | undefined, b: Float64Array | undefined): Float64Array | undefined {
   return a && b ? a.map((weight, i) => weight * b[i]!) : (a ?? b);
 }
 

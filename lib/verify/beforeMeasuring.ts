@@ -1,6 +1,7 @@
 import { formatChance } from '../quantity';
 import { effectiveNumber, normalProbability, weightedShare } from '../statistics';
 import { KEPT_FROM, LOST_UP_TO } from '../strength';
+import { besidePlace } from './besidePlace';
 import type { Reading } from './reading';
 import { SCALES } from './reading';
 import { readingModel } from './readingModel';
@@ -128,7 +129,7 @@ function sentenceOf(
     return `No number of ${words} readings can clear ${name}: what the relation is off by does not average out.${lost && ` ${cold && cold[0]!.toUpperCase() + cold.slice(1)}${lost}.`} What can: ${others}.`;
   const [count, mean] =
     readings === 1 ? [`One ${words} reading`, ''] : [`${readings} ${words} readings`, 'a mean of '];
-  const number = `${count} beside ${name}: ${cold}${mean}${clearsFrom.toFixed(0)} ${unit} or more clears it${lost && `, ${lost}`}.`;
+  const number = `${count} ${besidePlace(name)}: ${cold}${mean}${clearsFrom.toFixed(0)} ${unit} or more clears it${lost && `, ${lost}`}.`;
   if (chanceToSettle < WORTH_READING)
     return `${number} But the chance to settle it so is only ${formatChance(chanceToSettle)}: rather ${others}.`;
   return `${number} Chance to settle it so ${formatChance(chanceToSettle)}, to pass lost metal ${formatChance(falseAccept)}, to fail good metal ${formatChance(falseReject)}.`;

@@ -1,4 +1,5 @@
 export { beforeMeasuring, type MeasuringPlan } from './beforeMeasuring';
+export { besidePlace, THE_PART } from './besidePlace';
 export { chartLot } from './coupons/chartLot';
 export { COUPON_CAUTIONS, type Coupon, type CouponLog, checkCoupon, type Dip } from './coupons/coupon';
 export { type CouponAnswer, type CouponPrediction, couponWeights } from './coupons/couponWeights';
@@ -15,10 +16,3 @@ export { brinellOfVickers, rockwellOfVickers } from './hardnessScales';
 export { checkReadings, type Reading, type ReadingKind } from './reading';
 export { type ReadingModel, readingModel } from './readingModel';
 export { type ReadingWeights, type ReadPlace, readingWeights } from './readingWeights';
-export { type SignWeights, signWeights } from './seen/signWeights';
-export {
-  type SpotReading,
-  type StickMark,
-  type TemperatureSign,
-  weighableSigns,
-} from './seen/temperatureSigns';

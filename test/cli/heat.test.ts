@@ -46,8 +46,15 @@ describe('temperbook heat', () => {
     rmSync(folder, { recursive: true });
   });
 
+  it('takes points off a paper chart', () => {
+    const points = '0min 70F, 12min 350F, 40min 355F, 55min 150F';
+    const { stdout } = heat(points, '--alloy', 'A356-T6', '--within', '5F', '--between', 'the curve');
+    expect(stdout).toMatch(/^Temper kept[\s\S]*4 points written down by hand/);
+  });
+
   it.each([
-    [['390F 1h', '--alloy', '6061-T6', '--stick', '400F'], 2, '--stick takes'],
+    [['390F 1h', '--alloy', '6061-T6', '--stick', '400F'], 1, 'This stick cannot be read'],
+    [['0min 70F, 9min 350F', '--alloy', '6061-T6'], 2, '--within'],
     [['390 1.5', '--alloy', '6061-T6'], 1, '°F or °C'],
     [['3900F 2h', '--alloy', '6061-T6'], 1, 'No aluminium part'],
     [['390F 1h', '--alloy', '6061'], 1, 'No temper of 6061'],

@@ -35,7 +35,7 @@ const refused = (job: object): string => complaint(() => readJob(jobFile(JSON.st
 describe('readJob', () => {
   it('reads the demo, comments and all, with its paths from where it stands', () => {
     const job = readJob(demo);
-    expect(job.log.file).toBe(path.resolve('data/demo/mast-foot-weld.csv'));
+    expect(job.log?.file).toBe(path.resolve('data/demo/mast-foot-weld.csv'));
     expect(job.metal).toEqual({ alloy: 'A356', temper: 'T6' });
     expect(job.probes['TC4 tube 25 mm']!.metal).toEqual({ alloy: '6061', temper: 'T6' });
     expect(job.sheet).toMatchObject({ job: 'J-1042', partNumber: 'HB-07', serial: '07', filler: '4043' });
@@ -46,7 +46,7 @@ describe('readJob', () => {
   it('takes an object of the same form, with its paths from where the program runs', () => {
     const job = readJob({ log: 'data/demo/mast-foot-weld.csv', metal: { alloy: 'A356', temper: 'T-6' } });
     expect(job.file).toBeUndefined();
-    expect(job.log.file).toBe(path.resolve('data/demo/mast-foot-weld.csv'));
+    expect(job.log?.file).toBe(path.resolve('data/demo/mast-foot-weld.csv'));
     expect(job.metal).toEqual({ alloy: 'A356', temper: 'T6' });
   });
 

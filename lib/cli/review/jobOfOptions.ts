@@ -18,6 +18,7 @@ export interface ReviewValues {
   readonly role: readonly string[];
   readonly reading: readonly string[];
   readonly lot: readonly string[];
+  readonly check?: string;
   readonly job: readonly string[];
   readonly read: string;
 }
@@ -56,6 +57,7 @@ export function jobOfOptions(log: string, values: ReviewValues): JobFile {
     ...(Object.keys(probes).length > 0 ? { probes } : {}),
     ...(Object.keys(limits).length > 0 ? { limits } : {}),
     ...(values.lot.length > 0 ? { lot: { cards: values.lot } } : {}),
+    ...(values.check === undefined ? {} : { check: values.check }),
     ...(values.reading.length > 0 ? { readings: values.reading.map(readingOf) } : {}),
     ...(Object.keys(sheet).length > 0 ? { sheet } : {}),
   };

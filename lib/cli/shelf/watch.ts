@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { jobOptions, readJob, type WatchState, watchLog } from '../../job';
+import { jobOptions, logOf, readJob, type WatchState, watchLog } from '../../job';
 import { formatPercent, formatTemp } from '../../quantity';
 import { REVIEW_OPTIONS, review } from '../review';
 import { jobOfOptions } from '../review/jobOfOptions';
@@ -22,7 +22,7 @@ export async function watch(args: string[]): Promise<void> {
   const job = readJob(jobOfOptions(path, values));
   const teller = stateTeller();
   const watching = await watchLog(path, {
-    read: job.log.read,
+    read: logOf(job).read,
     judge: (log) => jobOptions(job, log),
     outFolder,
     port,

@@ -7,6 +7,7 @@ import {
   WORST_FIRST,
   wordOf,
 } from '../../strength';
+import { THE_PART } from '../../verify';
 import type { ChannelCase } from '../judgeChannel';
 import { type Settling, settleBy } from '../settle';
 import type { ChannelVerdict, NotJudged } from '../verdict';
@@ -101,8 +102,8 @@ function reasonOf(
   if (word === 'kept')
     return held.length > 1
       ? `Every judged place keeps the ${needed} of its yield you asked for, with a chance of ${formatChance(chance!)} for all ${held.length} together. ${name} comes nearest to it: ${formatKept(yieldKeptFraction)}.`
-      : `${name}: ${sentence}`;
-  return `${name} decides. ${sentence}${together}${hole}`;
+      : `${name === THE_PART ? '' : `${name}: `}${sentence}`;
+  return `${name === THE_PART ? '' : `${name} decides. `}${sentence}${together}${hole}`;
 }
 
 /** Above this a gain of yield is worth a word about ductility. */

@@ -1,9 +1,16 @@
-import { type AlloyCard, meltsFromC, startTemper } from '../../alloy';
-import { asExposure, boundBlind, type Exposure, type Heat, parseHeats } from '../../exposure';
+import { type AlloyCard, startTemper } from '../../alloy';
+import {
+  asExposure,
+  type Exposure,
+  type Heat,
+  type TemperatureSign,
+  weightsOfSigns,
+  withSigns,
+} from '../../exposure';
 import { type OvenOptions, ovenAsks, ovenExposure } from '../../heatflow';
 import type { ThermalHistory } from '../../history';
 import type { ThermalLog } from '../../log';
-import { formatTemp, type Judged, judged, knownOptions, TemperbookError } from '../../quantity';
+import { type Judged, judged, knownOptions, TemperbookError } from '../../quantity';
 import {
   allowanceOf,
   jointChance,
@@ -14,7 +21,7 @@ import {
   WORST_FIRST,
   wordOf,
 } from '../../strength';
-import { signWeights, type TemperatureSign, weighableSigns } from '../../verify';
+import { THE_PART } from '../../verify';
 import { casesOf } from '../casesOf';
 import { JUDGE_OPTIONS, type JudgeOptions } from '../judgeOptions';
 import { metalsNamed } from '../metalsNamed';
@@ -22,14 +29,18 @@ import { settleBy } from '../settle';
 import type { NotJudged } from '../verdict';
 import { channelSentence, VERDICT_IN_WORDS } from '../wording';
 import { type HeatsLeft, heatsLeft } from './heatsLeft';
+import { ovenOptions, type ReadHeat, readHeats, type ToldHeat, toldExposures } from './toldHeat';
 import { whatWasLost } from './whatWasLost';
 
 /** Heats in words, the log of a weld, or what another door made: in the order in which the part saw them. */
-export type HeatStep = string | Heat | ThermalLog | Exposure | ThermalHistory;
+export type HeatStep = string | Heat | ToldHeat | ThermalLog | Exposure | ThermalHistory;
 
 /** What `judgeHeats` needs to know: the metal, and what is known of the oven and of the part in it. */
 export interface HeatsOptions extends JudgeOptions, OvenOptions {
-  /** Sticks that melted or not, and readings by hand, of the last heat (or of the log where it is the last). */
+  /**
+   * Sticks that melted or not, and readings by hand, of the last heat (or of the log where it is the last); those of another
+   * heat stand with it (`ToldHeat`).
+   */
   readonly seen?: readonly TemperatureSign[];
   /** Whether to count how many more such heats are left; default true. */
   readonly countLeft?: boolean;
@@ -81,9 +92,6 @@ export interface HeatsVerdict {
   readonly because: readonly string[];
 }
 
-/** What the place is called when no probe names it. */
-const THE_PART = 'the part';
-
 /**
  * What heats did to a part of which there may be no log at all: "390F 1.5h", "8 x 200C 20min", a weld's log and then three
  * bakes. Words become exposures (`ovenExposure`), a log brings one for each probe, and strength is `strengthAfter` of all of
@@ -104,7 +112,7 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const named = metalsNamed(options);
   const made = { oven, wallMm, fan };
-  const all = (Array.isArray(steps) ? steps : [steps]).flatMap((step: HeatStep) => heatsOf(step));
+  const all = (Array.isArray(steps) ? steps : [steps]).flatMap((step: HeatStep) => stepsOf(step));
   if (all.length === 0) throw new TemperbookError('There is no heat to judge', { expected: 'at least one' });
   const logs = all.filter(isLog);
   if (logs.length > 1)
@@ -131,22 +139,19 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
   const before = cases.map(({ card, temper, measuredYieldMPa, exposure, earlier, name }): Placed => {
     const told = all.flatMap((step): Exposure[] => {
       if (isLog(step)) return [exposure!];
-      if (!isHeat(step)) return [asExposure(step)];
-      checkMelting(card, step);
-      return new Array<Exposure>(step.times).fill(ovenExposure(step, made));
+      if (!isTold(step)) return [asExposure(step)];
+      return toldExposures({ ...step, seen: signsAt(step.seen ?? [], name) }, card, made);
     });
     const exposures = [...earlier.map(asExposure), ...told];
-    const own = signsAt(seen, name);
     const last = exposures.length - 1;
-    exposures[last] = withinSticks(exposures[last]!, own);
-    return { name, card, temper, metal: { alloy: card, temper, measuredYieldMPa }, exposures, signs: own };
+    exposures[last] = withSigns(exposures[last]!, signsAt(seen, name));
+    return { name, card, temper, metal: { alloy: card, temper, measuredYieldMPa }, exposures };
   });
   checkPlaces(
-    seen,
+    [...seen, ...all.filter(isTold).flatMap((step) => step.seen ?? [])],
     before.map(({ name }) => name),
   );
   const strengths = withEqualDraws(before, allowanceFraction);
-  const tells = before.flatMap(({ signs }) => weighableSigns(signs).map(({ because }) => because));
   const places = before.map(({ name, card, temper, exposures }, k): HeatedPlace => {
     const strength = strengths[k]!;
     const { word, blind, yieldKeptFraction, chanceOfRecorded: chance } = strength;
@@ -174,11 +179,11 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
   const chance = jointChance(strengths, 1 - allowanceFraction);
   const worst = WORST_FIRST.find((one) => places.some(({ word }) => word === one))!;
   const word = worst === 'kept' ? wordOf(chance, isBlind) : worst;
-  const last = countLeft ? all.filter(isHeat).at(-1) : undefined;
+  const last = countLeft ? all.filter(isTold).at(-1) : undefined;
   const left =
     last &&
     (word === 'kept'
-      ? heatsLeft(strengths, ovenExposure(last, made), allowanceFraction)
+      ? heatsLeft(strengths, ovenExposure(last.heat, ovenOptions(last, made)), allowanceFraction)
       : { more: 0, sentence: 'It is not cleared: no further heat until it is measured.' });
   return {
     word,
@@ -188,77 +193,44 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
     places,
     notJudged,
     ...(left ? { left } : {}),
-    asks: all.some(isHeat) ? ovenAsks(made) : [],
-    because: [...new Set([...tells, ...places.flatMap(({ strength }) => strength.because)])],
+    asks: [...new Set(all.filter(isTold).flatMap((one) => ovenAsks(ovenOptions(one, made))))],
+    because: [...new Set(places.flatMap(({ strength }) => strength.because))],
   };
 }
 
 interface Placed {
   readonly metal: Metal;
   readonly exposures: readonly Exposure[];
-  readonly signs: readonly TemperatureSign[];
   readonly name: string;
   readonly card: AlloyCard;
   readonly temper: string;
 }
 
-const isLog = (step: HeatStep): step is ThermalLog => typeof step === 'object' && 'channels' in step;
-const isHeat = (step: HeatStep): step is Heat => typeof step === 'object' && 'setC' in step;
+type Step = ReadHeat | ThermalLog | Exposure | ThermalHistory;
+const isLog = (step: Step): step is ThermalLog => 'channels' in step;
+const isTold = (step: Step): step is ReadHeat => 'heat' in step;
 
-function heatsOf(step: HeatStep): Exclude<HeatStep, string>[] {
-  return typeof step === 'string' ? parseHeats(step) : [step];
-}
-
-/** Metal that begins to melt has no temper to judge. */
-function checkMelting(card: AlloyCard, { setC }: Heat): void {
-  const from = meltsFromC(card);
-  if (setC < from) return;
-  throw new TemperbookError(`${card.designation} begins to melt at this heat`, {
-    found: formatTemp(setC),
-    expected: `below ${formatTemp(from)}`,
-    remedy: 'Look at the unit and the digits',
-  });
-}
-
-/** Fewer equally likely draws than this say that what was told and what was seen do not go together. */
-const FEW_EFFECTIVE = 100;
+const stepsOf = (step: HeatStep): Step[] =>
+  typeof step === 'string' || 'heat' in step || 'setC' in step ? readHeats(step) : [step];
 
 /** All strengths with as many draws, joined draw by draw, and weighed by the signs of every place together. */
 function withEqualDraws(places: readonly Placed[], allowanceFraction: number): StrengthAfter[] {
-  const weightsOf = ({ yieldKept }: { readonly yieldKept: Float64Array }): Float64Array => {
-    const weights = new Float64Array(yieldKept.length).fill(1);
-    for (const { signs, exposures } of places)
-      signWeights(signs, exposures[exposures.length - 1]!, weights.length).weights.forEach((weight, i) => {
-        weights[i]! *= weight;
-      });
-    if (weights.every((weight) => weight === 0)) checkFits(0);
-    return weights;
-  };
-  const isSeen = places.some(({ signs }) => signs.length > 0);
-  const ask = ({ metal, exposures }: Placed, draws?: number): StrengthAfter =>
-    strengthAfter(exposures[exposures.length - 1]!, metal, {
+  const ask = ({ metal, exposures }: Placed, k: number, draws?: number): StrengthAfter => {
+    const others = places.flatMap((place, other) => (other === k ? [] : place.exposures));
+    const isSeen = others.some(({ seen = [] }) => seen.length > 0);
+    return strengthAfter(exposures[exposures.length - 1]!, metal, {
       allowanceFraction,
       earlier: exposures.slice(0, -1),
       draws,
       endOnly: true,
-      ...(isSeen ? { weightsOf } : {}),
+      ...(isSeen ? { weightsOf: ({ yieldKept }) => weightsOfSigns(others, yieldKept.length)! } : {}),
     });
-  const first = places.map((place) => ask(place));
-  for (const { effectiveDraws } of first) checkFits(effectiveDraws);
+  };
+  const first = places.map((place, k) => ask(place, k));
   const most = Math.max(...first.map(({ draws }) => draws.yieldKept.length));
   return first.map((strength, k) =>
-    strength.draws.yieldKept.length === most ? strength : ask(places[k]!, most),
+    strength.draws.yieldKept.length === most ? strength : ask(places[k]!, k, most),
   );
-}
-
-function checkFits(effectiveDraws: number): void {
-  if (effectiveDraws >= FEW_EFFECTIVE) return;
-  throw new TemperbookError('What was seen does not go with the heat that was told', {
-    found: `hardly any way in which it may have run fits sticks and readings (${Math.round(effectiveDraws)})`,
-    expected: `at least ${FEW_EFFECTIVE} of the ways`,
-    remedy:
-      'Check the temperature and the time that were told, where the stick sat, and what was read from what',
-  });
 }
 
 const signsAt = (seen: readonly TemperatureSign[], name: string): readonly TemperatureSign[] =>
@@ -271,14 +243,6 @@ function checkPlaces(seen: readonly TemperatureSign[], names: readonly string[])
         found: place === undefined ? 'a stick or reading without a place' : `"${place}"`,
         expected: `one of ${names.map((name) => `"${name}"`).join(', ')}`,
       });
-}
-
-/** Blind time is bounded by the lowest stick that did not melt. */
-function withinSticks(exposure: Exposure, signs: readonly TemperatureSign[]): Exposure {
-  const most = Math.min(
-    ...weighableSigns(signs).flatMap(({ says, tempC, toK }) => (says === 'at most' ? [tempC + toK] : [])),
-  );
-  return most === Number.POSITIVE_INFINITY ? exposure : boundBlind(exposure, most);
 }
 
 function sentenceOf(word: VerdictWord, places: readonly HeatedPlace[]): string {

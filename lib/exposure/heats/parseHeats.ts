@@ -1,4 +1,5 @@
 import { celsiusOf, fahrenheitToCelsius, formatTemp, requireNumber, TemperbookError } from '../../quantity';
+import { secondsOf } from './secondsOf';
 
 /** One heat as people tell it: what the oven was set to, and for how long. */
 export interface Heat {
@@ -21,13 +22,6 @@ const FORM = new RegExp(
   String.raw`^(?:(?<times>\d+)\s*[x×*]\s*)?(?<temp>${NUMBER})\s*°?\s*(?<unit>[CF])?(?:elsius|ahrenheit)?[\s,]+(?:for\s+)?(?<time>[\d.,].*?)(?<metal>\s+(?:at\s+)?(?:metal|part|PMT)(?:\s+temperature)?)?$`,
   'i',
 );
-const SECONDS: readonly (readonly [RegExp, number])[] = [
-  [/^s(ec(onds?)?)?$/, 1],
-  [/^m(in(utes?)?|ins)?$/, 60],
-  [/^h((ou)?rs?)?$/, 3600],
-  [/^d(ays?)?$/, 86_400],
-  [/^w(eeks?)?$/, 604_800],
-];
 
 /**
  * Heats in words: "390F 1.5h", "8 x 200C 20 min", "350 °F for 4 h; 3 × 200 °C 10 min at metal". Several stand behind one
@@ -79,27 +73,4 @@ function unitAsked(words: string, value: number): TemperbookError {
     found: `"${words}" without a unit`,
     expected: `"${value}F", which is ${formatTemp(fahrenheitToCelsius(value))}, or "${value}C", which is ${formatTemp(value)}; and a time with its unit`,
   });
-}
-
-/** "1.5h", "90 min", "1h30", "1 h 30 min". */
-function secondsOf(text: string, words: string): number {
-  const asked = () =>
-    new TemperbookError('The time of this heat cannot be read', {
-      found: `"${text.trim()}" in "${words}"`,
-      expected: 'a number and its unit: "20min", "1.5h", "1h30"',
-    });
-  const parts = [...text.trim().matchAll(/([\d.,]+)\s*([a-z]*)\s*/gi)];
-  if (parts.length === 0 || parts.map(([all]) => all).join('') !== text.trim()) throw asked();
-  let sum = 0;
-  let before = 0;
-  for (const [, number, word] of parts) {
-    const value = Number(number!.replace(',', '.'));
-    // The bare number after hours is minutes: 1h30.
-    const factor =
-      word === '' && before === 3600 ? 60 : SECONDS.find(([name]) => name.test(word!.toLowerCase()))?.[1];
-    if (factor === undefined || !Number.isFinite(value)) throw asked();
-    sum += value * factor;
-    before = factor;
-  }
-  return sum;
 }

@@ -1,13 +1,13 @@
 import { thermalHistory } from '../../history';
-import { formatDuration, formatTempSpan, requireNumber, TemperbookError } from '../../quantity';
+import { formatDuration, formatTempSpan, kelvinsOf, requireNumber, TemperbookError } from '../../quantity';
 import type { BlindTime, Exposure } from '../exposure';
 
 /** Points of a temperature curve that somebody wrote down. */
 export interface WrittenPoints {
   readonly timeS: readonly number[];
   readonly tempC: readonly number[];
-  /** How far a point may be off, ±K: half a division of the chart, what the thermometer's sheet promises. */
-  readonly toK: number;
+  /** How far a point may be off, ±K or '±5F': half a division of the chart, what the thermometer's sheet promises. */
+  readonly toK: number | string;
   /**
    * What stands between the points: "the curve" where every high and low of a paper chart was typed, so that straight lines
    * join them; "not known" for readings between passes, where the metal may have been anything.
@@ -21,13 +21,17 @@ export interface WrittenPoints {
  * blind: what the points show may still be lost, and nothing is cleared.
  * @throws TemperbookError for times that do not go forward, fewer than two points, or a tolerance that nobody gave.
  */
-export function pointsExposure({ timeS, tempC, toK, between }: WrittenPoints): Exposure {
+export function pointsExposure({ timeS, tempC, toK: off, between }: WrittenPoints): Exposure {
   if (timeS.length < 2 || timeS.length !== tempC.length)
     throw new TemperbookError('These points make no curve', {
       found: `${timeS.length} times and ${tempC.length} temperatures`,
       expected: 'at least two points, each with its time and its temperature',
     });
-  requireNumber(toK, 'How far a written point may be off, in K', { low: 0, high: 100 });
+  const toK = requireNumber(
+    kelvinsOf(off, 'How far a written point may be off'),
+    'How far a written point may be off, in K',
+    { low: 0, high: 100 },
+  );
   const history = thermalHistory(timeS, tempC);
   const spanS = history.timeS[history.timeS.length - 1]! - history.timeS[0]!;
   const blind: BlindTime[] =

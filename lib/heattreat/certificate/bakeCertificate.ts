@@ -5,6 +5,7 @@ import {
   formatDuration,
   formatTemp,
   refuseProblems,
+  schema,
   TemperbookError,
 } from '../../quantity';
 
@@ -40,27 +41,31 @@ export interface CertificateAnswer {
   readonly because: readonly string[];
 }
 
-const text = { type: 'string', minLength: 1 } as const;
-const check = dataCheck(
+const text = (what: string) => ({ ...schema.text(what), minLength: 1 });
+
+/** JSON Schema of a certificate without a chart: all that one may state, as it stands on the paper. */
+export const bakeCertificateSchema = schema.closed(
+  'what the certificate states: lot, set, metal, time, …',
+  {},
   {
-    type: 'object',
-    additionalProperties: false,
-    properties: {
-      lot: text,
-      part: text,
-      set: text,
-      metal: text,
-      metalPlaces: { type: 'integer', minimum: 1 },
-      time: text,
-      counted: { enum: ['from the door', 'at metal temperature'] },
-      oven: text,
-      surveyed: text,
-      bakes: { type: 'integer', minimum: 1, maximum: 1000 },
-      signed: text,
+    lot: text('the lot, batch or order it speaks of'),
+    part: text('what the part is'),
+    set: text('what the oven was set to, such as "390F"'),
+    metal: text('what the metal was measured to be, such as "385F"'),
+    metalPlaces: {
+      type: 'integer',
+      minimum: 1,
+      description: 'a whole number: places where the metal was measured',
     },
-  },
-  'the certificate',
+    time: text('how long, such as "20min"'),
+    counted: schema.oneWordOf('from when the time counts', ['from the door', 'at metal temperature']),
+    oven: text('class or tolerance of its last survey, such as "class 5"'),
+    surveyed: text('when the oven was surveyed'),
+    bakes: { type: 'integer', minimum: 1, maximum: 1000, description: 'a whole number: how many bakes' },
+    signed: text('who signs'),
+  } satisfies Readonly<Record<keyof BakeCertificate, object>>,
 );
+const check = dataCheck(bakeCertificateSchema, 'the certificate');
 
 /** What must stand on it, and the question that asks for it. */
 const MUST: readonly (readonly [keyof BakeCertificate, string])[] = [

@@ -2,6 +2,7 @@ import { planSchema } from '../../heatflow';
 import { schema } from '../../quantity';
 import { DISPOSITIONS, JOB_FIELDS, READING_KINDS } from '../../record';
 import type { JobFile, SaidRecovery, ShopDefaults } from '../jobFile';
+import { checkSchema, heatSchema } from './heatSchema';
 import { limitsSchema, measuringSchema, metalSchema, namedProbeSchema, probeSchema } from './probeSchema';
 import { readOptionsSchema } from './readOptionsSchema';
 
@@ -156,7 +157,11 @@ const JOB_KEYS = {
   lot,
   plan: textOr('the plan of the weld: the path of its file, or the plan itself', planSchema),
   earlier: listOf('heats before this one that were judged, in their order', earlier),
-  heats: listOf('heats before this one that nobody logged, in words', text('such as "8 x 390F 1.5h"')),
+  heats: listOf('heats that nobody logged, in their order: before the log, or all there is', heatSchema),
+  check: textOr(
+    'a check of the probes before the weld: { log, type, steps }, or the path of a file that says so',
+    checkSchema,
+  ),
   readings: listOf('bench readings after the heat', reading),
   recovery,
   decision,
@@ -167,13 +172,11 @@ const JOB_KEYS = {
   sheet,
 } satisfies Readonly<Record<keyof JobFile, object>>;
 
-const { log, ...rest } = JOB_KEYS;
-
 /** JSON Schema (draft 7) of a job file; an editor completes by it. */
 export const jobSchema = {
   $schema: 'http://json-schema.org/draft-07/schema#',
   title: 'temperbook job file',
-  ...closed('an object: log, metal, measuring, probes, …', { log }, rest),
+  ...closed('an object: log (or heats), metal, measuring, probes, …', {}, JOB_KEYS),
 };
 
 /** JSON Schema (draft 7) of a shop's defaults. */

@@ -1,4 +1,4 @@
-import type { Doubt, Exposure } from '../../exposure';
+import type { Doubt, Exposure, WeighableSign } from '../../exposure';
 import { join } from '../../history';
 import { TemperbookError } from '../../quantity';
 import type { DecisionRecord } from '../decisionRecord';
@@ -31,6 +31,7 @@ function oneAfterAnother(heats: readonly Exposure[]): Exposure {
   const samples = history.timeS.length;
   const doubts: Doubt[] = [];
   const blind: Exposure['blind'][number][] = [];
+  const seen: WeighableSign[] = [];
   let first = 0;
   for (const heat of heats) {
     const at = first;
@@ -48,7 +49,19 @@ function oneAfterAnother(heats: readonly Exposure[]): Exposure {
       );
     for (const time of heat.blind)
       blind.push({ ...time, fromS: time.fromS + laterS, toS: time.toS + laterS });
-    first += heat.history.timeS.length;
+    const { timeS } = heat.history;
+    for (const { fromS = timeS[0]!, toS = timeS[timeS.length - 1]!, atS, ...sign } of heat.seen ?? [])
+      seen.push({
+        ...sign,
+        ...(atS === undefined ? { fromS: fromS + laterS, toS: toS + laterS } : { atS: atS + laterS }),
+      });
+    first += timeS.length;
   }
-  return { history, doubts, blind, because: heats.flatMap(({ because }) => because) };
+  return {
+    history,
+    doubts,
+    blind,
+    because: heats.flatMap(({ because }) => because),
+    ...(seen.length > 0 ? { seen } : {}),
+  };
 }

@@ -5,6 +5,7 @@ import {
   type Exposure,
   onOneClock,
   type Spread,
+  type WeighableSign,
 } from '../../exposure';
 import { thermalHistory } from '../../history';
 import { thinExposure } from './thinExposure';
@@ -18,6 +19,8 @@ export interface RecordedExposure {
   readonly doubts: readonly RecordedDoubt[];
   readonly blind: readonly BlindTime[];
   readonly because: readonly string[];
+  /** Sticks and readings by hand; absent without any. */
+  readonly seen?: readonly WeighableSign[];
 }
 
 /** A doubt as plain data: shifts with their spread, or equally likely ways it ran. */
@@ -37,7 +40,7 @@ const PER_KELVIN = 100;
 
 /** An exposure made small enough for a record. */
 export function recordedExposure(exposure: Exposure): RecordedExposure {
-  const { history, doubts, blind, because } = thinExposure(onOneClock(exposure), MOST_SAMPLES);
+  const { history, doubts, blind, because, seen } = thinExposure(onOneClock(exposure), MOST_SAMPLES);
   return {
     timeS: roundedTimes(history.timeS),
     tempC: rounded(history.tempC),
@@ -49,12 +52,13 @@ export function recordedExposure(exposure: Exposure): RecordedExposure {
     ),
     blind,
     because,
+    ...(seen ? { seen } : {}),
   };
 }
 
 /** The exposure that a record holds, ready for `strengthAfter`. @throws TemperbookError where it cannot be one. */
 export function restoredExposure(recorded: RecordedExposure): Exposure {
-  const { timeS, tempC, gapAfter, doubts, blind, because } = recorded;
+  const { timeS, tempC, gapAfter, doubts, blind, because, seen } = recorded;
   return {
     history: thermalHistory(Float64Array.from(timeS), Float64Array.from(tempC), gapAfter),
     doubts: doubts.map(
@@ -65,6 +69,7 @@ export function restoredExposure(recorded: RecordedExposure): Exposure {
     ),
     blind,
     because,
+    ...(seen ? { seen } : {}),
   };
 }
 

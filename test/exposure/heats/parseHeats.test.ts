@@ -28,7 +28,7 @@ describe('parseHeats', () => {
   it.each([
     ['390 1.5', /°F or °C\?.*"390F", which is 199 °C.*"390C", which is 390 °C/],
     ['390 1.5h', /°F or °C\?/],
-    ['390F 1.5', /time of this heat.*"1\.5".*"20min"/],
+    ['390F 1.5', /This time.*"1\.5".*"20min"/],
     ['390F', /cannot be read.*"390F 1\.5h"/],
     ['3900F 2h', /No aluminium part stands.*2149 °C/],
     ['375-400F 1h', /cannot be read/],

@@ -3,6 +3,7 @@ import {
   celsiusToFahrenheit,
   fahrenheitToCelsius,
   formatTemp,
+  kelvinsOf,
   requireNumber,
   TemperbookError,
 } from '../../quantity';
@@ -24,8 +25,8 @@ export interface SpotReading {
   readonly tempC: number | string;
   /** When, s from the start of the heat. */
   readonly atS: number;
-  /** What the instrument's sheet promises, ±K. */
-  readonly toK: number;
+  /** What the instrument's sheet promises, ±K or '±5F'. */
+  readonly toK: number | string;
 }
 
 /** What was seen of the metal's temperature besides any log. */
@@ -38,6 +39,9 @@ export interface WeighableSign {
   /** Half width of a rectangular error, K; and the standard deviation it has. */
   readonly toK: number;
   readonly atS?: number;
+  /** The part of the history it is about; absent: all of it. */
+  readonly fromS?: number;
+  readonly toS?: number;
   readonly because: string;
 }
 
@@ -85,9 +89,13 @@ function ofStick({ rating, melted }: StickMark): WeighableSign {
   };
 }
 
-function ofSpot({ kind, tempC: given, atS, toK }: SpotReading): WeighableSign {
+function ofSpot({ kind, tempC: given, atS, toK: promised }: SpotReading): WeighableSign {
   const tempC = celsiusOf(given, 'A reading');
-  requireNumber(toK, "The instrument's tolerance in K", { low: 0, high: 100 });
+  const toK = requireNumber(
+    kelvinsOf(promised, "The instrument's tolerance"),
+    "The instrument's tolerance in K",
+    { low: 0, high: 100 },
+  );
   requireNumber(atS, 'The time of a reading in s', { low: 0 });
   if (kind === 'infrared on bare metal')
     return {

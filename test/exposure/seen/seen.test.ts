@@ -1,9 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { parseHeats } from '../../lib/exposure';
-import { ovenExposure } from '../../lib/heatflow';
-import { signWeights, weighableSigns } from '../../lib/verify';
+import {
+  parseHeats,
+  signWeights,
+  type TemperatureSign,
+  weighableSigns,
+  weightsOfSigns,
+  withSigns,
+} from '../../../lib/exposure';
+import { ovenExposure } from '../../../lib/heatflow';
+import { effectiveNumber } from '../../../lib/statistics';
 
 const baked = ovenExposure(parseHeats('390F 1h')[0]!, { oven: 'class 6' });
+const weightsWith = (signs: readonly TemperatureSign[], count: number) =>
+  signWeights(withSigns(baked, signs), count);
 
 describe('sticks and readings by hand', () => {
   it('a stick is good to 1 % of its rating in °F', () => {
@@ -13,28 +22,35 @@ describe('sticks and readings by hand', () => {
   });
 
   it('take away the draws that they contradict, and leave the others', () => {
-    const { weights, effectiveDraws } = signWeights(
-      [{ kind: 'stick', rating: '400F', melted: false }],
-      baked,
-      400,
-    );
-    expect(effectiveDraws).toBeGreaterThan(150);
-    expect(effectiveDraws).toBeLessThan(350);
+    const weights = weightsWith([{ kind: 'stick', rating: '400F', melted: false }], 400);
+    expect(effectiveNumber(weights)).toBeGreaterThan(150);
+    expect(effectiveNumber(weights)).toBeLessThan(350);
     expect(Math.min(...weights)).toBeLessThan(1e-6);
-    expect(signWeights([], baked, 10).weights.every((weight) => weight === 1)).toBe(true);
+    expect(weightsWith([], 10).every((weight) => weight === 1)).toBe(true);
   });
 
   it('melted and not melted share out all draws', () => {
-    const [yes, no] = [true, false].map(
-      (melted) => signWeights([{ kind: 'stick', rating: '400F', melted }], baked, 200).weights,
+    const [yes, no] = [true, false].map((melted) =>
+      weightsWith([{ kind: 'stick', rating: '400F', melted }], 200),
     );
     yes!.forEach((weight, i) => {
       expect(weight + no![i]!).toBeCloseTo(1, 12);
     });
   });
 
+  it('of several heats weigh together; where no way fits them, that is said', () => {
+    const stick = (rating: string, melted: boolean) => withSigns(baked, [{ kind: 'stick', rating, melted }]);
+    const [one, other] = [stick('400F', false), stick('375F', true)];
+    const both = weightsOfSigns([one, baked, other], 400)!;
+    signWeights(one, 400).forEach((weight, i) => {
+      expect(both[i]).toBeCloseTo(weight * signWeights(other, 400)[i]!, 12);
+    });
+    expect(weightsOfSigns([baked], 400)).toBeUndefined();
+    expect(() => weightsOfSigns([stick('500F', true)], 400)).toThrow(/does not go with the heat/);
+  });
+
   it('infrared on bare metal bounds from below only; on paint it is a reading, the emissivity left open', () => {
-    const spot = { tempC: 200, atS: 1800, toK: 4 };
+    const spot = { tempC: 200, atS: 1800, toK: '±4C' };
     const [bare, paint, contact] = weighableSigns([
       { kind: 'infrared on bare metal', ...spot },
       { kind: 'infrared on a painted spot', ...spot },

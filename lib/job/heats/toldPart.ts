@@ -1,0 +1,64 @@
+import { loadAlloy } from '../../alloy';
+import type { PartExposures, PlaceExposure } from '../../decision';
+import type { Exposure } from '../../exposure';
+import { exposureOfRecord } from '../../record';
+import { measuredYield } from '../../strength';
+import { THE_PART } from '../../verify';
+import type { Job } from '../job';
+import { metalOf } from '../jobOptions';
+import { heatOfJob } from './heatOfJob';
+
+/** What the places of a part saw of which there is no log, and what nobody said of its heats. */
+export interface ToldPart {
+  readonly part: PartExposures;
+  /** By heat of the job: questions. */
+  readonly asks: readonly (readonly string[])[];
+}
+
+/**
+ * The part of a job without a log: one place of the job's metal; or, where records of earlier heats stand in the job, every
+ * place of the last of them in the metal that it says. Its heats come after those records.
+ * @throws TemperbookError for a job that does not say its metal, and as `heatOfJob`.
+ */
+export function toldPart(job: Job): ToldPart {
+  const heats = job.said.heats ?? [];
+  const last = job.earlier.at(-1)?.record;
+  const told = (alloy: string) =>
+    heats.map((heat) => heatOfJob(heat, loadAlloy(alloy), { wallMm: job.wallMm, lot: job.lot?.name }));
+  const placeOf = (metal: Omit<PlaceExposure, 'exposure' | 'earlier' | 'spanS'>, before: Exposure[]) => {
+    const exposures = [...before, ...told(String(metal.alloy)).flatMap((one) => one.exposures)];
+    const exposure = exposures[exposures.length - 1]!;
+    const { timeS } = exposure.history;
+    return {
+      ...metal,
+      exposure,
+      earlier: exposures.slice(0, -1),
+      spanS: [timeS[0]!, timeS[timeS.length - 1]!] as const,
+    };
+  };
+  const { alloy, temper } = metalOf(job);
+  const { metal } = job;
+  const places =
+    last === undefined
+      ? [placeOf({ name: THE_PART, alloy, temper, ...known(measuredYield(metal, loadAlloy(alloy))) }, [])]
+      : last.verdict.channels.map((channel) =>
+          placeOf(
+            {
+              name: channel.name,
+              alloy: channel.alloy,
+              temper: channel.temper,
+              ...known(channel.measuredYieldMPa),
+            },
+            job.earlier.map(({ record, probes = {} }) =>
+              exposureOfRecord(record, probes[channel.name] ?? channel.name),
+            ),
+          ),
+        );
+  return {
+    part: { places, notJudged: last?.verdict.notJudged ?? [], openReadings: [] },
+    asks: told(alloy).map(({ asks }) => asks),
+  };
+}
+
+const known = (measuredYieldMPa: number | undefined) =>
+  measuredYieldMPa === undefined ? {} : { measuredYieldMPa };

@@ -68,3 +68,14 @@ export function namedMetal(alloy: AlloyCard | string, temper?: string): NamedMet
     remedy: 'The temper decides what heat can take away: ask, do not guess',
   });
 }
+
+/**
+ * Options that name a metal, whichever way, with card and temper apart.
+ * @throws TemperbookError as `namedMetal`.
+ */
+export function withMetal<Given extends { readonly alloy: AlloyCard | string; readonly temper?: string }>(
+  given: Given,
+): Given & { readonly alloy: AlloyCard; readonly temper: string } {
+  const { card, temper } = namedMetal(given.alloy, given.temper);
+  return { ...given, alloy: card, temper };
+}

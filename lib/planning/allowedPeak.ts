@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy } from '../alloy';
+import { type AlloyCard, withMetal } from '../alloy';
 import { asExposure, type Exposure, editExposure, peak } from '../exposure';
 import { shiftTemperature, type ThermalHistory } from '../history';
 import {
@@ -14,8 +14,9 @@ import { allowanceOf, KEPT_FROM, LOST_UP_TO, ROUTINE_DRAWS, strengthAfter } from
 
 /** What `allowedPeak` needs to know. */
 export interface AllowedPeakOptions {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   /** Yield loss that is accepted, fraction; default 0.1. */
   readonly allowanceFraction?: number;
   /** Air round the part, °C. */
@@ -47,17 +48,16 @@ const MOST_RUNS = STEPS + 3 * BISECTIONS;
  */
 export function allowedPeak(given: Exposure | ThermalHistory, options: AllowedPeakOptions): Judged {
   const {
-    alloy,
+    alloy: card,
     temper,
     allowanceFraction: allowed,
     ambientC,
     onProgress,
-  } = knownOptions(options, OPTIONS, 'allowedPeak');
+  } = withMetal(knownOptions(options, OPTIONS, 'allowedPeak'));
   requireNumber(ambientC, 'The air round the part (ambientC)');
   const tell = nowAndThen(onProgress);
   const allowanceFraction = allowanceOf(allowed);
   const exposure = asExposure(given);
-  const card = loadAlloy(alloy);
   const topC = peak(exposure.history).tempC;
   const riseK = topC - ambientC;
   if (!(riseK > 0))

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy, meltsFromC } from '../alloy';
+import { type AlloyCard, meltsFromC, withMetal } from '../alloy';
 import { asExposure, type Exposure, peak } from '../exposure';
 import type { ThermalHistory } from '../history';
 import { formatDuration, formatTemp, type Judged, knownOptions, TemperbookError } from '../quantity';
@@ -30,8 +30,9 @@ export interface RecoveryOption {
 
 /** What recovery is considered for. */
 export interface RecoveryOptions extends MeasuredBefore, BeforeTreatment {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   readonly allowanceFraction?: number;
   /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
   readonly quench?: ThermalHistory;
@@ -70,17 +71,16 @@ export function considerRecovery(
   options: RecoveryOptions,
 ): RecoveryOption[] {
   const {
-    alloy,
+    alloy: card,
     temper,
     allowanceFraction: allowed,
     quench,
     earlier,
     asWelded: known,
     ...measured
-  } = knownOptions(options, OPTIONS, 'considerRecovery');
+  } = withMetal(knownOptions(options, OPTIONS, 'considerRecovery'));
   const allowanceFraction = allowanceOf(allowed);
   const exposure = asExposure(given);
-  const card = loadAlloy(alloy);
   const { tempC, timeS } = ageingPractice(card, temper);
   checkSolid(card, exposure.history);
   const { asWelded, rested, reaged } = afterTreatments(

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy, shopLimit } from '../alloy';
+import { type AlloyCard, loadAlloy, shopLimit, withMetal } from '../alloy';
 import {
   condense,
   exactly,
@@ -17,8 +17,9 @@ import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 
 /** What `probePlacement` needs to know. */
 export interface PlacementOptions extends ProbeAndLimit {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   readonly allowanceFraction?: number;
   /** History of the hottest metal that must keep its temper. */
   readonly critical: ThermalHistory;
@@ -94,7 +95,7 @@ export interface Placement {
  * that do not hold every place.
  */
 export function probePlacement(places: readonly SoftZonePlace[], given: PlacementOptions): Placement {
-  const options = knownOptions(given, OPTIONS, 'probePlacement');
+  const options = withMetal(knownOptions(given, OPTIONS, 'probePlacement'));
   const { critical, otherHeats = [] } = options;
   const criticalMayHideK = requireNumber(options.criticalMayHideK ?? 0, 'criticalMayHideK', { low: 0 });
   for (const place of requireList(places, 'Places for a probe', 1)) checkHistory(place?.history);

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy } from '../alloy';
+import { type AlloyCard, withMetal } from '../alloy';
 import { acrossDraws, peak } from '../exposure';
 import { checkHistory } from '../history';
 import {
@@ -25,8 +25,9 @@ import { vickersHardness } from './vickersHardness';
 
 /** What `softZone` needs to know. */
 export interface SoftZoneOptions extends HeatKnown {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   /** Yield loss that is accepted, fraction; default 0.1. */
   readonly allowanceFraction?: number;
   /** Called now and then with the share of the places done, once it has taken two seconds. */
@@ -78,10 +79,9 @@ const OPTIONS = [
  * that did not melt, places not nearest first, and a doubt that does not hold every place.
  */
 export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOptions): SoftZone {
-  const options = knownOptions(given, OPTIONS, 'softZone');
-  const { temper, doubts = [] } = options;
+  const options = withMetal(knownOptions(given, OPTIONS, 'softZone'));
+  const { alloy: card, temper, doubts = [] } = options;
   const allowanceFraction = allowanceOf(options.allowanceFraction);
-  const card = loadAlloy(options.alloy);
   requireNumber(options.ambientC, 'The air round the part (ambientC)');
   for (const place of requireList(places, 'Places of a soft zone')) checkHistory(place?.history);
   checkPlaces(places, doubts);

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy, meltsFromC, startTemper } from '../alloy';
+import { type AlloyCard, meltsFromC, startTemper, withMetal } from '../alloy';
 import { exactly } from '../exposure';
 import { type ThermalHistory, thermalHistory } from '../history';
 import { weldCycle } from '../kinetics';
@@ -11,8 +11,9 @@ export type HeatKind = 'soak' | 'weld-like';
 
 /** Metal, heat and grid of a strength map. */
 export interface StrengthMapOptions {
+  /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   readonly kind?: HeatKind;
   /** Yield measured on the part, MPa; otherwise what parts of the temper have. */
   readonly measuredYieldMPa?: number;
@@ -68,9 +69,9 @@ const OPTIONS = [
  * @throws TemperbookError for options it does not know, as `strengthAfter`, and on a range that is none.
  */
 export function strengthMap(given: StrengthMapOptions): KeptMap {
+  const options: StrengthMapOptions = knownOptions(given, OPTIONS, 'strengthMap');
+  const { alloy: card, temper } = withMetal(options);
   const {
-    alloy,
-    temper,
     kind = 'soak',
     measuredYieldMPa,
     tempC: [lowC, highC] = [150, 500],
@@ -78,8 +79,7 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
     rows: rowCount = 60,
     columns: columnCount = 60,
     onProgress,
-  }: StrengthMapOptions = knownOptions(given, OPTIONS, 'strengthMap');
-  const card = loadAlloy(alloy);
+  } = options;
   const { name } = startTemper(card, temper);
   if (!Object.hasOwn(USUAL_TIMES, kind))
     throw new TemperbookError('There is no such kind of heat', {

@@ -67,8 +67,9 @@ export interface OwnStrengths {
 
 /** How a welded section is judged. */
 export interface ResistanceOptions {
+  /** The alloy, or alloy and temper in one word: '6061-T6'. */
   readonly alloy: string;
-  readonly temper: string;
+  readonly temper?: string;
   readonly process: CodeProcess;
   /** '4043', 'ER5356'; the weakest the code holds unless named. */
   readonly filler?: string;

@@ -1,4 +1,3 @@
-import type { AlloyCard } from '../../alloy';
 import type { Exposure } from '../../exposure';
 import {
   drawKnobs,
@@ -14,6 +13,7 @@ import { type SoftReach, softReach } from '../softReach';
 import { type PlaceStrength, type PlaceStrengthJob, placeStrengths } from './placeStrength';
 import { planExposure } from './planExposure';
 import {
+  type CardMetal,
   hottestToKeep,
   linePlaces,
   metalsOf,
@@ -176,7 +176,7 @@ export function comparePlans(
   return { plans: results, better: betterOf[0]!.better, betterOf, draws, seed };
 }
 
-type Metals = readonly (PlanMetal & { readonly alloy: AlloyCard })[];
+type Metals = readonly CardMetal[];
 type Settled = ComparePlansOptions &
   Required<Pick<ComparePlansOptions, 'draws' | 'seed' | 'allowanceFraction' | 'softZone'>>;
 

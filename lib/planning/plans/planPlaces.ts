@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy } from '../../alloy';
+import { type AlloyCard, loadAlloy, withMetal } from '../../alloy';
 import {
   alloyAt,
   coarserPlan,
@@ -15,9 +15,9 @@ import { MM_PER_INCH, requireNumber, TemperbookError } from '../../quantity';
 
 /** One metal of a part that has to keep its strength. */
 export interface PlanMetal {
-  /** As the regions of the plan call it. */
+  /** As the regions of the plan call it, or with its temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
-  readonly temper: string;
+  readonly temper?: string;
   /** Yield measured on the part before the heat, MPa. */
   readonly measuredYieldMPa?: number;
   /** From this distance on to the nearest weld it has to keep its strength, mm; default one inch. */
@@ -33,11 +33,11 @@ const TOLERANCE_K = 2;
 /** Places of the soft zone, mm from the weld. */
 const DISTANCES_MM = [6, 8, 10, 12, 15, 18, 22, 26, 32, 40, 50, 65];
 
+/** A metal of a plan with its card and its temper. */
+export type CardMetal = PlanMetal & { readonly alloy: AlloyCard; readonly temper: string };
+
 /** The metals of a plan by its regions, each in T6, where nobody says more. */
-export function metalsOf(
-  plan: PlatePlan,
-  given?: readonly PlanMetal[],
-): (PlanMetal & { readonly alloy: AlloyCard })[] {
+export function metalsOf(plan: PlatePlan, given?: readonly PlanMetal[]): CardMetal[] {
   const named = plan.part.flatMap(({ metal, thicknessMm }) =>
     typeof metal === 'string' && thicknessMm > 0 ? [loadAlloy(metal)] : [],
   );
@@ -49,10 +49,11 @@ export function metalsOf(
       remedy: 'Give the regions alloys by name',
     });
   }
-  return given.map((metal) => {
-    const card = loadAlloy(metal.alloy);
+  return given.map((one) => {
+    const metal = withMetal(one);
+    const card = metal.alloy;
     requireNumber(metal.keepFromMm ?? 0, `keepFromMm of ${card.designation}`, { low: 0, high: 1e4 });
-    if (own.some(({ designation }) => designation === card.designation)) return { ...metal, alloy: card };
+    if (own.some(({ designation }) => designation === card.designation)) return metal;
     throw new TemperbookError(`No region of the plan is ${card.designation}`, {
       found: own.map(({ designation }) => designation).join(', ') || 'no alloy by name',
       remedy: 'Name the metal as the plan does',
@@ -63,7 +64,7 @@ export function metalsOf(
 /** The hottest metal that has to keep its strength, in a run of the plan as it stands. */
 export function hottestToKeep(
   plan: PlatePlan,
-  metals: readonly (PlanMetal & { readonly alloy: AlloyCard })[],
+  metals: readonly CardMetal[],
   longestWaitS?: number,
 ): PlanPoint[] {
   const run = solvePlate(coarserPlan(plan), {

@@ -1,4 +1,4 @@
-import { type AlloyCard, loadAlloy, shopLimit } from '../../alloy';
+import { shopLimit } from '../../alloy';
 import { slowestInterval } from '../../exposure';
 import {
   drawKnobs,
@@ -91,10 +91,8 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
       found: `"${name}"`,
       expected: plan.probes.map((one) => `"${one.name}"`).join(', ') || 'a plan with probes',
     });
-  const metal = metalsOf(plan, options.metal ? [options.metal] : undefined)[0]! as PlanMetal & {
-    readonly alloy: AlloyCard;
-  };
-  const card = loadAlloy(metal.alloy);
+  const metal = metalsOf(plan, options.metal ? [options.metal] : undefined)[0]!;
+  const card = metal.alloy;
   const [at] = hottestToKeep(plan, [metal], options.longestWaitS) as [PlanPoint];
   const critical = placeName(card.designation, at);
   const beside = slopeProbes(plan, probe);

@@ -53,7 +53,7 @@ export const SIZE_JOB_SCHEMA = object(['section', 'metal', 'loads', 'factor', 'o
       0,
     ),
   }),
-  metal: object(['alloy', 'temper', 'process', 'code'], {
+  metal: object(['alloy', 'process', 'code'], {
     alloy: { type: 'string' },
     temper: { type: 'string' },
     process: { enum: ['MIG', 'TIG', 'TIG AC', 'TIG DC'] },

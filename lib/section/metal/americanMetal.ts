@@ -2,8 +2,9 @@ import { MM_PER_INCH } from '../../quantity';
 import type { CodeAnswer } from '../codes/codeAnswer';
 import { usStrength } from '../codes/usStrength';
 import { filletShearUs } from '../codes/weldMetal';
-import { carriesLoad, type ResistanceOptions, type WeldedSection } from '../weldedSection';
+import { carriesLoad, type WeldedSection } from '../weldedSection';
 import { OMEGA } from './codeFactors';
+import type { ApartOptions } from './metalApart';
 import type { SectionMetal } from './metalStrengths';
 
 /** Shear yield and rupture over tension in the manual; memory. */
@@ -12,7 +13,7 @@ const US_SHEAR = 0.6;
 /** Wrought metal by the Aluminum Design Manual: welded strengths within an inch. */
 export function americanMetal(
   section: WeldedSection,
-  options: ResistanceOptions,
+  options: ApartOptions,
   thicknessMm: number,
 ): CodeAnswer<SectionMetal> {
   const { alloy, temper, filler } = options;

@@ -2,12 +2,13 @@ import { requireNumber, TemperbookError } from '../../quantity';
 import { castingAllowable } from '../codes/castingAllowable';
 import { castingStrength } from '../codes/castingStrength';
 import { type CodeAnswer, unsupported } from '../codes/codeAnswer';
-import type { ResistanceOptions, WeldedSection } from '../weldedSection';
+import type { WeldedSection } from '../weldedSection';
 import { GAMMA, OMEGA, vonMises } from './codeFactors';
+import type { ApartOptions } from './metalApart';
 import type { SectionMetal } from './metalStrengths';
 
 /** An unwelded casting by its standard; a welded one these codes do not answer. */
-export function castPart(section: WeldedSection, options: ResistanceOptions): CodeAnswer<SectionMetal> {
+export function castPart(section: WeldedSection, options: ApartOptions): CodeAnswer<SectionMetal> {
   if (section.welds.length > 0)
     return unsupported(
       `${options.code} gives no strength beside a weld in a casting such as ${options.alloy}.`,
@@ -36,10 +37,7 @@ export function castPart(section: WeldedSection, options: ResistanceOptions): Co
 }
 
 /** The parent strength of a casting, over its casting factor. */
-export function castParent(
-  { castBy }: WeldedSection,
-  { alloy, temper, castingFactor = 1 }: ResistanceOptions,
-) {
+export function castParent({ castBy }: WeldedSection, { alloy, temper, castingFactor = 1 }: ApartOptions) {
   requireNumber(castingFactor, 'castingFactor', { low: 1, high: 10 });
   if (castBy !== 'sand' && castBy !== 'permanent mould')
     throw new TemperbookError('How the casting was made decides its strength', {
@@ -57,7 +55,7 @@ export function castParent(
 }
 
 /** A casting by AASHTO LTS: allowable stresses. */
-export function highwayCasting(section: WeldedSection, options: ResistanceOptions): CodeAnswer<SectionMetal> {
+export function highwayCasting(section: WeldedSection, options: ApartOptions): CodeAnswer<SectionMetal> {
   const { castBy } = section;
   if (castBy === undefined)
     throw new TemperbookError('How the casting was made decides its strength', {

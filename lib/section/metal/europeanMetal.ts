@@ -1,14 +1,15 @@
 import type { CodeAnswer } from '../codes/codeAnswer';
 import { hazKnockDown } from '../codes/hazKnockDown';
 import { weldMetal } from '../codes/weldMetal';
-import { carriesLoad, type ResistanceOptions, type WeldedSection } from '../weldedSection';
+import { carriesLoad, type WeldedSection } from '../weldedSection';
 import { GAMMA, vonMises } from './codeFactors';
+import type { ApartOptions } from './metalApart';
 import type { SectionMetal } from './metalStrengths';
 
 /** Wrought metal by EN 1999-1-1 tables 3.2 and 8.8. */
 export function europeanMetal(
   section: WeldedSection,
-  options: ResistanceOptions,
+  options: ApartOptions,
   thicknessMm: number,
 ): CodeAnswer<SectionMetal> {
   const { alloy, temper, process, filler } = options;

@@ -2,10 +2,11 @@ import { TemperbookError } from '../../quantity';
 import { alloySeries } from '../codes/alloySeries';
 import { type CodeAnswer, unsupported } from '../codes/codeAnswer';
 import { hazKnockDown } from '../codes/hazKnockDown';
-import type { ResistanceOptions, WeldedSection } from '../weldedSection';
+import type { WeldedSection } from '../weldedSection';
 import { americanMetal } from './americanMetal';
 import { castParent, castPart, highwayCasting } from './castMetal';
 import { europeanMetal } from './europeanMetal';
+import type { ApartOptions } from './metalApart';
 import type { SectionMetal } from './metalStrengths';
 import { ownMetal } from './ownMetal';
 import { profileMetal } from './profileMetal';
@@ -13,7 +14,7 @@ import { profileMetal } from './profileMetal';
 /** Strengths of a section's metal at a thickness by the code asked. */
 export function sectionMetal(
   section: WeldedSection,
-  options: ResistanceOptions,
+  options: ApartOptions,
   thicknessMm: number,
 ): CodeAnswer<SectionMetal> {
   const casting = alloySeries(options.alloy) === 'casting';
@@ -42,7 +43,7 @@ export function sectionMetal(
 }
 
 /** Parent strengths a profile stands on: the code's row of a wrought metal, the standard's of a casting. */
-function parentOf(section: WeldedSection, options: ResistanceOptions, thicknessMm: number) {
+function parentOf(section: WeldedSection, options: ApartOptions, thicknessMm: number) {
   if (alloySeries(options.alloy) === 'casting') return castParent(section, options);
   const { alloy, temper, process } = options;
   const row = hazKnockDown({ alloy, temper, form: section.form ?? 'profile', process, thicknessMm });

@@ -1,6 +1,7 @@
 import { requireNumber, TemperbookError } from '../../quantity';
 import { alloySeries } from '../codes/alloySeries';
 import type { CodeAnswer } from '../codes/codeAnswer';
+import { metalApart } from '../metal/metalApart';
 import type { SectionMetal } from '../metal/metalStrengths';
 import { sectionMetal } from '../metal/sectionMetal';
 import { type LocalClass, localClasses } from '../shape/localBuckling';
@@ -58,8 +59,9 @@ export interface WeldedResistance {
  */
 export function weldedResistance(
   section: WeldedSection,
-  options: ResistanceOptions,
+  given: ResistanceOptions,
 ): CodeAnswer<WeldedResistance> {
+  const options = metalApart(given);
   const body = sectionBody(section.shape);
   checkWelds(section);
   const thicknessMm = shapeThicknessMm(section.shape);

@@ -27,7 +27,7 @@ describe('temperbook probes', () => {
   it.each([
     [['check.csv'], 1, 'No step of the check'],
     [['check.csv', '--step', 'oil 1s to 2s'], 1, 'such as "ice water'],
-    [['check.csv', '--step', 'wiggle 1s to 20s', '--type', 'Q'], 1, 'letter of the wire'],
+    [['check.csv', '--step', 'wiggle 1s to 20s', '--type', 'Q'], 1, 'expected one of "B", "E"'],
   ])('%j', (args, code, message) => {
     const { status, stderr } = temperbook(folder, 'probes', ...args);
     expect(stderr).toContain(message);

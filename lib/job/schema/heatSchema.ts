@@ -5,7 +5,7 @@ import { readOptionsSchema } from './readOptionsSchema';
 
 const { closed, listOf, number, oneWordOf, text, textOr, yesOrNo } = schema;
 
-const span = (what: string) => ({ type: ['number', 'string'], description: `${what}: K, or "±5F"` });
+const span = (what: string) => ({ type: ['number', 'string'], description: `${what} (K), or "±5F"` });
 
 /** JSON Schema of a heat that nobody logged. */
 export const heatSchema = textOr(

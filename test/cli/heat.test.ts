@@ -46,9 +46,9 @@ describe('temperbook heat', () => {
     rmSync(folder, { recursive: true });
   });
 
-  it('takes points off a paper chart', () => {
+  it('takes points off a paper chart', async () => {
     const points = '0min 70F, 12min 350F, 40min 355F, 55min 150F';
-    const { stdout } = heat(points, '--alloy', 'A356-T6', '--within', '5F', '--between', 'the curve');
+    const { stdout } = await heat(points, '--alloy', 'A356-T6', '--within', '5F', '--between', 'the curve');
     expect(stdout).toMatch(/^Temper kept[\s\S]*4 points written down by hand/);
   });
 

@@ -1,7 +1,7 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { parseArgs } from 'node:util';
-import { isOpenMetal } from '../alloy';
+import { isOpenMetal } from '../../alloy';
 import {
   coaterTicket,
   type HeatedPlace,
@@ -14,15 +14,15 @@ import {
   ticketText,
   VERDICT_IN_WORDS,
   WORD_RULE,
-} from '../decision';
-import { parsePoints, pointsExposure, stickOf } from '../exposure';
-import { tableText } from '../figure';
-import { readLog } from '../log';
-import { formatChance, formatKept, formatPercent, formatStress } from '../quantity';
-import { tableOf, writeWhole } from '../report';
-import { readUnits } from '../section';
-import { fractionOf } from './fractionOf';
-import { required, shortest, UsageError, yesOrNo } from './usage';
+} from '../../decision';
+import { parsePoints, pointsExposure, stickOf } from '../../exposure';
+import { tableText } from '../../figure';
+import { readLog } from '../../log';
+import { formatChance, formatKept, formatPercent, formatStress } from '../../quantity';
+import { tableOf, writeWhole } from '../../report';
+import { readUnits } from '../../section';
+import { fractionOf } from '../fractionOf';
+import { required, shortest, UsageError, yesOrNo } from '../usage';
 
 /** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm] [--stick "400F melted"] [--ticket page.txt]` */
 export async function heat(args: string[]): Promise<void> {

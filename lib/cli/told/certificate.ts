@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
-import { judgeHeats } from '../decision';
-import { type BakeCertificate, bakeCertificate } from '../heattreat';
-import { readUserJson } from '../quantity';
-import { readUnits } from '../section';
-import { fractionOf } from './fractionOf';
-import { onlyOne, required, yesOrNo } from './usage';
+import { judgeHeats } from '../../decision';
+import { type BakeCertificate, bakeCertificate } from '../../heattreat';
+import { readUserJson } from '../../quantity';
+import { readUnits } from '../../section';
+import { fractionOf } from '../fractionOf';
+import { onlyOne, required, yesOrNo } from '../usage';
 
 /** `temperbook certificate <file.json> --lot HB-07 [--alloy A356-T6] [--wall 12mm] [--fan yes]` */
 export async function certificate(args: string[]): Promise<void> {

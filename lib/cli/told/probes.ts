@@ -1,12 +1,12 @@
 import { dirname, extname, relative, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { CheckedProbe } from '../exposure';
-import { tableText } from '../figure';
-import { checkOfProbes, type SaidCheck } from '../job';
-import { formatTempSpan } from '../quantity';
-import { tableOf, writeNew } from '../report';
-import { readOptionsOf } from './readOptionsOf';
-import { onlyOne, shortest, UsageError } from './usage';
+import type { CheckedProbe } from '../../exposure';
+import { tableText } from '../../figure';
+import { checkOfProbes, type SaidCheck } from '../../job';
+import { formatTempSpan } from '../../quantity';
+import { tableOf, writeNew } from '../../report';
+import { readOptionsOf } from '../readOptionsOf';
+import { onlyOne, shortest, UsageError } from '../usage';
 
 /** `temperbook probes <short log> --step "ice water 30s to 90s" … [--type K] [--out check.json]`, or of a check that was kept */
 export async function probes(args: string[]): Promise<void> {

@@ -113,8 +113,8 @@ For heat:
                        every metal it may be; the word must hold for each
   --brinell <number>   read on metal that saw no heat: rules tempers out
   --within <span>      of points: how far one may be off, such as 5F
-  --between <what>     of points: "the curve" where every high and low was typed,
-                       "not known" for readings written down in between
+  --between <what>     of points: "the curve" where every high and low was
+                       typed, "not known" for readings written down in between
   --ticket <file>      a page for the coater, as text
 
 For certificate:

@@ -10,10 +10,7 @@ export { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } fro
 export {
   type ComparePlansOptions,
   comparePlans,
-  type NamedPlan,
   type PlanComparison,
-  type PlanMetalResult,
-  type PlanResult,
 } from './plans/comparePlans';
 export {
   type FittedSide,
@@ -21,9 +18,11 @@ export {
   type FittedZonesOptions,
   fittedSoftZones,
 } from './plans/fittedSoftZones';
+export type { PlanMetalResult } from './plans/metalResult';
 export { type PlacedProbe, type PlaceProbeOptions, placeProbe } from './plans/placeProbe';
 export { PLAN_DOUBT, planExposure } from './plans/planExposure';
 export { type PlanMetal, USUAL_KEEP_FROM_MM } from './plans/planPlaces';
+export type { NamedPlan, PlanResult } from './plans/planResult';
 export {
   highestInterpass,
   largestAmps,
@@ -37,15 +36,10 @@ export {
   type SmallRepairOptions,
   smallRepair,
 } from './plans/smallRepair';
-export {
-  type StopReading,
-  type StopReadingOptions,
-  type StopWord,
-  stopReading,
-  wordAtReading,
-} from './plans/stopReading';
+export { type StopReading, type StopReadingOptions, stopReading } from './plans/stopReading';
 export { surfaceError } from './plans/surfaceError';
 export type { Matter } from './plans/whatMatters';
+export { type StopWord, wordAtReading } from './plans/wordAtReading';
 export { type Placement, type PlacementOptions, type ProbePlace, probePlacement } from './probePlacement';
 export { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 export type { SoftReach } from './softReach';

@@ -36,12 +36,13 @@ const job = {
   until: { coolForS: 205 },
 };
 for (const layers of [1, 3]) {
-  const startMs = performance.now();
+  const begun = process.cpuUsage();
   const { endS, steps, energy, grid } = solvePlate({ ...job, layers });
-  const seconds = (performance.now() - startMs) / 1000;
+  const { user, system } = process.cpuUsage(begun);
+  const seconds = (user + system) / 1e6;
   line(
     `four passes, ${(endS / 60).toFixed(1)} min of welding, ${grid.columns} × ${grid.rows} cells in ${layers} layer${layers > 1 ? 's' : ''}: ` +
-      `${seconds.toFixed(2)} s (aim < 10 s), ${steps.count} steps, heat account open by ${energy.imbalance.toExponential(1)}`,
+      `${seconds.toFixed(2)} s of processor time (aim < 10 s), ${steps.count} steps, heat account open by ${energy.imbalance.toExponential(1)}`,
   );
 }
 

@@ -21,6 +21,7 @@ import type { Attachment, ToleranceClass } from '../../thermocouple';
 import type { SoftZonePlace } from '../placeExposure';
 import { type SoftZone, softZone } from '../softZone';
 import { linePlaces, metalsOf, type PlanMetal } from './planPlaces';
+import { unknownPlace } from './unknownPlace';
 
 /** What `fittedSoftZones` may be told. */
 export interface FittedZonesOptions {
@@ -78,8 +79,6 @@ const DRAWS = 16;
 /** Error a step may add, K: a fit compares small differences, its answer does not. */
 const FIT_TOLERANCE_K = 2;
 const ANSWER_TOLERANCE_K = 2;
-/** Furthest a probe is looked for from its marked place, in what it may be off by. */
-const FARTHEST = 3;
 
 /**
  * How far the soft zone of a logged weld reaches on each of its sides: the plan fitted to the log (`fitPlan`: arc efficiency, air,
@@ -97,16 +96,12 @@ export function fittedSoftZones(
   requireNumber(Number.isInteger(draws) ? draws : Number.NaN, 'draws', { low: 3, high: 1000 });
   const withinMm = requireNumber(options.placedWithinMm ?? 1, 'placedWithinMm', { low: 0.01, high: 20 });
   const metals = metalsOf(plan, options.metals);
-  const probes = channels.map(({ name }) => {
-    const probe = plan.probes.find((one) => one.name === (probeOf[name] ?? name));
-    if (probe) return probe;
-    throw new TemperbookError(`No probe of the plan is the channel "${name}"`, {
-      expected: plan.probes.map((one) => `"${one.name}"`).join(', '),
-      remedy: 'Name the probe of the plan as the channel, or say which it is in probeOf',
-    });
-  });
+  const probes = channels.flatMap(
+    ({ name }) => plan.probes.find((one) => one.name === (probeOf[name] ?? name)) ?? [],
+  );
+  if (probes.length < channels.length) throw notInPlan(channels, plan);
   const unknowns = Object.fromEntries(
-    probes.map(({ name }): [string, PlanUnknown] => [`place of ${name}`, probePlace(plan, name, withinMm)]),
+    probes.map(({ name }): [string, PlanUnknown] => [`place of ${name}`, unknownPlace(plan, name, withinMm)]),
   );
   onProgress?.('fitting the plan to the log');
   const fit = fitPlan(channels, coarserPlan(plan), {
@@ -176,6 +171,20 @@ export function fittedSoftZones(
   };
 }
 
+/** All names at once, and the one that is probably meant. */
+function notInPlan(channels: readonly CalibrationChannel[], { probes }: PlatePlan): TemperbookError {
+  const list = (all: readonly { readonly name: string }[]) => all.map(({ name }) => `"${name}"`).join(', ');
+  const meant = channels.flatMap(({ name }) => {
+    const within = probes.find((probe) => probe.name !== name && name.includes(probe.name));
+    return within ? [`"${within.name}" is probably "${name}"`] : [];
+  })[0];
+  return new TemperbookError('The probes of the plan are not called as the channels of the log', {
+    found: `${list(channels)} in the log, ${list(probes) || 'no probe'} in the plan`,
+    expected: 'a probe of the plan for every channel on the part',
+    remedy: `Call each probe of the plan as its channel${meant ? `: ${meant}` : ''}; or say which it is in probeOf`,
+  });
+}
+
 const LONGEST_WAIT_S = 4 * 3600;
 const NUISANCE = new Set(['conductivity', 'heat capacity', 'travel speed']);
 
@@ -185,27 +194,4 @@ const distanceOf = (plan: PlatePlan, { xMm, yMm }: PlatePlan['probes'][number]):
 
 function isOf(plan: PlatePlan, { xMm, yMm }: PlatePlan['probes'][number], designation: string): boolean {
   return alloyAt(plan, [xMm, yMm]) === designation;
-}
-
-/** Where a probe really sits, along the line away from the weld; positive is further out. */
-function probePlace(plan: PlatePlan, name: string, withinMm: number): PlanUnknown {
-  const probe = plan.probes.find((one) => one.name === name)!;
-  const { at, distanceMm } = nearestWeld(plan, [probe.xMm, probe.yMm]);
-  const [ux, uy] =
-    distanceMm > 0 ? [(probe.xMm - at[0]) / distanceMm, (probe.yMm - at[1]) / distanceMm] : [0, 0];
-  return {
-    start: 0,
-    low: -FARTHEST * withinMm,
-    high: FARTHEST * withinMm,
-    unit: 'mm',
-    label: `${name} further from the weld than marked`,
-    isNuisance: true,
-    prior: { value: 0, standardError: withinMm },
-    apply: (changed, value) => ({
-      ...changed,
-      probes: changed.probes.map((one) =>
-        one.name === name ? { ...one, xMm: one.xMm + value * ux, yMm: one.yMm + value * uy } : one,
-      ),
-    }),
-  };
 }

@@ -8,7 +8,9 @@ import {
   TemperbookError,
 } from '../../quantity';
 import { KEPT_FROM } from '../../strength';
-import { type ComparePlansOptions, comparePlans, type PlanResult } from './comparePlans';
+import { type ComparePlansOptions, comparePlans } from './comparePlans';
+import type { PlanResult } from './planResult';
+import { gains, whyNot } from './searchWords';
 
 /** How a plan is looked for: as `comparePlans`, with the chance that is asked for. */
 export interface SearchOptions extends Omit<ComparePlansOptions, 'softZone' | 'onProgress'> {
@@ -35,6 +37,7 @@ const OPTIONS = [
   'toleranceK',
   'longestWaitS',
   'workers',
+  'signal',
   'confidence',
   'mostWaitS',
   'onTry',
@@ -216,20 +219,4 @@ function withPower(plan: PlatePlan, factor: number): PlatePlan {
       ...(amps === undefined ? {} : { amps: scaled(amps) }),
     })),
   };
-}
-
-/** What stands in the way: the metal that keeps least of its chance. */
-function whyNot({ metals }: PlanResult): string {
-  const weakest = metals.reduce((a, b) => (b.chanceKept < a.chanceKept ? b : a));
-  return `${weakest.alloy} keeps ${formatPercent(weakest.yieldKeptFraction.nominal)} at ${weakest.places[0]!.name}. A chill, smaller passes or a cooler arc may do what waiting cannot.`;
-}
-
-/** More draws than this that gain are told of. */
-const GAINS = 0.05;
-
-/** Heat makes under-aged metal stronger before it softens it: less heat is then less strength too. */
-function gains({ metals }: PlanResult): string {
-  const gaining = metals.filter(({ gainsShare }) => gainsShare > GAINS);
-  if (gaining.length === 0) return '';
-  return ` In ${formatPercent(Math.max(...gaining.map(({ gainsShare }) => gainsShare)))} of the draws ${gaining.map(({ alloy }) => alloy).join(' and ')} ends stronger than before: under-aged metal gains by heat before it loses, at the price of ductility, so less heat does not leave more strength there.`;
 }

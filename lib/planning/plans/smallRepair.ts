@@ -9,8 +9,9 @@ import {
 } from '../../quantity';
 import type { VerdictWord } from '../../strength';
 import type { SoftReach } from '../softReach';
-import { type ComparePlansOptions, comparePlans, type PlanResult } from './comparePlans';
+import { type ComparePlansOptions, comparePlans } from './comparePlans';
 import { USUAL_KEEP_FROM_MM } from './planPlaces';
+import type { PlanResult } from './planResult';
 
 /** A bead laid to mend a spot: where, how long, and what the set is to show. */
 export interface RepairBead {

@@ -7,12 +7,12 @@ import {
   type PlatePlan,
   planSurface,
 } from '../../heatflow';
-import { type ThermalHistory, tempAt } from '../../history';
 import { type Judged, judged, knownOptions, requireNumber, TemperbookError } from '../../quantity';
 import { weightedQuantiles } from '../../statistics';
 import type { Attachment, ToleranceClass } from '../../thermocouple';
 import { allowedPeak } from '../allowedPeak';
 import { readingAtLimit } from '../readingAtLimit';
+import { momentAtLimit } from './momentAtLimit';
 import { planExposure } from './planExposure';
 import { hottestToKeep, metalsOf, type PlanMetal, placeName } from './planPlaces';
 
@@ -121,7 +121,7 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
     low: ambientC + 1,
   });
   const found = knobs.map((_, i) =>
-    atLimit(
+    momentAtLimit(
       { timeS: there.timeS[i]!, tempC: there.tempC[i]! },
       { timeS: here.timeS[i]!, tempC: here.tempC[i]! },
       passesOf[i]!,
@@ -221,62 +221,4 @@ function slopeProbes(plan: PlatePlan, probe: PlatePlan['probes'][number]) {
     xMm: probe.xMm + (way * SLOPE_MM * dx) / mm,
     yMm: probe.yMm + (way * SLOPE_MM * dy) / mm,
   }));
-}
-
-/**
- * One plausible job: in the pass that heats the metal that matters most, how much it warms with the arc out, and how
- * the rise at the probe compares when it comes to the limit less that, or is hottest under the arc where it never does.
- */
-function atLimit(
-  critical: ThermalHistory,
-  probe: ThermalHistory,
-  passes: readonly { readonly startS: number; readonly endS: number }[],
-  limitC: number,
-  ambientC: number,
-): { readonly overshoot: number; readonly ratio: number; readonly peakC: number; readonly lag: number } {
-  const top = peakOf(critical, -Infinity, Infinity);
-  const pass = [...passes].reverse().find(({ startS }) => startS <= top.timeS) ?? passes[0]!;
-  const within = (history: ThermalHistory, timeS: number) =>
-    tempAt(history, Math.min(history.timeS.at(-1)!, Math.max(history.timeS[0]!, timeS)));
-  const atEnd = within(critical, pass.endS);
-  const overshoot = top.timeS > pass.endS ? Math.max(0, top.tempC - atEnd) : 0;
-  const underArc = peakOf(critical, pass.startS, pass.endS);
-  const wanted = limitC - overshoot;
-  let atS = underArc.timeS;
-  for (let i = 1; i < critical.timeS.length; i++) {
-    const timeS = critical.timeS[i]!;
-    if (timeS < pass.startS || timeS > pass.endS || critical.tempC[i]! < wanted) continue;
-    atS = timeS;
-    break;
-  }
-  const riseK = within(critical, atS) - ambientC;
-  return {
-    overshoot,
-    ratio: riseK > 1 ? Math.max(0, within(probe, atS) - ambientC) / riseK : 1,
-    peakC: top.tempC,
-    lag: peakOf(probe, pass.startS, Infinity).timeS - peakOf(critical, pass.startS, Infinity).timeS,
-  };
-}
-
-function peakOf(
-  { timeS, tempC }: ThermalHistory,
-  fromS: number,
-  toS: number,
-): { timeS: number; tempC: number } {
-  let best = { timeS: fromS, tempC: Number.NEGATIVE_INFINITY };
-  for (const [i, temp] of tempC.entries())
-    if (timeS[i]! >= fromS && timeS[i]! <= toS && temp > best.tempC) best = { timeS: timeS[i]!, tempC: temp };
-  return best;
-}
-
-/** What to do at a reading. */
-export type StopWord = 'go on' | 'nearly' | 'stop';
-/** Within this much below the reading to stop at, K, one gets ready. */
-const NEARLY_K = 15;
-
-/** What a reading of the watched probe asks for: for the bench, and for a program that watches a log as it grows. */
-export function wordAtReading({ stopC }: Pick<StopReading, 'stopC'>, readingC: number): StopWord {
-  requireNumber(readingC, 'The reading in °C');
-  if (readingC >= stopC.low) return 'stop';
-  return readingC >= stopC.low - NEARLY_K ? 'nearly' : 'go on';
 }

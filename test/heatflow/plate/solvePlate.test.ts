@@ -272,6 +272,14 @@ describe('passes and waits', () => {
     for (let t = passes[0]!.endS; t < startS - 1; t += 0.5) expect(tempAt(history, t)).toBeGreaterThan(120);
   });
 
+  it('do not wait for a limit that is met when the fixed wait is over', () => {
+    const { passes } = twice({ waitS: 60, interpassC: 400, atProbe: 'near' });
+    expect(passes[1]!.interpassC).toBeLessThan(400);
+    // It takes one look of a second to see that the reading does not rise.
+    expect(passes[1]!.startS - passes[0]!.endS).toBeGreaterThanOrEqual(60);
+    expect(passes[1]!.startS - passes[0]!.endS).toBeLessThanOrEqual(61.01);
+  });
+
   it('do not take a probe that is still warming for a cool one', () => {
     const far = [{ name: 'far', xMm: 199, yMm: 20 }];
     const { passes, probes } = twice(

@@ -56,6 +56,26 @@ describe('planSurface', () => {
     }
   });
 
+  it('knows where an interpass limit begins to hold a pass up', () => {
+    // About half of the plausible jobs are below the limit when the fixed wait is over.
+    const startAfter = { waitS: 25, interpassC: 155, atProbe: 'far' };
+    const held = { ...plan, passes: plan.passes.map((pass, k) => (k ? { ...pass, startAfter } : pass)) };
+    const bent = planSurface(held, { workers: 0 });
+    const draws = drawKnobs(bent.unknowns, 16, 5);
+    const solved = draws.map((knobs) => solvePlate(planWith(held, knobs), { toleranceK: 2 }));
+    const struckC = solved.map(({ passes }) => passes[1]!.interpassC!);
+    expect(struckC.filter((tempC) => tempC < 153).length).toBeGreaterThan(2);
+    expect(struckC.filter((tempC) => tempC > 154.8).length).toBeGreaterThan(2);
+    for (const [i, measure] of bent.measures(draws).entries()) {
+      expect(Math.abs(measure.strikeC[1]! - struckC[i]!)).toBeLessThan(0.01 * (155 - 20) + 0.5);
+      const { tempC, timeS } = bent.ways('near', [draws[i]!]);
+      const truth = peak(solved[i]!.probes.find(({ name }) => name === 'near')!.history).tempC;
+      expect(Math.abs(peak({ timeS: timeS[0]!, tempC: tempC[0]! }).tempC - truth)).toBeLessThan(
+        0.01 * (truth - 20) + 0.5,
+      );
+    }
+  });
+
   it('carries how far it was off in runs held back, and refuses a place that melts', () => {
     const { errorShare, history } = surface.ways('near', []);
     expect(errorShare).toHaveLength(history.timeS.length);

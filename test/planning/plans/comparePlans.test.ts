@@ -3,24 +3,12 @@ import { placeInRange } from '../../../lib/exposure';
 import { drawKnobs, type PlatePlan, planSurface, planWith, solvePlate } from '../../../lib/heatflow';
 import { comparePlans, type PlanComparison, planExposure } from '../../../lib/planning';
 import { strengthAfter } from '../../../lib/strength';
+import { edgeWeld } from './edgeWeld';
 
+const once = edgeWeld('A356.0');
 const plan: PlatePlan = {
-  cellMm: 5,
-  part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: 'A356.0' }],
-  surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-  initialC: 20,
-  passes: [0, 1].map((k) => ({
-    path: [
-      [10, 55],
-      [70, 55],
-    ],
-    travelMmPerS: 4,
-    netPowerW: 700,
-    sourceRadiusMm: 5,
-    startAfter: { waitS: 100 * k },
-  })),
-  probes: [],
-  until: { coolForS: 300 },
+  ...once,
+  passes: [0, 100].map((waitS) => ({ ...once.passes[0]!, startAfter: { waitS } })),
 };
 const cooler: PlatePlan = { ...plan, passes: plan.passes.map((pass) => ({ ...pass, netPowerW: 550 })) };
 const metal = { alloy: 'A356.0', temper: 'T6' };
@@ -101,6 +89,17 @@ describe('comparePlans', () => {
     expect(clockTimeS.nominal).toBeCloseTo(130, -1);
     expect(interpassC[0]!.nominal).toBeCloseTo(20, 1);
     expect(() => comparePlans([plan], { ...options, onProgress: () => false })).toThrow(/was stopped/);
+    const stop = new AbortController();
+    const told: number[] = [];
+    const onProgress = (share: number) => {
+      told.push(share);
+      if (told.length === 3) stop.abort();
+    };
+    expect(() => comparePlans([plan], { ...options, onProgress, signal: stop.signal })).toThrow(
+      /was stopped.*Start it again/,
+    );
+    expect(told).toHaveLength(3);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
   });
 
   it.each([

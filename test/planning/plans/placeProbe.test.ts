@@ -1,29 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { type PlatePlan, solvePlate } from '../../../lib/heatflow';
+import { solvePlate } from '../../../lib/heatflow';
 import { fittedSoftZones, placeProbe } from '../../../lib/planning';
+import { edgeWeld } from './edgeWeld';
 
-const plan: PlatePlan = {
-  cellMm: 5,
-  part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: '6061' }],
-  surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-  initialC: 20,
-  passes: [
-    {
-      path: [
-        [10, 55],
-        [70, 55],
-      ],
-      travelMmPerS: 4,
-      netPowerW: 700,
-      sourceRadiusMm: 5,
-    },
-  ],
+const plan = edgeWeld('6061', {
   probes: [
     { name: 'near', xMm: 40, yMm: 37 },
     { name: 'far', xMm: 40, yMm: 15 },
   ],
   until: { coolForS: 120 },
-};
+});
 
 describe('placeProbe', () => {
   const metal = { alloy: '6061', temper: 'T6', keepFromMm: 20 };
@@ -78,6 +64,11 @@ describe('fittedSoftZones', () => {
   });
 
   it('refuses a channel without a probe, and metal without one', () => {
-    expect(() => fittedSoftZones([{ ...channels[0]!, name: 'TC7' }], plan)).toThrow(/channel "TC7".*"near"/);
+    expect(() => fittedSoftZones([{ ...channels[0]!, name: 'TC7' }], plan)).toThrow(
+      /"TC7" in the log, "near", "far" in the plan.*Call each probe/,
+    );
+    expect(() => fittedSoftZones([{ ...channels[0]!, name: 'TC1 near' }], plan)).toThrow(
+      /"near" is probably "TC1 near"/,
+    );
   });
 });

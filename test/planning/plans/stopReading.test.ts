@@ -1,30 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { PlatePlan } from '../../../lib/heatflow';
 import { type StopReading, smallRepair, stopReading, wordAtReading } from '../../../lib/planning';
 import { stopCardHtml } from '../../../lib/record';
+import { edgeWeld } from './edgeWeld';
 
-const plan: PlatePlan = {
-  cellMm: 5,
-  part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: 'A356.0' }],
-  surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-  initialC: 20,
-  passes: [
-    {
-      path: [
-        [10, 55],
-        [70, 55],
-      ],
-      travelMmPerS: 4,
-      netPowerW: 700,
-      sourceRadiusMm: 5,
-    },
-  ],
+const plan = edgeWeld('A356.0', {
   probes: [
     { name: 'near', xMm: 60, yMm: 32 },
     { name: 'far', xMm: 60, yMm: 12 },
   ],
   until: { coolForS: 200 },
-};
+});
 const options = { workers: 0, attachment: 'peened hole', limitC: 227 } as const;
 
 describe('stopReading', () => {

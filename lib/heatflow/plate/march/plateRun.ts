@@ -16,6 +16,8 @@ const LEAST_SHRINK = 0.2;
 const CAUTION = 0.75;
 /** A limit counts as reached when the reading is this close below it, K. */
 const CLOSENESS_K = 0.1;
+/** First step of a wait whose limit is met when it begins, s. */
+const LOOK_S = 1;
 const SHORTEST_STEP_S = 1e-7;
 const PROGRESS_EVERY_MS = 250;
 
@@ -92,6 +94,9 @@ export class PlateRun {
 
   /** Lets the part cool until a time, or until the watch is content; returns whether it was. */
   cool(toS: number, watch?: CoolingWatch): boolean {
+    // A reading below the limit already is done as soon as it is seen not to rise.
+    if (watch && watch.read(this.stepper.nowC.values) <= watch.limitC)
+      this.nextStepS = Math.min(this.nextStepS, LOOK_S);
     return this.walk(toS, undefined, watch);
   }
 

@@ -1,0 +1,98 @@
+import type { AlloyCard } from '../../alloy';
+import type { PlanKnob, PlanKnobs, PlanPoint, PlanSurface } from '../../heatflow';
+import type { Judged } from '../../quantity';
+import { bandOfDraws, type VerdictWord, wordOf } from '../../strength';
+import { type SoftReach, softReach } from '../softReach';
+import type { PlaceStrength } from './placeStrength';
+import { type PlanMetal, USUAL_KEEP_FROM_MM } from './planPlaces';
+import { type Matter, whatMatters } from './whatMatters';
+
+/** What a plan leaves of one of its metals, where that has to keep its strength. */
+export interface PlanMetalResult {
+  readonly alloy: string;
+  readonly temper: string;
+  readonly keepFromMm: number;
+  /** The weakest of the places compared, draw by draw: yield over yield before. */
+  readonly yieldKeptFraction: Judged;
+  readonly yieldMPa: Judged;
+  readonly chanceKept: number;
+  readonly verdict: VerdictWord;
+  /** The places, with the highest temperature as planned, °C. */
+  readonly places: readonly { readonly name: string; readonly at: PlanPoint; readonly peakC: number }[];
+  /** How far from the weld less than the allowance leaves is kept; absent where it was not asked for or no place is solid. */
+  readonly softZone?: SoftReach;
+  /** Share of draws in which the heat leaves it stronger than it was: under-aged metal gains first, at the price of ductility. */
+  readonly gainsShare: number;
+  readonly matters: readonly Matter[];
+  /** Yield kept by draw. */
+  readonly draws: Float64Array;
+}
+
+/** The strength of one metal's places, in their order. */
+export interface StrengthOfPlaces {
+  /** Where it has to keep its strength: every place, and of those that stay solid the strength and that of the heat as planned. */
+  readonly places: readonly { readonly name: string; readonly at: PlanPoint }[];
+  readonly kept: readonly PlaceStrength[];
+  readonly asPlanned: readonly PlaceStrength[];
+  /** Solid places along the line from the weld. */
+  readonly line: readonly { readonly distanceMm: number; readonly kept: PlaceStrength }[];
+}
+
+/** The jobs the strengths were drawn over. */
+export interface DrawnJobs {
+  readonly surface: PlanSurface;
+  readonly unknowns: readonly PlanKnob[];
+  readonly knobs: readonly PlanKnobs[];
+  readonly allowanceFraction: number;
+}
+
+/** What a plan leaves of a metal: that of its weakest place, draw by draw; nothing where one of them may melt. */
+export function metalResult(
+  { alloy, temper, keepFromMm }: PlanMetal & { readonly alloy: AlloyCard },
+  { places, kept, asPlanned, line }: StrengthOfPlaces,
+  { surface, unknowns, knobs, allowanceFraction }: DrawnJobs,
+): PlanMetalResult {
+  const draws = knobs.length;
+  const melts = kept.length < places.length;
+  const weakest = melts ? new Float64Array(draws) : weakestOf(kept, draws);
+  const startYield = kept[0]?.startYieldMPa ?? new Float64Array(draws);
+  const needed = 1 - allowanceFraction;
+  const chanceKept = shareOf(weakest, (value) => value >= needed);
+  const because = kept[0]?.because ?? [];
+  const historyOf = (name: string) =>
+    surface.asPlanned.histories[surface.plan.probes.findIndex((probe) => probe.name === name)]!;
+  return {
+    alloy: alloy.designation,
+    temper,
+    keepFromMm: keepFromMm ?? USUAL_KEEP_FROM_MM,
+    yieldKeptFraction: bandOfDraws(weakest, '1', because),
+    yieldMPa: bandOfDraws(
+      weakest.map((value, i) => value * startYield[i]!),
+      'MPa',
+      because,
+    ),
+    chanceKept,
+    verdict: wordOf(chanceKept, false),
+    places: places.map(({ name, at }) => ({ name, at, peakC: Math.max(...historyOf(name).tempC) })),
+    ...(line.length > 0 ? { softZone: reachAlong(line, needed) } : {}),
+    gainsShare: shareOf(weakest, (value) => value > 1),
+    matters: melts ? [] : whatMatters(weakest, unknowns, knobs, weakestOf(asPlanned, draws)),
+    draws: weakest,
+  };
+}
+
+const reachAlong = (line: StrengthOfPlaces['line'], needed: number): SoftReach =>
+  softReach(
+    line.map(({ distanceMm, kept }) => ({ distanceMm, kept: bandOfDraws(kept.yieldKept, '1', []) })),
+    needed,
+  );
+
+function weakestOf(places: readonly PlaceStrength[], draws: number): Float64Array {
+  return Float64Array.from({ length: draws }, (_, i) =>
+    Math.min(...places.map(({ yieldKept }) => yieldKept[i]!)),
+  );
+}
+
+/** Share of the draws for which something holds. */
+export const shareOf = (values: Float64Array, holds: (value: number, index: number) => boolean): number =>
+  values.reduce((sum, value, i) => sum + (holds(value, i) ? 1 : 0), 0) / values.length;

@@ -32,7 +32,8 @@ blockquote { margin: 1rem 0; padding-left: 1rem; border-left: 3px solid #c9ced6;
 table { border-collapse: collapse; margin: .75rem 0; font-variant-numeric: tabular-nums; }
 th, td { padding: .3rem .8rem .3rem 0; border-bottom: 1px solid #dde1e6; text-align: left; vertical-align: top; }
 th { border-bottom-color: #6b737c; }
-td { overflow-wrap: anywhere; }
+td { overflow-wrap: break-word; }
+.display { overflow-x: auto; }
 @media screen and (max-width: 960px) { table { font-size: .85rem; } }
 @media screen and (max-width: 640px) { ${cards('table.cards')} }
 @media screen and (max-width: 960px) { ${cards('table.cards:has(th:nth-child(6))')} }

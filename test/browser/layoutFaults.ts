@@ -2,8 +2,8 @@
 import type { Page } from 'playwright-core';
 
 /**
- * What a reader could not read on a page as it stands: text off the screen, text cut by what holds it, and texts of
- * one figure that lie on each other. Each fault names the text. Letters touch only where boxes meet by more than
+ * What a reader could not read on a page as it stands: text off the screen, text cut by what holds it, words broken
+ * in two, and texts of one figure that lie on each other. Each fault names the text. Letters touch only where boxes meet by more than
  * `slackPx`: a box is taller than its letters.
  */
 export const layoutFaults = (page: Page): Promise<string[]> =>
@@ -30,6 +30,13 @@ export const layoutFaults = (page: Page): Promise<string[]> =>
       range.selectNodeContents(node);
       for (const { left, right } of Array.from(range.getClientRects()))
         if (left < -1 || right > screenPx + 1) faults.push(`off the screen: ${named(holder)}`);
+      if (holder.closest('pre, code, svg')) continue;
+      for (const { 0: word, index } of node.textContent!.matchAll(/\p{L}{4,}/gu)) {
+        range.setStart(node, index);
+        range.setEnd(node, index + word.length);
+        const [first, ...rest] = Array.from(range.getClientRects());
+        if (rest.some(({ top }) => first && top > first.bottom - 2)) faults.push(`broken: "${word}"`);
+      }
     }
     for (const element of Array.from(document.querySelectorAll('main *:not(svg, svg *)')))
       if (

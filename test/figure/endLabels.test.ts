@@ -6,7 +6,7 @@ describe('endLabels', () => {
     text,
     look: 0,
     at,
-    ...(stopsAtX === undefined ? {} : { stopsAtX }),
+    ...(stopsAtX === undefined ? {} : { stops: { atX: stopsAtX, side: 'above' } as const }),
   });
   /** Where a label ends up, px down. */
   const placedPx = ({ y, ay }: { y: number; ay?: number }) => -y + (ay ?? 0);
@@ -21,6 +21,11 @@ describe('endLabels', () => {
 
   it('leaves a name alone where another line ends elsewhere', () => {
     const labels = endLabels([label('107 %', 107, 47), label('106 %', 106, 70)], 'y', 1);
-    expect(labels.map(({ ay }) => ay)).toEqual([0, 0]);
+    expect(labels[0]!.ay).toBe(labels[1]!.ay);
+  });
+
+  it('names a line that stops early beside its end, not on the lines that go on there', () => {
+    const [stopped, ...others] = endLabels([label('a', 100, 47), label('b', 100), label('c', 98)], 'y', 1);
+    for (const other of others) expect(Math.abs(placedPx(stopped!) - -other.y)).toBeGreaterThan(15);
   });
 });

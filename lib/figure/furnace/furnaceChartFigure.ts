@@ -1,7 +1,7 @@
 import type { ChartCheck, NamedStage, Requirement, RequirementWord } from '../../heattreat';
 import type { Annotation, Figure, Shape, Trace } from '../figure';
 import { assemble, textWidthPx } from '../parts/panel';
-import { INK, lineLook, plotText, QUIET_INK, TEXT_PX, VEIL, withAlpha } from '../parts/style';
+import { INK, lineLook, plotText, QUIET_INK, TEXT_PX, VEIL, withAlpha, wrapped } from '../parts/style';
 import { type TimeScale, timeAxis, timeScale } from '../parts/timeScale';
 import type { TracedChannel } from '../trace/tracedChannel';
 import { spanOf } from '../trace/traceFigure';
@@ -13,8 +13,9 @@ const AXIS_PX = 62;
 const ROW_PX = 18;
 /** Width the labels are placed for; plotly itself makes room when there is more. */
 const USUAL_WIDTH_PX = 640;
-/** Longest line of the list. */
-const MOST_LETTERS = 100;
+/** Longest line of the list, which must fit a phone, and the lines one requirement may take. */
+const LINE_LETTERS = 46;
+const MOST_LINES = 3;
 const SIGNS: Readonly<Record<RequirementWord, string>> = { met: '✓', 'not met': '✗', 'cannot tell': '?' };
 
 /**
@@ -26,7 +27,8 @@ export function furnaceChartFigure(check: ChartCheck, title?: string): Figure {
   const channels: TracedChannel[] = check.sensors.filter(({ role }) => role !== 'left out');
   const span = spanOf(channels);
   const scale = timeScale(span.toS - span.fromS);
-  const listPx = AXIS_PX + check.requirements.length * ROW_PX;
+  const list = check.requirements.map(requirementLines);
+  const listPx = AXIS_PX + list.flat().length * ROW_PX;
   const totalPx = TRACE_PX + listPx;
   const domain = [listPx / totalPx, 1] as const;
   const panel = tracePanel(channels, {}, scale, span, { domain, heightPx: TRACE_PX });
@@ -45,7 +47,7 @@ export function furnaceChartFigure(check: ChartCheck, title?: string): Figure {
           ...panel.annotations,
           ...stageNames(check.stages, scale, span),
           ...marks.annotations,
-          ...requirementList(check.requirements, totalPx),
+          ...requirementList(check.requirements, list, totalPx),
         ],
       },
     ],
@@ -173,23 +175,38 @@ function momentMarks(
   };
 }
 
-function requirementList(requirements: readonly Requirement[], totalPx: number): Annotation[] {
-  return requirements.map(({ name, verdict, found, wanted, missing }, k) => {
-    const told =
-      verdict === 'cannot tell'
-        ? `cannot tell: ${missing}`
-        : verdict === 'not met'
-          ? `${found}; wanted: ${wanted}`
-          : found;
-    const line = `${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`;
+/** "✗ 7  Ageing: …": what was found, and what was wanted where it is not met; broken into lines. */
+function requirementLines({ name, verdict, found, wanted, missing }: Requirement, k: number): string[] {
+  const told =
+    verdict === 'cannot tell'
+      ? `cannot tell: ${missing}`
+      : verdict === 'not met'
+        ? `${found}; wanted: ${wanted}`
+        : found;
+  const lines = wrapped(`${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`, LINE_LETTERS);
+  const shown = lines.slice(0, MOST_LINES);
+  return lines.length > MOST_LINES ? [...shown.slice(0, -1), `${shown.at(-1)}…`] : shown;
+}
+
+function requirementList(
+  requirements: readonly Requirement[],
+  list: readonly (readonly string[])[],
+  totalPx: number,
+): Annotation[] {
+  const rows = list.flat().length;
+  let row = 0;
+  return requirements.map(({ verdict }, k) => {
+    const top = (rows - row) * ROW_PX;
+    row += list[k]!.length;
     return {
-      text: plotText(line.length > MOST_LETTERS ? `${line.slice(0, MOST_LETTERS - 1)}…` : line),
+      text: list[k]!.map(plotText).join('<br>'),
       x: 0,
-      y: ((requirements.length - k) * ROW_PX) / totalPx,
+      y: top / totalPx,
       xref: 'paper',
       yref: 'paper',
       xanchor: 'left',
       yanchor: 'top',
+      align: 'left',
       xshift: -34,
       showarrow: false,
       font: {

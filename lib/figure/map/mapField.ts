@@ -1,6 +1,5 @@
 import { max } from 'simple-statistics';
 import type { Trace } from '../figure';
-import { INK, TEXT_PX } from '../parts/style';
 
 /** One row for each temperature, one value for each time; `null` where nothing is known. */
 export type MapGrid = readonly (readonly (number | null)[])[];
@@ -19,6 +18,14 @@ const LOSS = { start: 0.1, end: 0.9, size: 0.1 } as const;
 const GAIN = { start: 1.05, end: 1.85, size: 0.2 } as const;
 const LEVEL_LINE = '#4a2a1c';
 
+/** Every level that a line is drawn for: of loss and, where there is more than one line of it, of gain. */
+export function levelsDrawn(kept: MapGrid): number[] {
+  const most = max(kept.flat().map((value) => value ?? 0));
+  const levels = ({ start, end, size }: typeof LOSS | typeof GAIN) =>
+    Array.from({ length: Math.round((end - start) / size) + 1 }, (_, k) => start + k * size);
+  return [...levels(LOSS), ...(most > GAIN.start + GAIN.size ? levels(GAIN) : [])];
+}
+
 /** The field of strength kept, filled by its levels of loss. */
 export function lossField(kept: MapGrid, timeS: readonly number[], tempC: readonly number[]): Trace {
   return {
@@ -27,9 +34,6 @@ export function lossField(kept: MapGrid, timeS: readonly number[], tempC: readon
     contours: {
       ...LOSS,
       coloring: 'fill',
-      showlabels: true,
-      labelformat: '.0%',
-      labelfont: { size: TEXT_PX, color: INK },
     },
     hovertemplate: '%{y:.0f} °C for %{x:.3~s}s: %{z:.0%} kept<extra></extra>',
   };
@@ -43,7 +47,7 @@ export function gainLines(kept: MapGrid, timeS: readonly number[], tempC: readon
   return [
     {
       ...levelLines(kept, timeS, tempC),
-      contours: { ...GAIN, coloring: 'none', showlabels: most > GAIN.start + GAIN.size, labelformat: '.0%' },
+      contours: { ...GAIN, coloring: 'none' },
       line,
       hoverinfo: 'skip',
     },

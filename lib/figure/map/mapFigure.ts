@@ -1,11 +1,13 @@
-import { formatTemp } from '../../quantity';
-import type { Annotation, Axis, Figure, Shape } from '../figure';
+import type { Axis, Figure } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { baseAxis, baseLayout, levelLine, plotText, TEXT_PX, wrapped } from '../parts/style';
+import { baseAxis, baseLayout, TEXT_PX } from '../parts/style';
 import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
 import type { FigureLimit } from '../trace/limitLines';
+import { levelNames } from './levelNames';
 import { gainLines, lossField, type MapGrid } from './mapField';
-import { type MapLine, type MapPoint, markLabels, markTraces } from './mapMarks';
+import { limitLevels } from './mapLimits';
+import { type MapLine, type MapPoint, markLabels, markTraces, takeMarks } from './mapMarks';
+import { mapSheets } from './mapSheets';
 import { sureZone } from './sureZone';
 
 /** What is drawn on the strength map. */
@@ -37,8 +39,6 @@ const MARGIN = { l: 46, r: 48, t: 66, b: 100 } as const;
 /** Room the plot has on a desk or on paper, px, and on a phone: names are placed for both. */
 const PLOT_PX = { width: 766, height: HEIGHT_PX - MARGIN.t - MARGIN.b } as const;
 const PHONE_PX = { width: 264, height: PLOT_PX.height } as const;
-/** Two names of lines need this between them, px. */
-const NAME_PX = 17;
 /** Every other time on the second row: so they never meet on a narrow screen. */
 const TICKS: readonly (readonly [number, string])[] = [
   [1, '1 s'],
@@ -64,8 +64,10 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
   const [lowC, highC] = [tempC[0]!, tempC[tempC.length - 1]!];
   const [firstS, lastS] = [timeS[0]!, timeS[timeS.length - 1]!];
   const axes = temperatureAxes(lowC, highC, [0, 1], 12);
-  const limits = limitLevels(options.limits ?? [], lowC, highC);
+  const sheets = mapSheets([PLOT_PX, PHONE_PX], [firstS, lastS], [lowC, highC]);
   const marks = { points: options.points ?? [], lines: options.lines ?? [] };
+  takeMarks(marks, sheets);
+  const limits = limitLevels(options.limits ?? [], [lowC, highC], sheets);
   const needed = 1 - (options.allowanceFraction ?? 0.1);
   return {
     data: [
@@ -84,7 +86,8 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
       annotations: [
         ...axes.headings,
         ...limits.map(({ label }) => label),
-        ...markLabels(marks, [firstS, lastS], [lowC, highC], [PLOT_PX, PHONE_PX]),
+        ...markLabels(marks, [firstS, lastS], [lowC, highC], sheets),
+        ...levelNames(map.keptFraction, timeS, tempC, sheets),
       ],
       shapes: limits.map(({ shape }) => ({ ...shape, layer: 'above' as const })),
       showlegend: true,
@@ -114,30 +117,4 @@ function timeAxis(firstS: number, lastS: number, name: string): Axis {
     showgrid: false,
     anchor: 'y',
   };
-}
-
-/** Limits within the map, named above their line, or below it when the next line is too close. */
-function limitLevels(
-  limits: readonly FigureLimit[],
-  lowC: number,
-  highC: number,
-): readonly { readonly shape: Shape; readonly label: Annotation }[] {
-  const pxPerC = PLOT_PX.height / (highC - lowC);
-  const inside = limits.filter(({ limitC }) => limitC > lowC && limitC < highC);
-  return inside.map(({ name, limitC }) => {
-    const crowded = inside.some(
-      (other) => other.limitC > limitC && (other.limitC - limitC) * pxPerC < NAME_PX,
-    );
-    const side = crowded ? 'below' : 'above';
-    const { shape, label } = levelLine(limitC, '', 'y', { end: 'left', side });
-    return {
-      shape,
-      label: {
-        ...label,
-        text: wrapped(`${name} ${formatTemp(limitC)}`, 34)
-          .map(plotText)
-          .join('<br>'),
-      },
-    };
-  });
 }

@@ -1,5 +1,6 @@
 import type { Annotation, Trace } from '../figure';
 import { INK, plotText, TEXT_PX, VEIL } from '../parts/style';
+import { type Box, boxAround, LINE_PX, type MapSheet, type Span, takePlace, widthOf } from './mapSheets';
 
 /** A practice or a job marked on a map. */
 export interface MapPoint {
@@ -70,46 +71,47 @@ export function markTraces({ points, lines }: MapMarks): Trace[] {
   ];
 }
 
-type Span = readonly [number, number];
-
 interface Dot {
   readonly label: string;
   readonly timeS: number;
   readonly tempC: number;
 }
 
-/** What the plot measures, px. */
-interface PlotSize {
-  readonly width: number;
-  readonly height: number;
+/** The dots of all marks: no name may cover one. */
+export function takeMarks({ points, lines }: MapMarks, sheets: readonly MapSheet[]): void {
+  const dots = [
+    ...points.map(({ timeS, tempC }) => ({ span: spanOf(timeS), tempC })),
+    ...lines.flatMap(({ points: along }) =>
+      along.map(({ timeS, tempC }) => ({ span: spanOf(timeS), tempC })),
+    ),
+  ];
+  for (const sheet of sheets)
+    sheet.taken.push(
+      ...dots.map(({ span: [from, to], tempC }) =>
+        boxAround(sheet.x(from) - 4, sheet.x(to) + 4, sheet.y(tempC), 8),
+      ),
+    );
 }
 
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
+const spanOf = (timeS: number | Span): Span => (typeof timeS === 'number' ? [timeS, timeS] : timeS);
 
-const PX_PER_LETTER = 6.6;
-const LINE_PX = 15;
 const GAP_PX = 8;
 const PLACES = ['right', 'left', 'above', 'below'] as const;
 type Place = (typeof PLACES)[number];
 
 /**
- * The names beside their marks: each takes the first place, right, left, above or below, that is inside the plot
- * and free at every size of it, a desk's and a phone's; failing that, at the first size. Annotations on a log axis take the logarithm as their place.
+ * The names beside their marks: each takes the first place, right, left, above or below, that is free. Annotations on
+ * a log axis take the logarithm as their place.
  */
 export function markLabels(
   { points, lines }: MapMarks,
   [firstS, lastS]: Span,
   [lowC, highC]: Span,
-  sizes: readonly PlotSize[],
+  sheets: readonly MapSheet[],
 ): Annotation[] {
   const marks: readonly Mark[] = [
     ...points.map(({ label, tempC, timeS }) => {
-      const [from, to] = typeof timeS === 'number' ? [timeS, timeS] : timeS;
+      const [from, to] = spanOf(timeS);
       return { label, tempC, from, to };
     }),
     ...lines.map(({ label, points: along }) => {
@@ -117,36 +119,9 @@ export function markLabels(
       return { label, tempC: hottest.tempC, from: hottest.timeS, to: hottest.timeS };
     }),
   ].filter(({ from, to, tempC }) => from >= firstS && to <= lastS && tempC >= lowC && tempC <= highC);
-  const plots = sizes.map((size) => {
-    const toX = (s: number): number => (size.width * Math.log(s / firstS)) / Math.log(lastS / firstS);
-    const toY = (c: number): number => (size.height * (highC - c)) / (highC - lowC);
-    const dot = (from: number, to: number, tempC: number) =>
-      around(toX(from) - 4, toX(to) + 4, toY(tempC), 8);
-    const taken = [
-      ...marks.map(({ from, to, tempC }) => dot(from, to, tempC)),
-      ...lines.flatMap(({ points: along }) => along.map(({ timeS, tempC }) => dot(timeS, timeS, tempC))),
-    ];
-    const boxAt = (place: Place, { label, tempC, from, to }: Mark): Box => {
-      const wide = label.length * PX_PER_LETTER;
-      const [x0, x1, y] = [toX(from), toX(to), toY(tempC)];
-      if (place === 'right') return around(x1 + GAP_PX, x1 + GAP_PX + wide, y, LINE_PX);
-      if (place === 'left') return around(x0 - GAP_PX - wide, x0 - GAP_PX, y, LINE_PX);
-      return around(x0, x0 + wide, place === 'above' ? y - LINE_PX : y + LINE_PX, LINE_PX);
-    };
-    const isFree = (box: Box): boolean =>
-      box.left >= 0 &&
-      box.right <= size.width &&
-      box.top >= 0 &&
-      box.bottom <= size.height &&
-      !taken.some((other) => overlap(box, other));
-    return { taken, boxAt, isFree };
-  });
   return marks.map((mark): Annotation => {
     const { label, tempC, from, to } = mark;
-    const freeIn = (of: typeof plots) =>
-      PLACES.find((place) => of.every(({ boxAt, isFree }) => isFree(boxAt(place, mark))));
-    const best = freeIn(plots) ?? freeIn(plots.slice(0, 1)) ?? 'right';
-    for (const { taken, boxAt } of plots) taken.push(boxAt(best, mark));
+    const best = takePlace(sheets, PLACES, (place, sheet) => boxAt(place, mark, sheet)) ?? 'right';
     const beside = best === 'right' || best === 'left';
     return {
       text: plotText(label),
@@ -172,12 +147,10 @@ interface Mark {
   readonly to: number;
 }
 
-const around = (left: number, right: number, y: number, height: number): Box => ({
-  left,
-  right,
-  top: y - height / 2,
-  bottom: y + height / 2,
-});
-
-const overlap = (a: Box, b: Box): boolean =>
-  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+function boxAt(place: Place, { label, tempC, from, to }: Mark, sheet: MapSheet): Box {
+  const wide = widthOf(label);
+  const [x0, x1, y] = [sheet.x(from), sheet.x(to), sheet.y(tempC)];
+  if (place === 'right') return boxAround(x1 + GAP_PX, x1 + GAP_PX + wide, y, LINE_PX);
+  if (place === 'left') return boxAround(x0 - GAP_PX - wide, x0 - GAP_PX, y, LINE_PX);
+  return boxAround(x0, x0 + wide, place === 'above' ? y - LINE_PX : y + LINE_PX, LINE_PX);
+}

@@ -66,7 +66,10 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
       annotations: [
         axisHeading('y, mm', 'y domain'),
         ...plan.part.map((region, i) => regionLabel(region, outlines[i]!)),
-        ...arrows(plan.passes.map(({ path }) => path)),
+        ...arrows(
+          plan.passes.map(({ path }) => path),
+          wideMm,
+        ),
         ...plan.probes.map(({ name, xMm, yMm }) => label(name, [xMm, yMm], INK, -12)),
       ],
       showlegend: true,
@@ -175,20 +178,29 @@ function regionLabel(
   return { ...label(text, [left, top], QUIET_INK, -4), xanchor: 'left', yanchor: 'top', xshift: 4 };
 }
 
+/** Ends of passes nearer than this share of the drawing share an arrowhead: their numbers would meet. */
+const ALIKE_SHARE = 0.04;
+
 /** One arrowhead for all passes that end alike, with their numbers. */
-function arrows(paths: readonly (readonly PlanPoint[])[]): Annotation[] {
-  const alike = new Map<string, number[]>();
+function arrows(paths: readonly (readonly PlanPoint[])[], wideMm: number): Annotation[] {
+  const groups: { path: readonly PlanPoint[]; numbers: number[] }[] = [];
   for (const [i, path] of paths.entries()) {
-    const ending = JSON.stringify(path.slice(-2));
-    if (path.length > 1) alike.set(ending, [...(alike.get(ending) ?? []), i]);
+    if (path.length < 2) continue;
+    const alike = groups.find(({ path: other }) =>
+      [-1, -2].every((at) => apart(path.at(at)!, other.at(at)!) < ALIKE_SHARE * wideMm),
+    );
+    if (alike) alike.numbers.push(i + 1);
+    else groups.push({ path, numbers: [i + 1] });
   }
-  return [...alike.values()].map((group) => arrow(paths[group[0]!]!, group.map((i) => i + 1).join(', ')));
+  return groups.map(({ path, numbers }) => arrow(path, numbers.join(', ')));
 }
+
+const apart = ([x0, y0]: PlanPoint, [x1, y1]: PlanPoint): number => Math.hypot(x1 - x0, y1 - y0);
 
 /** An arrowhead at the end of a pass, in its direction, with its number. */
 function arrow(path: readonly PlanPoint[], numbers: string): Annotation {
   const [from, to] = [path.at(-2)!, path.at(-1)!];
-  const mm = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const mm = apart(from, to);
   return {
     ...label(numbers, to, PASS, 0),
     showarrow: true,

@@ -52,11 +52,9 @@ export function spikeFigure(spikes: readonly SpikeWord[], title: string): Figure
         ...baseAxis(),
         range: [-0.6, columns.length - 0.4],
         tickvals: columns.map((_, at) => at),
-        ticktext: columns.map(
-          ([, { passes, coolingTimeConstantS }]) => `${passes} ×<br>${formatDuration(coolingTimeConstantS)}`,
-        ),
+        ticktext: namesOf(columns.map(([, spike]) => spike)),
         title: {
-          text: 'passes × time to cool to 37 % of the rise',
+          text: 'passes, and the time to cool to 37 % of the rise',
           standoff: 8,
           font: { size: TEXT_PX },
         },
@@ -71,6 +69,16 @@ export function spikeFigure(spikes: readonly SpikeWord[], title: string): Figure
 }
 
 const columnOf = ({ coolingTimeConstantS, passes }: SpikeWord): string => `${coolingTimeConstantS} ${passes}`;
+
+/** Every column by its passes; the time they share under the middle one, so that it fits a phone. */
+const namesOf = (columns: readonly SpikeWord[]): string[] =>
+  columns.map(({ passes, coolingTimeConstantS }, at) => {
+    const alike = columns.flatMap((other, i) =>
+      other.coolingTimeConstantS === coolingTimeConstantS ? [i] : [],
+    );
+    const isMiddle = alike[Math.floor((alike.length - 1) / 2)] === at;
+    return isMiddle ? `${passes}<br>${formatDuration(coolingTimeConstantS)}` : String(passes);
+  });
 
 const EDGE_C = 8;
 const rangeOf = (peaksC: readonly number[]): readonly [number, number] => [

@@ -9,14 +9,16 @@ export interface EndLabel {
   readonly look: number;
   /** Height of the line's end on its axis. */
   readonly at: number;
-  /** Where the line stops, when that is short of the right edge. */
-  readonly stopsAtX?: number;
+  /** Where the line stops, when that is short of the right edge, and on which side of the lines that go on it is named. */
+  readonly stops?: { readonly atX: number; readonly side: 'above' | 'below' };
 }
 
 const GAP_PX = 15;
+/** How far beside its end a line that stops early is named: others may go on there. */
+const BESIDE_PX = 24;
 
 /**
- * Names at the ends of lines: right of the plot, or beside the end itself where a line stops early; those of lines
+ * Names at the ends of lines: right of the plot, or above or below the end where a line stops early; those of lines
  * that end together are moved apart where they would meet, with a leader. `beyondPx` leaves room for the numbers of a right axis.
  */
 export function endLabels(
@@ -31,9 +33,9 @@ export function endLabels(
     const ay = Number(shifts.get(label)!.toFixed(1));
     return {
       text: plotText(label.text),
-      ...(label.stopsAtX === undefined
+      ...(label.stops === undefined
         ? { x: 1, xref: 'paper', xshift: beyondPx }
-        : { x: label.stopsAtX, xref: 'x', bgcolor: VEIL }),
+        : { x: label.stops.atX, xref: 'x', bgcolor: VEIL }),
       ay,
       y: label.at,
       yref,
@@ -52,11 +54,15 @@ export function endLabels(
 /** How far each name is moved, px down: apart from the others of lines that end at the same place. */
 function shiftsApart(labels: readonly EndLabel[], pxPerUnit: number): ReadonlyMap<EndLabel, number> {
   const shifts = new Map<EndLabel, number>();
-  for (const stop of new Set(labels.map(({ stopsAtX }) => stopsAtX))) {
-    const together = labels.filter(({ stopsAtX }) => stopsAtX === stop);
-    const wishes = together.map(({ at }) => -at * pxPerUnit);
+  for (const stop of new Set(labels.map(({ stops }) => stops?.atX))) {
+    const together = labels.filter(({ stops }) => stops?.atX === stop);
+    const ends = together.map(({ at }) => -at * pxPerUnit);
+    const wishes = together.map(({ stops }, k) => ends[k]! + besidePx(stops?.side));
     for (const [k, placed] of spreadLabels(wishes, GAP_PX).entries())
-      shifts.set(together[k]!, placed - wishes[k]!);
+      shifts.set(together[k]!, placed - ends[k]!);
   }
   return shifts;
 }
+
+const besidePx = (side: 'above' | 'below' | undefined): number =>
+  side === undefined ? 0 : side === 'above' ? -BESIDE_PX : BESIDE_PX;

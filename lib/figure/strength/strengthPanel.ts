@@ -76,7 +76,7 @@ export function strengthPanel(
           text,
           look: looks[index]!,
           at: ends[index]!,
-          ...stop(thinned[index]!, scale, place.span),
+          ...stop(thinned[index]!, ends[index]! > keepPct, scale, place.span),
         })),
         place.axis,
         place.heightPx / (range[1] - range[0]),
@@ -122,13 +122,17 @@ function thin({ track, gapsS = [] }: StrengthLine, maxPoints: number): ThinTrack
   };
 }
 
+/** A line that stops early inside the allowance is named above, clear of the name of the allowance. */
 function stop(
   track: ThinTrack,
+  isInside: boolean,
   scale: TimeScale,
   { fromS, toS }: { readonly fromS: number; readonly toS: number },
 ) {
   const endS = lastOf(track.timeS);
-  return endS < toS - EARLY_SHARE * (toS - fromS) ? { stopsAtX: endS / scale.secondsPerUnit } : {};
+  return endS < toS - EARLY_SHARE * (toS - fromS)
+    ? { stops: { atX: endS / scale.secondsPerUnit, side: isInside ? 'above' : 'below' } as const }
+    : {};
 }
 
 const lastOf = (values: readonly number[]): number => values[values.length - 1]!;

@@ -1,6 +1,7 @@
 import { parseArgs } from 'node:util';
-import { type Amendment, amendRecordFile, type Decision, readRecord } from '../record';
+import { type Amendment, amendRecordFile, type Decision, namesIn, readRecord } from '../record';
 import { readingOf } from './readingOf';
+import { keepNames, shown, unitsShown } from './say';
 import { keyValue, onlyOne, shortest, UsageError } from './usage';
 
 /** `temperbook amend <record.json> --reading "TC1 brinell 68 75" --attached "TC1=cemented" --decide reject --reason … --job name=value --sign "role=name"` */
@@ -19,7 +20,7 @@ export async function amend(args: string[]): Promise<void> {
     },
   });
   const path = onlyOne(positionals, 'the record to amend, its .json file');
-  const written = amendRecordFile(path, {
+  const amendment: Amendment = {
     readings: values.reading.map(readingOf),
     // `attachmentError` knows the ways of fixing, and names them when it is given another.
     attachments: Object.fromEntries(
@@ -31,12 +32,13 @@ export async function amend(args: string[]): Promise<void> {
       const [role, name] = keyValue('--sign', line);
       return { role, name };
     }),
-  });
-  const lines = readRecord(written.json).changes.map(
-    ({ what, was, now }) => `${what}: was ${was}, is ${now}`,
-  );
+  };
+  const written = amendRecordFile(path, amendment, unitsShown());
+  const record = readRecord(written.json);
+  keepNames(namesIn(record));
+  const lines = record.changes.map(({ what, was, now }) => `${what}: was ${was}, is ${now}`);
   process.stdout.write(
-    `Edition ${written.edition}\n${lines.join('\n')}\n\nRecord  ${shortest(written.html)}\nData    ${shortest(written.json)}\n`,
+    `Edition ${written.edition}\n${lines.map(shown).join('\n')}\n\nRecord  ${shortest(written.html)}\nData    ${shortest(written.json)}\n`,
   );
 }
 

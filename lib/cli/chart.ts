@@ -1,10 +1,11 @@
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
-import { furnaceChartFigure, staticSvg, tableText } from '../figure';
+import { furnaceChartFigure, staticSvg } from '../figure';
 import { type ChartOptions, checkChart } from '../heattreat';
 import { readLog } from '../log';
-import { requirementRows, tableOf, writeWhole } from '../report';
+import { requirementRows, writeWhole } from '../report';
 import { readOptionsOf } from './readOptionsOf';
+import { keepNames, say, shownFigure, shownTable } from './say';
 import { keyValue, onlyOne, required, shortest, UsageError } from './usage';
 
 /** `temperbook chart <log file> --schedule "A356.0 T6" --sensor "TC1=load" --out chart.svg` */
@@ -30,12 +31,11 @@ export async function chart(args: string[]): Promise<void> {
     sensors,
     ...(values.thickness === undefined ? {} : { thicknessMm: millimetresOf(values.thickness) }),
   });
-  process.stdout.write(
-    `${check.sentence}\n\n${tableText(tableOf(requirementRows(check)))}\n\n${check.notes.join('\n')}\n`,
-  );
+  keepNames(check.sensors.map(({ name }) => name));
+  say(`${check.sentence}\n\n${shownTable(requirementRows(check))}\n\n${check.notes.join('\n')}`);
   if (values.out === undefined) return;
   if (!/\.svg$/i.test(values.out)) throw new UsageError('--out takes the name of a picture, ending in .svg');
-  const picture = staticSvg(furnaceChartFigure(check));
+  const picture = staticSvg(shownFigure(furnaceChartFigure(check)));
   writeWhole(values.out, (unfinished) => writeFileSync(unfinished, picture));
   process.stdout.write(`\nPicture  ${shortest(values.out)}\n`);
 }

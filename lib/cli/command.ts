@@ -1,4 +1,5 @@
 import { TemperbookError } from '../quantity';
+import { takeUnits } from './say';
 import { HELP, UsageError } from './usage';
 
 /** Each command is loaded only when it is asked for, so that --help answers at once. */
@@ -30,7 +31,7 @@ export async function runCommand([name, ...args]: string[]): Promise<number> {
     const load = COMMANDS.get(name);
     if (load === undefined) throw new UsageError(`there is no command "${name}"`);
     const command = await load();
-    await command(args);
+    await command(takeUnits(name, args));
     return 0;
   } catch (error) {
     if (error instanceof TemperbookError) {

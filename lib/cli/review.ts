@@ -4,13 +4,14 @@ import { settleReadings, VERDICT_IN_WORDS } from '../decision';
 import { type Job, jobOptions, logOf, type Review, readJob, reviewJob } from '../job';
 import { type ReadOptions, readLog, type ThermalLog } from '../log';
 import { formatChance } from '../quantity';
-import { buildRecord, writeRecord } from '../record';
+import { buildRecord, namesIn, writeRecord } from '../record';
 import { isFolder } from './many/logsToReview';
 import { type ReviewedLog, reviewMany } from './many/reviewMany';
 import { askJob, canAsk } from './review/askJob';
 import { askWay } from './review/askWay';
 import { jobOfOptions } from './review/jobOfOptions';
 import { tellJobFile, tellRecord, tellReview } from './review/tellReview';
+import { keepNames, unitsShown } from './say';
 import { shareLine } from './shareLine';
 import { onlyOne, required, shortest, UsageError } from './usage';
 
@@ -46,7 +47,9 @@ export async function review(args: string[]): Promise<void> {
   if (isJob) refuseOptions(args);
   const outFolder = isJob ? (values.out ?? dirname(path)) : required(values.out, '--out <folder>');
   const reviewed = await reviewOf(readJob(isJob ? path : jobOfOptions(path, values)), !isJob);
-  const record = writeRecord(buildRecord(reviewed.record), outFolder);
+  const built = buildRecord(reviewed.record);
+  const record = writeRecord(built, outFolder, undefined, unitsShown());
+  keepNames(namesIn(built));
   tellReview(reviewed);
   tellRecord(record);
   if (!isJob) tellJobFile(reviewed, record);

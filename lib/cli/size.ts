@@ -1,9 +1,9 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { factorFigure, sectionFigure, staticSvg, tableText } from '../figure';
+import { factorFigure, sectionFigure, staticSvg } from '../figure';
 import { TemperbookError } from '../quantity';
-import { checkRows, sizeRows, tableOf, writeWhole } from '../report';
+import { checkRows, sizeRows, writeWhole } from '../report';
 import {
   factorCurve,
   readSizeJob,
@@ -13,6 +13,7 @@ import {
   sizeWords,
   weldedResistance,
 } from '../section';
+import { keepNames, say, shownFigure, shownTable } from './say';
 import { onlyOne, shortest } from './usage';
 
 /** `temperbook size <file.json> [--out folder]` */
@@ -24,30 +25,29 @@ export async function size(args: string[]): Promise<void> {
   });
   const job = readSizeJob(onlyOne(positionals, 'the file of what is to be sized'));
   const { section, loads, options } = job;
+  keepNames([job.name]);
   const answer = sizeSection(section, loads, options);
   if (!answer.supported) {
-    process.stdout.write(`${job.name}: no code here answers this.\n${answer.why}\n${answer.remedy}.\n`);
+    say(`${job.name}: no code here answers this.\n${answer.why}\n${answer.remedy}.`);
     return;
   }
   const now = weldedResistance(section, options);
-  process.stdout.write(
-    `${job.name}\n${sizeWords(answer).join('\n')}\n\n${tableText(tableOf(sizeRows(answer)))}\n\n`,
-  );
+  say(`${job.name}\n${sizeWords(answer).join('\n')}\n\n${shownTable(sizeRows(answer))}\n`);
   if (now.supported) {
     const factor = sectionFactor(now, loads, options);
-    process.stdout.write(`As it is now:\n${tableText(tableOf(checkRows(now, factor)))}\n\n`);
+    say(`As it is now:\n${shownTable(checkRows(now, factor))}\n`);
     const lines = [
       ...answer.because,
       ...now.metal.fromMemory.map((what) => `From memory, not read: ${what}.`),
     ];
-    process.stdout.write(`${lines.join('\n')}\n\nCaution\n${sectionCautions(now).join('\n')}\n`);
+    say(`${lines.join('\n')}\n\nCaution\n${sectionCautions(now).join('\n')}`);
     if (values.out !== undefined) {
       const toMm = 2 * Math.max(answer.present.thicknessMm, answer.least?.thicknessMm ?? 0);
       const curve = factorCurve(section, loads, options, { fromMm: 0.5, toMm });
       savePictures(values.out, {
-        'section.svg': staticSvg(sectionFigure(now, { factor })),
+        'section.svg': staticSvg(shownFigure(sectionFigure(now, { factor }))),
         'factor.svg': staticSvg(
-          factorFigure(curve, { present: answer.present, chosen: answer.stock ?? answer.least }),
+          shownFigure(factorFigure(curve, { present: answer.present, chosen: answer.stock ?? answer.least })),
         ),
       });
     }

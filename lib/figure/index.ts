@@ -18,6 +18,7 @@ export { hardnessFigure, type SoftZoneMarks, softZoneFigure } from './profile/so
 export { type TrendLine, type TrendOptions, type TrendPoint, trendFigure } from './profile/trendFigure';
 export { type FactorMarks, factorFigure } from './section/factorFigure';
 export { type SectionPicture, sectionFigure } from './section/sectionFigure';
+export { figureInUsUnits } from './show/figureInUsUnits';
 export { figureName } from './show/figureName';
 export { FIGURE_STYLE, liveFigure, liveScripts } from './show/liveFigure';
 export type { PlotlyBundle } from './show/packPlotly';

@@ -4,6 +4,7 @@ export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
 export { formatDuration, formatPercent, formatStress, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
+export { inUsUnits, pageInUsUnits, type Units } from './inUsUnits';
 export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';
 export { knownOptions } from './knownOptions';

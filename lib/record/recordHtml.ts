@@ -1,5 +1,6 @@
 import { STANDING_CAUTIONS } from '../decision';
-import { FIGURE_STYLE, liveFigure, liveScripts } from '../figure';
+import { FIGURE_STYLE, figureInUsUnits, liveFigure, liveScripts } from '../figure';
+import { pageInUsUnits, type Units } from '../quantity';
 import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
 import { changes } from './html/changes';
 import { benchReadings, decision, settleSteps, signOff, waysInFull, whatToDo } from './html/decisionSections';
@@ -8,13 +9,26 @@ import { type Html, html, trusted } from './html/html';
 import { PAGE_STYLE } from './html/pageStyle';
 import { assumptions, cautions, jobLines, logAccount, versions } from './html/sourceSections';
 import { heatLeft, limits, notJudged, options, passes, probes, reasons } from './html/verdictSections';
+import { namesIn } from './namesIn';
 
 /**
  * A record as one HTML page that needs nothing else: no network, no other file, and for reading not even
  * scripts. Its first sheet is the whole story: verdict, traces, reason, what to do, lines to sign. Every text is escaped; the page's content policy forbids loading anything and running any script
- * but the two it names by hash. The same record gives the same bytes.
+ * but the two it names by hash. The same record gives the same bytes. In US units °F, in and ksi come first.
  */
-export function recordHtml(record: DecisionRecord): string {
+export function recordHtml(record: DecisionRecord, units: Units = 'metric'): string {
+  if (units === 'metric') return pageOf(record, []);
+  const names = namesIn(record);
+  const figures = record.figures.map((one) => ({ ...one, figure: figureInUsUnits(one.figure, names) }));
+  return pageInUsUnits(pageOf({ ...record, figures }, [US_MARK]), names);
+}
+
+const US_MARK = html`<meta name="units" content="us">`;
+
+/** The units that a page of a record shows. */
+export const unitsOfPage = (page: string): Units => (page.includes(US_MARK.text) ? 'us' : 'metric');
+
+function pageOf(record: DecisionRecord, marks: readonly Html[]): string {
   const { verdict, figures, log, job } = record;
   const scripts = figures.length > 0 ? liveScripts() : { html: '', policy: "'none'" };
   const policy = [
@@ -34,7 +48,7 @@ export function recordHtml(record: DecisionRecord): string {
 <meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="generator" content="${RECORD_FORM}">
-<meta name="record-hash" content="${record.hash}">
+<meta name="record-hash" content="${record.hash}">${marks}
 <title>${title}</title>
 <style>${trusted(PAGE_STYLE + FIGURE_STYLE)}</style>
 </head>

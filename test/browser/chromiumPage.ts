@@ -26,6 +26,7 @@ export interface OpenedPage {
   close(): Promise<void>;
 }
 
+export const TABLET = { viewport: { width: 768, height: 1024 } } as const;
 export const DESK = { viewport: { width: 1280, height: 800 } } as const;
 export const PHONE = {
   viewport: { width: 390, height: 844 },
@@ -57,6 +58,7 @@ export async function openFile(
     if (request.url() !== own) requests.push(request.url());
   });
   await page.goto(own);
-  if (options.javaScriptEnabled !== false) await page.waitForSelector('html[data-figures="drawn"]');
+  const isLive = options.javaScriptEnabled !== false && (await page.locator('figure.plot').count()) > 0;
+  if (isLive) await page.waitForSelector('html[data-figures="drawn"]');
   return { page, complaints, requests, close: () => context.close() };
 }

@@ -31,11 +31,11 @@ export const layoutFaults = (page: Page): Promise<string[]> =>
       for (const { left, right } of Array.from(range.getClientRects()))
         if (left < -1 || right > screenPx + 1) faults.push(`off the screen: ${named(holder)}`);
       if (holder.closest('pre, code, svg')) continue;
-      for (const { 0: word, index } of node.textContent!.matchAll(/\p{L}{4,}/gu)) {
-        range.setStart(node, index);
-        range.setEnd(node, index + word.length);
+      for (const found of node.textContent!.matchAll(/\p{L}{4,}/gu)) {
+        range.setStart(node, found.index!);
+        range.setEnd(node, found.index! + found[0].length);
         const [first, ...rest] = Array.from(range.getClientRects());
-        if (rest.some(({ top }) => first && top > first.bottom - 2)) faults.push(`broken: "${word}"`);
+        if (rest.some(({ top }) => first && top > first.bottom - 2)) faults.push(`broken: "${found[0]}"`);
       }
     }
     for (const element of Array.from(document.querySelectorAll('main *:not(svg, svg *)')))
@@ -46,7 +46,7 @@ export const layoutFaults = (page: Page): Promise<string[]> =>
       )
         faults.push(`cut: ${named(element)}`);
 
-    for (const figure of Array.from(document.querySelectorAll('figure.plot'))) {
+    for (const figure of Array.from(document.querySelectorAll('figure'))) {
       const texts = Array.from(figure.querySelectorAll('svg text')).filter(
         (text) => text.textContent?.trim() && seen(text),
       );

@@ -9,8 +9,7 @@ import { type RecordParts, writeRecord } from '../../lib/record';
 import { sampleLog, sampleVerdict, twelveChannels } from '../figure/samples';
 import { sampleRecord } from '../record/samples';
 import { DESK, openFile, PHONE, startChromium } from './chromiumPage';
-
-const EVIL = `</script></style></title><img src=x onerror=alert(1)><script>alert(2)</script>{{7*7}}'"&`;
+import { EVIL } from './hostile';
 
 let browser: Browser;
 let folder: string;

@@ -4,6 +4,7 @@ import path from 'node:path';
 import { tableText } from '../../figure';
 import { TemperbookError } from '../../quantity';
 import { tableOf } from '../../report';
+import { unitsShown } from '../say';
 import { shareLine } from '../shareLine';
 import { UsageError } from '../usage';
 import { type LogToReview, logsToReview } from './logsToReview';
@@ -87,7 +88,7 @@ function reviewOne(log: LogToReview, options: readonly string[]): Promise<Outcom
   return new Promise((resolve) => {
     const child = fork(
       path.join(__dirname, '../main.js'),
-      ['review', log.path, ...options, '--out', log.outFolder],
+      ['review', log.path, ...options, '--out', log.outFolder, '--units', unitsShown()],
       {
         stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
       },

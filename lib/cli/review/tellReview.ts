@@ -1,22 +1,17 @@
 import { basename, dirname, join } from 'node:path';
-import { tableText } from '../../figure';
 import { type Review, writeJobFile } from '../../job';
 import { readRecord, type WrittenRecord } from '../../record';
-import { hiddenRows, tableOf, verdictRows, wayRows } from '../../report';
+import { hiddenRows, verdictRows, wayRows } from '../../report';
+import { say, shownTable } from '../say';
 import { shortest } from '../usage';
-
-const say = (text: string): void => {
-  process.stdout.write(`${text}\n`);
-};
 
 /** The answer of a review on the terminal, and what nobody said. */
 export function tellReview({ job, verdict, same, asked }: Review): void {
   const { action } = verdict;
   say([action.headline, action.reason, ...action.asWelded.map(({ sentence }) => sentence), ''].join('\n'));
-  say(`${tableText(tableOf(verdictRows(verdict)))}\n`);
+  say(`${shownTable(verdictRows(verdict))}\n`);
   say(`What to do now\n${action.now.map((step) => `  - ${step}\n`).join('')}`);
-  if (action.ways.length > 0)
-    say(`Ways to go on at ${action.place}\n${tableText(tableOf(wayRows(action)))}\n`);
+  if (action.ways.length > 0) say(`Ways to go on at ${action.place}\n${shownTable(wayRows(action))}\n`);
   for (const note of same) say(note);
   for (const line of [...(verdict.readings?.because ?? []), ...(verdict.readings?.contradicting ?? [])])
     say(line);

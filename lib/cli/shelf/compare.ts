@@ -2,13 +2,13 @@ import { readFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { judge } from '../../decision';
-import { tableText } from '../../figure';
 import { type PlatePlan, solvePlate } from '../../heatflow';
 import { jobOptions, readJob, reviewJob } from '../../job';
 import { TemperbookError } from '../../quantity';
 import {
   compareRows,
   compareWelds,
+  namesOfComparison,
   RECORD_FORM,
   readRecord,
   readShelf,
@@ -17,9 +17,9 @@ import {
   weldOfVerdict,
   writeComparison,
 } from '../../record';
-import { tableOf } from '../../report';
 import { REVIEW_OPTIONS } from '../review';
 import { jobOfOptions, type ReviewValues } from '../review/jobOfOptions';
+import { keepNames, say, shownTable, unitsShown } from '../say';
 import { shortest, UsageError } from '../usage';
 
 /** `temperbook compare a b … --alloy A356.0 --temper T6 --shelf folder --last 10 --out page.html` */
@@ -40,11 +40,11 @@ export async function compare(args: string[]): Promise<void> {
   for (const path of positionals) welds.push(await weldOf(path, values));
   if (values.shelf !== undefined) welds.push(...lastOn(values.shelf, positionals, most));
   const comparison = compareWelds(welds);
-  for (const place of comparison.places)
-    process.stdout.write(`${tableText(tableOf(compareRows(place)))}\n\n`);
-  for (const line of comparison.leftOut) process.stdout.write(`Not compared: ${line}\n`);
+  keepNames(namesOfComparison(comparison));
+  for (const place of comparison.places) say(`${shownTable(compareRows(place))}\n`);
+  for (const line of comparison.leftOut) say(`Not compared: ${line}`);
   if (values.out !== undefined)
-    process.stdout.write(`Page  ${shortest(writeComparison(comparison, values.out))}\n`);
+    process.stdout.write(`Page  ${shortest(writeComparison(comparison, values.out, unitsShown()))}\n`);
 }
 
 /** A record by its form, a plan where it is any other JSON file, else a log; the last two judged by the options given. */

@@ -1,10 +1,10 @@
 import { basename, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { tableText } from '../../figure';
 import { formatChance, TemperbookError } from '../../quantity';
 import {
   changedSince,
   judgeAgain,
+  namesOnShelf,
   readRecord,
   readShelf,
   type ShelfEntry,
@@ -14,7 +14,7 @@ import {
   shelfRow,
   writeShelf,
 } from '../../record';
-import { tableOf } from '../../report';
+import { keepNames, shownTable, unitsShown } from '../say';
 import { shareLine } from '../shareLine';
 import { onlyOne, shortest } from '../usage';
 
@@ -46,8 +46,9 @@ export async function parts(args: string[]): Promise<void> {
     again,
   );
 
+  keepNames(namesOnShelf(chosen));
   const rows = chosen.map((part) => shelfRow(part, since.get(part.newest.file)));
-  if (rows.length > 0) process.stdout.write(`${tableText(tableOf(rows))}\n\n`);
+  if (rows.length > 0) process.stdout.write(`${shownTable(rows)}\n\n`);
   for (const { file, problem } of shelf.problems)
     process.stdout.write(`${shortest(join(folder, file))}\n  ${problem}\n`);
   if (shelf.problems.length > 0)
@@ -81,6 +82,7 @@ export async function parts(args: string[]): Promise<void> {
       ...(asked.length > 0 ? { chosen: asked.join(', ') } : {}),
     },
     out,
+    unitsShown(),
   );
   process.stdout.write(`Page  ${shortest(page)}\n`);
 }

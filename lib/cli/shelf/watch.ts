@@ -4,6 +4,7 @@ import { jobOptions, logOf, readJob, type WatchState, watchLog } from '../../job
 import { formatPercent, formatTemp } from '../../quantity';
 import { REVIEW_OPTIONS, review } from '../review';
 import { jobOfOptions } from '../review/jobOfOptions';
+import { keepNames, shown, unitsShown } from '../say';
 import { onlyOne, required, UsageError } from '../usage';
 
 /** `temperbook watch <log file> --port 0 …`, and all options of `review`, which ends it */
@@ -26,6 +27,7 @@ export async function watch(args: string[]): Promise<void> {
     judge: (log) => jobOptions(job, log),
     outFolder,
     port,
+    units: unitsShown(),
     onState: teller.tell,
   });
   process.stdout.write(`Watching ${path}. Page  ${watching.url}\nCtrl-C ends it with the record.\n`);
@@ -78,11 +80,11 @@ function stateTeller(): { readonly tell: (state: WatchState) => void; readonly e
       const isNew = stopped !== told;
       if (isNew && state.level === 'stop') stdout.write(BELL);
       if (isTerminal) {
-        const lines = blockOf(state);
+        const lines = shownBlock(state);
         stdout.write(`${height > 0 ? `\x1b[${height}A` : ''}\x1b[J${lines.join('\n')}\n`);
         height = lines.length;
       } else if (isNew || Date.now() - toldMs > EVERY_MS) {
-        stdout.write(`${blockOf(state).join('\n')}\n`);
+        stdout.write(`${shownBlock(state).join('\n')}\n`);
         toldMs = Date.now();
       }
       told = stopped;
@@ -92,6 +94,11 @@ function stateTeller(): { readonly tell: (state: WatchState) => void; readonly e
       stdout.write('\n');
     },
   };
+}
+
+function shownBlock(state: WatchState): string[] {
+  keepNames(state.probes.map(({ name }) => name));
+  return blockOf(state).map(shown);
 }
 
 function blockOf({ level, headline, probes, notes }: WatchState): string[] {

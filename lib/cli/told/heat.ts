@@ -22,6 +22,7 @@ import { formatChance, formatKept, formatPercent, formatStress } from '../../qua
 import { tableOf, writeWhole } from '../../report';
 import { readUnits } from '../../section';
 import { fractionOf } from '../fractionOf';
+import { shown } from '../say';
 import { required, shortest, UsageError, yesOrNo } from '../usage';
 
 /** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm] [--stick "400F melted"] [--ticket page.txt]` */
@@ -59,17 +60,17 @@ export async function heat(args: string[]): Promise<void> {
     if (values.ticket !== undefined)
       throw new UsageError('--ticket needs to know the metal: give one alloy and temper');
     const coldBrinell = values.brinell === undefined ? undefined : numberOf('--brinell', values.brinell);
-    process.stdout.write(openText(judgeOpenMetal(steps, alloy, { ...told, coldBrinell })));
+    process.stdout.write(shown(openText(judgeOpenMetal(steps, alloy, { ...told, coldBrinell }))));
     return;
   }
   if (values.brinell !== undefined)
     throw new UsageError('--brinell tells tempers apart where --alloy leaves them open, such as "like 356"');
   const answer = judgeHeats(steps, { ...told, alloy, temper: values.temper });
-  process.stdout.write(answerText(answer));
+  process.stdout.write(shown(answerText(answer)));
   if (values.ticket !== undefined) {
     const file = path.resolve(values.ticket);
     if (existsSync(file)) throw new UsageError(`${shortest(file)} is there already: give another name`);
-    writeWhole(file, (unfinished) => writeFileSync(unfinished, ticketText(coaterTicket(answer))));
+    writeWhole(file, (unfinished) => writeFileSync(unfinished, shown(ticketText(coaterTicket(answer)))));
     process.stdout.write(`\nTicket  ${shortest(file)}\n`);
   }
 }

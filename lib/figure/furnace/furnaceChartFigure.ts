@@ -11,8 +11,8 @@ const TRACE_PX = 320;
 /** Room for the time axis between the traces and the list. */
 const AXIS_PX = 62;
 const ROW_PX = 18;
-/** Width the labels are placed for; plotly itself makes room when there is more. */
-const USUAL_WIDTH_PX = 640;
+/** Width of the plot on a phone, px: what fits there fits a desk. */
+const PHONE_PLOT_PX = 270;
 /** Longest line of the list, which must fit a phone, and the lines one requirement may take. */
 const LINE_LETTERS = 46;
 const MOST_LINES = 3;
@@ -90,32 +90,40 @@ function bands({ schedule: { solution, ages }, stages }: ChartCheck, scale: Time
 
 type Times = { readonly fromS: number; readonly toS: number };
 
-/** Stages too short for their name are named on the list only. */
+/** Stages whose name finds no room are named on the list only; those that a sensor did worst in come first. */
 function stageNames(stages: readonly NamedStage[], scale: TimeScale, { fromS, toS }: Times): Annotation[] {
-  const pxPerS = USUAL_WIDTH_PX / (toS - fromS || 1);
-  let takenPx = Number.NEGATIVE_INFINITY;
-  return stages.flatMap((stage) => {
-    const middleS = (stage.fromS + stage.toS) / 2;
-    const lines = [stage.name, ...(stage.worstSensor ? [`worst: ${stage.worstSensor}`] : [])];
-    const widthPx = Math.max(...lines.map(textWidthPx)) * 0.86;
-    const leftPx = (middleS - fromS) * pxPerS - widthPx / 2;
-    if (leftPx < takenPx) return [];
-    takenPx = leftPx + widthPx + 8;
-    return [
-      {
-        text: lines.map(plotText).join('<br>'),
-        x: Number((middleS / scale.secondsPerUnit).toPrecision(7)),
-        y: 1,
-        xref: 'x',
-        yref: 'y domain',
-        xanchor: 'center',
-        yanchor: 'bottom',
-        yshift: 4,
-        showarrow: false,
-        font: { size: TEXT_PX - 1, color: QUIET_INK },
-      } satisfies Annotation,
-    ];
-  });
+  const pxPerS = PHONE_PLOT_PX / (toS - fromS || 1);
+  const taken: { from: number; to: number }[] = [];
+  const rank = ({ worstSensor }: NamedStage): number => (worstSensor === undefined ? 1 : 0);
+  return [...stages]
+    .sort((a, b) => rank(a) - rank(b))
+    .flatMap((stage) => {
+      const middleS = (stage.fromS + stage.toS) / 2;
+      const lines = [stage.name, ...(stage.worstSensor ? [`worst: ${stage.worstSensor}`] : [])];
+      const widthPx = Math.max(...lines.map(textWidthPx)) * 0.86;
+      const middlePx = (middleS - fromS) * pxPerS;
+      const xanchor =
+        middlePx < widthPx / 2 ? 'left' : middlePx > PHONE_PLOT_PX - widthPx / 2 ? 'right' : 'center';
+      const atS = { left: fromS, center: middleS, right: toS }[xanchor];
+      const from = (atS - fromS) * pxPerS - widthPx * { left: 0, center: 0.5, right: 1 }[xanchor];
+      const to = from + widthPx + 8;
+      if (taken.some((other) => from < other.to && other.from < to)) return [];
+      taken.push({ from, to });
+      return [
+        {
+          text: lines.map(plotText).join('<br>'),
+          x: Number((atS / scale.secondsPerUnit).toPrecision(7)),
+          y: 1,
+          xref: 'x',
+          yref: 'y domain',
+          xanchor,
+          yanchor: 'bottom',
+          yshift: 4,
+          showarrow: false,
+          font: { size: TEXT_PX - 1, color: QUIET_INK },
+        } satisfies Annotation,
+      ];
+    });
 }
 
 /** Moments nearer than this share of the chart share one mark. */

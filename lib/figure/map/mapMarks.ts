@@ -1,6 +1,14 @@
 import type { Annotation, Trace } from '../figure';
 import { INK, plotText, TEXT_PX, VEIL } from '../parts/style';
-import { type Box, boxAround, LINE_PX, type MapSheet, type Span, takePlace, widthOf } from './mapSheets';
+import {
+  type Box,
+  boxAround,
+  LINE_PX,
+  type MapSheet,
+  type Span,
+  takePlaceAnyhow,
+  widthOf,
+} from './mapSheets';
 
 /** A practice or a job marked on a map. */
 export interface MapPoint {
@@ -121,7 +129,7 @@ export function markLabels(
   ].filter(({ from, to, tempC }) => from >= firstS && to <= lastS && tempC >= lowC && tempC <= highC);
   return marks.map((mark): Annotation => {
     const { label, tempC, from, to } = mark;
-    const best = takePlace(sheets, PLACES, (place, sheet) => boxAt(place, mark, sheet)) ?? 'right';
+    const best = takePlaceAnyhow(sheets, PLACES, (place, sheet) => boxAt(place, mark, sheet));
     const beside = best === 'right' || best === 'left';
     return {
       text: plotText(label),

@@ -41,19 +41,35 @@ export function mapSheets(
 }
 
 /**
- * Takes the first of some places that is inside the plot and free at every size, or failing that at the first size;
- * `undefined`, and nothing taken, where none is.
+ * Takes the first of some places that is inside the plot and free on every sheet; `undefined`, and nothing taken, where
+ * none is.
  */
 export function takePlace<Place>(
   sheets: readonly MapSheet[],
   places: readonly Place[],
   boxOf: (place: Place, sheet: MapSheet) => Box,
 ): Place | undefined {
-  const freeIn = (of: readonly MapSheet[]) =>
-    places.find((place) => of.every((sheet) => isFree(boxOf(place, sheet), sheet)));
-  const best = freeIn(sheets) ?? freeIn(sheets.slice(0, 1));
-  if (best !== undefined) for (const sheet of sheets) sheet.taken.push(boxOf(best, sheet));
+  const best = places.find((place) => sheets.every((sheet) => isFree(boxOf(place, sheet), sheet)));
+  if (best !== undefined) takeBox(sheets, (sheet) => boxOf(best, sheet));
   return best;
+}
+
+/** As `takePlace`; where no place is free on every sheet, one that is on the first sheet, and failing that the first place. */
+export function takePlaceAnyhow<Place>(
+  sheets: readonly MapSheet[],
+  places: readonly Place[],
+  boxOf: (place: Place, sheet: MapSheet) => Box,
+): Place {
+  const free = takePlace(sheets, places, boxOf);
+  if (free !== undefined) return free;
+  const desk = sheets[0]!;
+  const best = places.find((place) => isFree(boxOf(place, desk), desk)) ?? places[0]!;
+  takeBox(sheets, (sheet) => boxOf(best, sheet));
+  return best;
+}
+
+function takeBox(sheets: readonly MapSheet[], boxOf: (sheet: MapSheet) => Box): void {
+  for (const sheet of sheets) sheet.taken.push(boxOf(sheet));
 }
 
 /** A box about a height, from left to right. */

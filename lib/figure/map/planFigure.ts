@@ -180,19 +180,32 @@ function regionLabel(
 
 /** Ends of passes nearer than this share of the drawing share an arrowhead: their numbers would meet. */
 const ALIKE_SHARE = 0.04;
+/** And no further turned than this, rad. */
+const ALIKE_TURN = 0.3;
 
 /** One arrowhead for all passes that end alike, with their numbers. */
 function arrows(paths: readonly (readonly PlanPoint[])[], wideMm: number): Annotation[] {
   const groups: { path: readonly PlanPoint[]; numbers: number[] }[] = [];
   for (const [i, path] of paths.entries()) {
     if (path.length < 2) continue;
-    const alike = groups.find(({ path: other }) =>
-      [-1, -2].every((at) => apart(path.at(at)!, other.at(at)!) < ALIKE_SHARE * wideMm),
+    const alike = groups.find(
+      ({ path: other }) =>
+        apart(path.at(-1)!, other.at(-1)!) < ALIKE_SHARE * wideMm && turn(path, other) < ALIKE_TURN,
     );
     if (alike) alike.numbers.push(i + 1);
     else groups.push({ path, numbers: [i + 1] });
   }
   return groups.map(({ path, numbers }) => arrow(path, numbers.join(', ')));
+}
+
+/** Angle between the ends of two passes, rad. */
+function turn(a: readonly PlanPoint[], b: readonly PlanPoint[]): number {
+  const [one, other] = [a, b].map((path) => {
+    const [from, to] = [path.at(-2)!, path.at(-1)!];
+    return Math.atan2(to[1] - from[1], to[0] - from[0]);
+  });
+  const between = Math.abs(one! - other!);
+  return Math.min(between, 2 * Math.PI - between);
 }
 
 const apart = ([x0, y0]: PlanPoint, [x1, y1]: PlanPoint): number => Math.hypot(x1 - x0, y1 - y0);

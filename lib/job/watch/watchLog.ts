@@ -3,13 +3,13 @@ import { basename, extname, join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import type { JudgeOptions } from '../../decision';
 import type { ReadOptions, ThermalLog } from '../../log';
-import { TemperbookError } from '../../quantity';
+import { TemperbookError, type Units } from '../../quantity';
 import { writeWhole } from '../../report';
 import { FollowedFile } from './followFile';
 import type { JudgeAnswer, JudgeRequest } from './judgeWorker';
 import { type ReadingsNow, readingsNow } from './readingsNow';
 import { serveWatch, type WatchServer } from './serveWatch';
-import { type Judgement, spend, type WatchState, watchState } from './watchState';
+import { type Judgement, spend, stateInUsUnits, type WatchState, watchState } from './watchState';
 import { wholeLines } from './wholeLines';
 
 /** What to watch, and who is told. */
@@ -21,6 +21,8 @@ export interface WatchOptions {
   readonly outFolder: string;
   /** Port of the page on this machine, 0 for any that is free; no page without it. */
   readonly port?: number;
+  /** Of the page; metric unless given. */
+  readonly units?: Units;
   readonly onState: (state: WatchState) => void;
 }
 
@@ -103,7 +105,7 @@ class Watching {
     const silentS = (Date.now() - this.#lastRowMs) / 1000;
     const state = watchState(basename(this.#path), this.#now, this.#judgement, { silentS, notes });
     this.#options.onState(state);
-    this.#server?.show(state);
+    this.#server?.show(this.#options.units === 'us' ? stateInUsUnits(state) : state);
   }
 
   /** Everything there is to review, as one file. */

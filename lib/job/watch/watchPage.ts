@@ -21,17 +21,18 @@ footer { padding: .6rem 1rem; color: #5a616b; font-size: .9rem; overflow-wrap: a
 const SCRIPT = `
 const f = (c) => Math.round(c * 9 / 5 + 32);
 const $ = (tag, className, text) => { const e = document.createElement(tag); if (className) e.className = className; if (text !== undefined) e.textContent = text; return e; };
-function probe(p) {
+function probe(p, us) {
   const s = $('section', p.level); s.dataset.probe = p.name;
   s.append($('h2', '', p.name));
-  const t = $('p', 'temp', p.tempC === null ? 'no reading' : Math.round(p.tempC) + ' °C ');
-  if (p.tempC !== null) t.append($('small', '', f(p.tempC) + ' °F'));
+  const both = (c) => us ? [f(c) + ' °F', Math.round(c) + ' °C'] : [Math.round(c) + ' °C', f(c) + ' °F'];
+  const t = $('p', 'temp', p.tempC === null ? 'no reading' : both(p.tempC)[0] + ' ');
+  if (p.tempC !== null) t.append($('small', '', both(p.tempC)[1]));
   s.append(t, $('p', 'say', p.say));
   if (p.usedShare !== null) {
     const bar = $('div', 'bar'); const most = $('i'); const median = $('b');
     most.style.width = Math.min(100, 100 * p.usedAtMost) + '%'; median.style.width = Math.min(100, 100 * p.usedShare) + '%';
     bar.append(most, median);
-    s.append(bar, $('p', 'used', 'Allowance used ' + Math.round(100 * p.usedShare) + ' %, at most ' + Math.round(100 * p.usedAtMost) + ' %' + (p.limitC === null ? '' : '; limit ' + Math.round(p.limitC) + ' °C (' + f(p.limitC) + ' °F)')));
+    s.append(bar, $('p', 'used', 'Allowance used ' + Math.round(100 * p.usedShare) + ' %, at most ' + Math.round(100 * p.usedAtMost) + ' %' + (p.limitC === null ? '' : '; limit ' + both(p.limitC)[0] + ' (' + both(p.limitC)[1] + ')')));
   }
   return s;
 }
@@ -39,7 +40,7 @@ function show(state) {
   document.body.className = state.level;
   document.querySelector('h1').textContent = state.headline;
   document.title = state.headline;
-  document.querySelector('main').replaceChildren(...state.probes.map(probe));
+  document.querySelector('main').replaceChildren(...state.probes.map((p) => probe(p, state.units === 'us')));
   document.querySelector('#notes').textContent = state.notes.join(' ');
 }
 const source = new EventSource('events');

@@ -1,5 +1,5 @@
 import type { PlaceSoFar, SoFar } from '../../decision';
-import { formatDuration, formatTemp } from '../../quantity';
+import { formatDuration, formatTemp, inUsUnits, type Units } from '../../quantity';
 import type { ReadingsNow } from './readingsNow';
 
 /** How urgent it is. */
@@ -30,6 +30,8 @@ export interface WatchState {
   readonly probes: readonly ProbeState[];
   /** Since the last new row, s. */
   readonly silentS: number;
+  /** What the page shows first; °C unless given. */
+  readonly units?: Units;
   /** What else is to be known: restarts, a locked file, inputs that are not judged. */
   readonly notes: readonly string[];
 }
@@ -163,4 +165,17 @@ export function watchState(
     ...notJudged.map(({ name, because }) => `${name}: ${because}`),
   ];
   return { log, level, headline, probes, silentS, notes: [...notes, ...aside] };
+}
+
+/** The same state as a US shop reads it. */
+export function stateInUsUnits(state: WatchState): WatchState {
+  const names = state.probes.map(({ name }) => name);
+  const shown = (text: string): string => inUsUnits(text, names);
+  return {
+    ...state,
+    units: 'us',
+    headline: shown(state.headline),
+    probes: state.probes.map((probe) => ({ ...probe, say: shown(probe.say) })),
+    notes: state.notes.map(shown),
+  };
 }

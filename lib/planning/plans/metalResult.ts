@@ -48,7 +48,7 @@ export interface DrawnJobs {
 
 /** What a plan leaves of a metal: that of its weakest place, draw by draw; nothing where one of them may melt. */
 export function metalResult(
-  { alloy, temper, keepFromMm }: PlanMetal & { readonly alloy: AlloyCard },
+  { alloy, temper, keepFromMm }: CardMetal,
   { places, kept, asPlanned, line }: StrengthOfPlaces,
   { surface, unknowns, knobs, allowanceFraction }: DrawnJobs,
 ): PlanMetalResult {

@@ -45,7 +45,7 @@ export interface PlanResult {
 
 /** What every plan of a comparison has in common. */
 export interface Compared {
-  readonly metals: readonly (PlanMetal & { readonly alloy: AlloyCard })[];
+  readonly metals: readonly CardMetal[];
   /** By metal: where any of the plans is hottest. */
   readonly places: readonly (readonly PlanPoint[])[];
   readonly draws: number;

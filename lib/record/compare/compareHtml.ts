@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { STANDING_CAUTIONS } from '../../decision';
-import { staticSvg } from '../../figure';
-import { TemperbookError } from '../../quantity';
+import { figureInUsUnits, staticSvg } from '../../figure';
+import { pageInUsUnits, TemperbookError, type Units } from '../../quantity';
 import { writeWhole } from '../../report';
 import { textAt } from '../files/placeRecord';
 import { html, trusted } from '../html/html';
@@ -17,7 +17,20 @@ const MARK = '<p>Welds side by side</p>';
 const FIGURE_STYLE = '.picture svg { width: 100%; height: auto; } main { max-width: 66rem; }';
 
 /** Welds side by side as one HTML page without scripts, that needs no other file and no network. */
-export function compareHtml({ places, leftOut }: Comparison): string {
+export function compareHtml(comparison: Comparison, units: Units = 'metric'): string {
+  if (units === 'metric') return pageOf(comparison, compareFigure);
+  const names = namesOfComparison(comparison);
+  return pageInUsUnits(
+    pageOf(comparison, (place) => figureInUsUnits(compareFigure(place), names)),
+    names,
+  );
+}
+
+/** Every text of a comparison that people gave. */
+export const namesOfComparison = ({ places }: Comparison): string[] =>
+  places.flatMap(({ name, welds }) => [name, ...welds.map(({ weld }) => weld)]);
+
+function pageOf({ places, leftOut }: Comparison, figureOf: typeof compareFigure): string {
   const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   const names = [...new Set(places.flatMap(({ welds }) => welds.map(({ weld }) => weld)))];
   const title = names.length > 3 ? `${names[0]} beside ${names.length - 1} others` : names.join(' beside ');
@@ -38,7 +51,7 @@ export function compareHtml({ places, leftOut }: Comparison): string {
 ${places.map((place, k) => {
   const rows = compareRows(place);
   return section(place.name, [
-    html`<figure class="picture">${trusted(staticSvg(compareFigure(place), { widthPx: 860, hideTitle: true, id: `place-${k}` }))}<figcaption class="note">Each trace from the first time above 60 °C (140 °F).</figcaption></figure>`,
+    html`<figure class="picture">${trusted(staticSvg(figureOf(place), { widthPx: 860, hideTitle: true, id: `place-${k}` }))}<figcaption class="note">Each trace from the first time above 60 °C (140 °F).</figcaption></figure>`,
     table(
       ['Weld', ...Object.keys(rows[0]!).slice(2)],
       rows.map((row, i) => [
@@ -64,14 +77,14 @@ ${leftOut.length > 0 && section('Not compared', list(leftOut))}
  * Writes the page whole or not at all, over an older page of compared welds and nothing else.
  * @throws TemperbookError when another file stands there, or it cannot be written.
  */
-export function writeComparison(comparison: Comparison, path: string): string {
+export function writeComparison(comparison: Comparison, path: string, units: Units = 'metric'): string {
   const stands = textAt(path);
   if (stands !== undefined && !stands.includes(MARK))
     throw new TemperbookError('Another file stands where the page would go', {
       file: path,
       remedy: 'Give another name, or move it away',
     });
-  const text = compareHtml(comparison);
+  const text = compareHtml(comparison, units);
   writeWhole(path, (unfinished) => writeFileSync(unfinished, text, { flush: true }));
   return path;
 }

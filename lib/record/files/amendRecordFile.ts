@@ -1,5 +1,5 @@
 import { basename, dirname } from 'node:path';
-import { TemperbookError } from '../../quantity';
+import { TemperbookError, type Units } from '../../quantity';
 import { readRecord } from '../checkRecord';
 import { type Amendment, amendRecord } from '../edition/amendRecord';
 import { editionsIn } from './editionsIn';
@@ -10,7 +10,7 @@ import { type WrittenRecord, writeRecord } from './writeRecord';
  * Writes the next edition of the record in a JSON file beside it; the file itself stays as it is.
  * @throws TemperbookError as `readRecord`, `amendRecord` and `writeRecord`, and when a later edition stands there.
  */
-export function amendRecordFile(path: string, amendment: Amendment): WrittenRecord {
+export function amendRecordFile(path: string, amendment: Amendment, units: Units = 'metric'): WrittenRecord {
   const record = readRecord(path);
   const folder = dirname(path);
   const { name } = partsOfName(basename(path).replace(/\.json$/i, ''));
@@ -21,5 +21,5 @@ export function amendRecordFile(path: string, amendment: Amendment): WrittenReco
       found: `edition ${last.record.edition}: ${basename(last.files.json)}`,
       remedy: 'Look at that one, and amend it instead',
     });
-  return writeRecord(amendRecord(record, amendment), folder, name);
+  return writeRecord(amendRecord(record, amendment), folder, name, units);
 }

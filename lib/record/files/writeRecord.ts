@@ -1,9 +1,9 @@
 import { mkdirSync } from 'node:fs';
-import { TemperbookError } from '../../quantity';
+import { TemperbookError, type Units } from '../../quantity';
 import { checkRecord, checkSeal } from '../checkRecord';
 import type { DecisionRecord } from '../decisionRecord';
 import { nextEdition, saysTheSame } from '../edition/amendRecord';
-import { recordHtml } from '../recordHtml';
+import { recordHtml, unitsOfPage } from '../recordHtml';
 import { editionsIn, filesOf, type StoredEdition } from './editionsIn';
 import { removeLeftovers } from './leftovers';
 import { placePage, placeRecord, type RecordFiles, textAt } from './placeRecord';
@@ -23,7 +23,7 @@ const MOST_TRIES = 20;
  * Writes a record into a folder as one HTML page and one JSON file, both or neither. Their name comes from the job, the
  * part or the log unless `name` gives it. Nothing is ever replaced: what says the same as an edition that stands there
  * is that edition; anything else about the same log becomes the next edition beside it, with the hash of the one
- * before and what changed. What a killed write left is taken away or finished.
+ * before and what changed. The page shows `units`; the JSON file is the same either way. What a killed write left is taken away or finished.
  * @throws TemperbookError when the record was changed or says what cannot be, when another file, a folder, a link or
  * the record of another log stands in the way, or when the folder cannot be written to.
  */
@@ -31,22 +31,24 @@ export function writeRecord(
   record: DecisionRecord,
   folder: string,
   name = recordName(record),
+  units: Units = 'metric',
 ): WrittenRecord {
   checkSeal(checkRecord(record));
   checkName(name);
   openFolder(folder);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const earlier = editionsIn(folder, name);
-    for (const one of earlier) finishPage(one);
+    for (const one of earlier) finishPage(one, units);
     const same = earlier.find((one) =>
       record.edition === 1 ? saysTheSame(one.record, record) : one.record.hash === record.hash,
     );
+    if (same) showIn(same, units);
     if (same) return { ...same.files, edition: same.record.edition, isNew: false };
     const last = earlier[earlier.length - 1];
     const next = last ? following(last, record) : record;
     const files = filesOf(folder, name, next.edition);
     checkFree(files.html);
-    if (placeRecord(files, recordJson(next), recordHtml(next)))
+    if (placeRecord(files, recordJson(next), recordHtml(next, units)))
       return { ...files, edition: next.edition, isNew: true };
   }
   throw new TemperbookError('Other programs keep writing editions of this record', {
@@ -69,10 +71,15 @@ function openFolder(folder: string): void {
 }
 
 /** A write that was stopped after its JSON file left no page: it is made again. */
-function finishPage({ files, record }: StoredEdition): void {
+function finishPage({ files, record }: StoredEdition, units: Units): void {
   const page = textAt(files.html);
-  if (page === undefined) placePage(files, recordHtml(record));
+  if (page === undefined) placePage(files, recordHtml(record, units));
   else if (!page.includes(record.hash)) throw inTheWay(files.html);
+}
+
+/** The page of the same record, which may show other units. */
+function showIn({ files, record }: StoredEdition, units: Units): void {
+  if (unitsOfPage(textAt(files.html) ?? '') !== units) placePage(files, recordHtml(record, units));
 }
 
 function checkFree(path: string): void {

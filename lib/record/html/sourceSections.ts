@@ -1,6 +1,6 @@
 import { CAUTIONS } from '../../decision';
 import type { Fault } from '../../log';
-import { formatDuration } from '../../quantity';
+import { formatDuration, formatTemp } from '../../quantity';
 import { faultsByKind } from '../../report';
 import type { DecisionRecord, RecordedLog, RecordedVerdict } from '../decisionRecord';
 import { JOB_FIELDS, type JobFieldName, type JobSheet } from '../jobSheet';
@@ -14,9 +14,19 @@ export function jobLines(job: JobSheet): Html | undefined {
   return section(
     'Job sheet',
     html`<dl class="sheet">${names.map(
-      (name) => html`<div><dt>${JOB_FIELDS[name].label}</dt><dd>${String(job[name])}</dd></div>`,
+      (name) =>
+        html`<div><dt>${JOB_FIELDS[name].label.replace(UNIT, '')}</dt><dd>${withUnit(name, job[name]!)}</dd></div>`,
     )}</dl>`,
   );
+}
+
+const UNIT = /, (?=mm|°C|kg|A$|V$)(.+)$/;
+
+/** A number of the job sheet with its unit. */
+function withUnit(name: JobFieldName, value: string | number): string {
+  const unit = UNIT.exec(JOB_FIELDS[name].label)?.[1];
+  if (unit === undefined || !Number.isFinite(Number(value))) return String(value);
+  return unit === '°C' ? formatTemp(Number(value)) : `${value} ${unit}`;
 }
 
 /** Which file was read, what became of its rows, and how it was understood. */

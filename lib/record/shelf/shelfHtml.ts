@@ -1,5 +1,6 @@
 import { STANDING_CAUTIONS } from '../../decision';
-import { figureName, staticSvg } from '../../figure';
+import { figureInUsUnits, figureName, staticSvg } from '../../figure';
+import { pageInUsUnits, type Units } from '../../quantity';
 import type { TableRow } from '../../report';
 import { type Html, html, trusted } from '../html/html';
 import { PAGE_STYLE } from '../html/pageStyle';
@@ -30,7 +31,18 @@ main { max-width: 78rem; }
 `;
 
 /** A shelf of parts as one HTML page without scripts, that needs no other file and no network. */
-export function shelfHtml(page: ShelfPage): string {
+export function shelfHtml(page: ShelfPage, units: Units = 'metric'): string {
+  return units === 'us' ? pageInUsUnits(pageOf(page, units), namesOnShelf(page.parts)) : pageOf(page, units);
+}
+
+/** Every text on a shelf that people gave. */
+export const namesOnShelf = (parts: readonly ShelfPart[]): string[] =>
+  parts.flatMap(({ newest }) => [
+    ...[newest.name, newest.part, newest.job, newest.log, newest.file].flatMap((name) => name ?? []),
+    ...newest.places.map(({ name }) => name),
+  ]);
+
+function pageOf(page: ShelfPage, units: Units): string {
   const { title, shelf, parts, chosen, since } = page;
   const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   const count = (word: string): number => parts.filter(({ newest }) => newest.verdict === word).length;
@@ -50,7 +62,7 @@ export function shelfHtml(page: ShelfPage): string {
 <h1>${title}</h1>
 <p class="lead">${parts.length} ${parts.length === 1 ? 'part' : 'parts'}${chosen === undefined ? '' : `, ${chosen}`}: ${count('kept')} kept, ${count('uncertain')} uncertain, ${count('lost')} lost. ${open === 0 ? 'All are decided.' : `${open} without a decision.`}</p>
 ${problems(shelf)}
-${trends(parts)}
+${trends(parts, units)}
 ${changedDecisions(parts, since)}
 ${register(parts)}
 <p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>
@@ -71,8 +83,9 @@ function problems({ problems: found }: Shelf): Html | undefined {
   );
 }
 
-function trends(parts: readonly ShelfPart[]): Html | undefined {
-  const figures = shelfTrends(parts);
+function trends(parts: readonly ShelfPart[], units: Units): Html | undefined {
+  const metric = shelfTrends(parts);
+  const figures = units === 'us' ? metric.map((one) => figureInUsUnits(one, namesOnShelf(parts))) : metric;
   if (figures.length === 0) return undefined;
   const shown = Math.min(parts.length, MOST_WELDS);
   return section('From weld to weld', [

@@ -1,5 +1,7 @@
+import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import path from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
 
 const root = path.join(__dirname, '../..');
@@ -52,6 +54,35 @@ describe('the public door', () => {
       expect(offered, room).toContain(Object.keys(own).sort().join());
     }
     expect(groups.length).toBe(rooms.length);
+  });
+
+  it('is the same through import, which opens no room until something of it is used', () => {
+    const script = `
+      import * as door from ${JSON.stringify(pathToFileURL(path.join(root, 'dist/index.mjs')).href)};
+      import { createRequire } from 'node:module';
+      const require = createRequire(${JSON.stringify(`${root}/`)});
+      const opened = () => Object.keys(require.cache).filter((file) => !/index\\.js$/.test(file)).length;
+      const before = opened();
+      const kit = require('./dist/index.js');
+      let refused;
+      try { door.judge(7, {}); } catch (error) { refused = error; }
+      const { default: whole, ...names } = door;
+      console.log(JSON.stringify({
+        names: Object.keys(names).sort(),
+        before,
+        after: opened(),
+        isOneErrorClass: refused instanceof kit.TemperbookError && kit.TemperbookError === door.TemperbookError,
+        isOneKit: whole === kit && door.figures === kit.figures,
+      }));`;
+    const said = execFileSync(process.execPath, ['--input-type=module', '--eval', script], {
+      encoding: 'utf8',
+    });
+    const told = JSON.parse(said);
+    expect(told.names).toEqual([...names].sort());
+    expect(told).toMatchObject({ isOneErrorClass: true, isOneKit: true });
+    // The error class alone; all rooms together are some hundreds of files.
+    expect(told.before).toBeLessThan(5);
+    expect(told.after).toBeGreaterThan(50);
   });
 
   it('has every name the notebooks ask for', () => {

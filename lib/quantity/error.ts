@@ -11,6 +11,10 @@ export interface ErrorPlace {
   readonly remedy?: string;
 }
 
+/** Lines of a stack in the kit, in what it runs on and in Node itself: they tell nobody what to do. */
+const NOT_THEIRS = /node:|node_modules|[\\/]dist[\\/]/;
+const MOST_LINES = 3;
+
 /**
  * The one error class the kit throws on bad input. The message is a sentence a welder can act on; `place`
  * carries the same facts for a program.
@@ -22,6 +26,14 @@ export class TemperbookError extends Error {
   constructor(what: string, place: ErrorPlace = {}) {
     super(describe(what, place));
     this.place = place;
+  }
+
+  /** What Node shows of it in a terminal or a notebook: the message, then the lines of the reader's own that led here. */
+  [Symbol.for('nodejs.util.inspect.custom')](): string {
+    const own = (this.stack ?? '')
+      .split('\n')
+      .filter((line) => /^\s+at /.test(line) && !NOT_THEIRS.test(line));
+    return [`${this.name}: ${this.message}`, ...own.slice(0, MOST_LINES)].join('\n');
   }
 }
 

@@ -1,3 +1,4 @@
+import { inspect } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import {
   celsiusToFahrenheit,
@@ -71,6 +72,19 @@ describe('TemperbookError', () => {
     });
     expect(error.message).toBe(
       'weld.csv, row 12, column "Time": The time does not read as a clock. Found: "noon". Expected: h:m:s. Give the clock format in the options.',
+    );
+  });
+
+  it('shows the message first, in a notebook and a terminal, and no lines of Node or the kit', () => {
+    const error = new TemperbookError('The log is empty', { file: 'weld.csv' });
+    error.stack = [
+      'TemperbookError: …',
+      '    at readLog (/shop/node_modules/temperbook/dist/log/readLog.js:1:1)',
+      '    at evalmachine.<anonymous>:3:9',
+      '    at Script.runInThisContext (node:vm:122:12)',
+    ].join('\n');
+    expect(inspect(error)).toBe(
+      'TemperbookError: weld.csv: The log is empty.\n    at evalmachine.<anonymous>:3:9',
     );
   });
 

@@ -41,13 +41,16 @@ const PAIR = `(?<first>${NUMBER}(?: to ${NUMBER})?${SPACE}(?:°C|MPa))${SPACE}\\
 const BAND = `(?<nominal>${NUMBER})${SPACE}(?<bandUnit>MPa|mm)${SPACE}\\((?<low>${NUMBER})(?<to> to |–)(?<high>${NUMBER})\\)`;
 const PLACE = `x (?<x>${NUMBER}), y (?<y>${NUMBER})${SPACE}mm`;
 const PLAIN = `(?<numbers>${NUMBERS})${SPACE}(?<unit>${UNIT})`;
+/** What was turned round before: "0.47 in (12 mm)", or within brackets "0.47 in, 12 mm". */
+const US = `°F|${UNITS.map(({ us }) => us.replace('/', '\\/')).join('|')}`;
+const DONE = `(?<done>${NUMBER}${SPACE}(?:${US})(?:${SPACE}\\([^()]*\\)|, ${NUMBERS}${SPACE}(?:${UNIT})))`;
 /** A number is none that goes on with a letter or is the end of a name, such as A356 or HB-07. */
-const QUANTITY = new RegExp(`(?<![\\w.·-])(?:${PAIR}|${BAND}|${PLACE}|${PLAIN})(?![\\w·/²³])`, 'gu');
+const QUANTITY = new RegExp(`(?<![\\w.·-])(?:${DONE}|${PAIR}|${BAND}|${PLACE}|${PLAIN})(?![\\w·/²³])`, 'gu');
 
 /**
  * A text of the kit as a US shop reads it: °F before °C, and ksi, in, lbf, ft·lb before what they were worked out from,
  * which stays beside them. Data never passes through here: what is kept stays in s, °C, mm and MPa. `names` are texts
- * that people gave (probes, parts): a length in one of them is part of the name and stays.
+ * that people gave (probes, parts): a length in one of them is part of the name and stays. Done twice it is as done once.
  *
  * @example inUsUnits('keeps 207 MPa (30.0 ksi) at 12 mm, up to 227 °C (440 °F)') // "keeps 30.0 ksi (207 MPa) at 0.47 in (12 mm), up to 440 °F (227 °C)"
  */
@@ -77,6 +80,7 @@ const converted = (text: string): string =>
   text.replace(QUANTITY, (whole: string, ...rest: unknown[]) => {
     const found = rest.at(-1) as Readonly<Record<string, string | undefined>>;
     const at = rest.at(-3) as number;
+    if (found.done !== undefined) return whole;
     if (found.second !== undefined) return `${found.second} (${found.first})`;
     if (found.bandUnit !== undefined) {
       const unit = unitOf(found.bandUnit);

@@ -21,6 +21,7 @@ describe('inUsUnits', () => {
     ['cools at 0.5 °C/s', 'cools at 0.9 °F/s (0.5 °C/s)'],
   ])('%s', (si, us) => {
     expect(inUsUnits(si)).toBe(us);
+    expect(inUsUnits(us)).toBe(us);
   });
 
   it('leaves names as people gave them, and what is no quantity', () => {

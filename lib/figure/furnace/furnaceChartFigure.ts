@@ -191,7 +191,10 @@ function requirementLines({ name, verdict, found, wanted, missing }: Requirement
       : verdict === 'not met'
         ? `${found}; wanted: ${wanted}`
         : found;
-  const lines = wrapped(`${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`, LINE_LETTERS);
+  const lines = wrapped(
+    `${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`.replaceAll(' °', '\u00a0°'),
+    LINE_LETTERS,
+  );
   const shown = lines.slice(0, MOST_LINES);
   return lines.length > MOST_LINES ? [...shown.slice(0, -1), `${shown.at(-1)}…`] : shown;
 }

@@ -8,6 +8,9 @@ const NAMED_AT = [0.35, 0.2, 0.5] as const;
 /** A level is named a second time when that is at least this share of the width away. */
 const AGAIN_SHARE = 0.45;
 
+/** Kept free beside the name, px. */
+const GAP_PX = 5;
+
 interface Crossing {
   readonly timeS: number;
   readonly tempC: number;
@@ -32,7 +35,7 @@ export function levelNames(
     );
     const take = (of: readonly Crossing[]) =>
       takePlace(sheets, of, (at, { x, y }) => {
-        const half = widthOf(text) / 2 + 1;
+        const half = widthOf(text) / 2 + GAP_PX;
         return boxAround(x(at.timeS) - half, x(at.timeS) + half, y(at.tempC), LINE_PX + 1);
       });
     const first = take(places);

@@ -78,7 +78,7 @@ describe('names on a map', () => {
   const labels = layout.annotations!.filter(({ xref }) => xref === 'x');
 
   it('stand beside their marks, inside the map, and leave out what is not on it', () => {
-    expect(labels.map(({ text }) => text)).toEqual([
+    expect(labels.map(({ text }) => text).filter((text) => !text.endsWith('%'))).toEqual([
       'ageing to T6',
       'age again after welding',
       'powder-coat cure',
@@ -88,11 +88,17 @@ describe('names on a map', () => {
     expect(labels.find(({ text }) => text === 'late')!.xanchor).toBe('right');
   });
 
+  it('of levels stand on their lines', () => {
+    const levels = labels.filter(({ text }) => text.endsWith('%'));
+    expect(levels.length).toBeGreaterThan(0);
+    for (const { xanchor, yanchor } of levels) expect([xanchor, yanchor]).toEqual(['center', 'middle']);
+  });
+
   it('do not lie on each other', () => {
     // As wide as the static picture draws them: 766 px for 4 decades, 434 px for 400 °C, about 6.6 px a letter.
     const boxes = labels.map(({ x, y, text, xanchor, xshift = 0, yshift = 0 }) => {
       const at = (x * 766) / 4 + xshift;
-      const left = xanchor === 'left' ? at : at - text.length * 6.6;
+      const left = at - text.length * 6.6 * { left: 0, center: 0.5, right: 1 }[xanchor];
       const middle = ((500 - y) * 434) / 400 - yshift;
       return { left, right: left + text.length * 6.6, top: middle - 7, bottom: middle + 7 };
     });

@@ -29,7 +29,7 @@ describe('the map of words', () => {
   });
 
   it('puts passes and cooling in order along', () => {
-    expect(figure.layout.xaxis!.ticktext).toEqual(['1 ×<br>60 s', '2 ×<br>60 s']);
+    expect(figure.layout.xaxis!.ticktext).toEqual(['1<br>60 s', '2']);
     const uncertain = figure.data.find(({ name }) => name === 'uncertain')!;
     expect([uncertain.x, uncertain.y]).toEqual([[1], [300]]);
   });

@@ -28,7 +28,7 @@ export function levelNames(
 ): Annotation[] {
   const desk = sheets[0]!;
   return levelsDrawn(kept).flatMap((level, rank) => {
-    const text = `${Math.round(100 * level)}\u00a0%`;
+    const text = `${Math.round(100 * level)} %`;
     const wish = desk.width * NAMED_AT[rank % NAMED_AT.length]!;
     const places = crossings(kept, timeS, tempC, level).sort(
       (a, b) => Math.abs(desk.x(a.timeS) - wish) - Math.abs(desk.x(b.timeS) - wish),

@@ -12,8 +12,10 @@ const names = new Set<string>();
 
 export const unitsShown = (): Units => units;
 
-/** Takes `--units us` or `--units metric` off the arguments of a command. */
+/** Takes `--units us` or `--units metric` off the arguments of a command; each command begins anew. */
 export function takeUnits(command: string, args: readonly string[]): string[] {
+  units = 'metric';
+  names.clear();
   const at = args.findIndex((arg) => /^--units(=|$)/.test(arg));
   if (at < 0) return [...args];
   const [, inOne] = args[at]!.split('=');

@@ -1,10 +1,9 @@
-import type { AlloyCard } from '../../alloy';
 import type { PlanKnob, PlanKnobs, PlanPoint, PlanSurface } from '../../heatflow';
 import type { Judged } from '../../quantity';
 import { bandOfDraws, type VerdictWord, wordOf } from '../../strength';
 import { type SoftReach, softReach } from '../softReach';
 import type { PlaceStrength } from './placeStrength';
-import { type PlanMetal, USUAL_KEEP_FROM_MM } from './planPlaces';
+import { type CardMetal, USUAL_KEEP_FROM_MM } from './planPlaces';
 import { type Matter, whatMatters } from './whatMatters';
 
 /** What a plan leaves of one of its metals, where that has to keep its strength. */

@@ -1,4 +1,3 @@
-import type { AlloyCard } from '../../alloy';
 import type { Exposure } from '../../exposure';
 import {
   drawKnobs,
@@ -13,7 +12,7 @@ import { bandOfDraws, type VerdictWord, wordOf } from '../../strength';
 import { metalResult, type PlanMetalResult, shareOf } from './metalResult';
 import { type PlaceStrength, type PlaceStrengthJob, placeStrengths } from './placeStrength';
 import { planExposure } from './planExposure';
-import { linePlaces, type PlanMetal, placeName } from './planPlaces';
+import { type CardMetal, linePlaces, placeName } from './planPlaces';
 import { surfaceError } from './surfaceError';
 
 /** A plan with the name it is compared under. */

@@ -1,5 +1,5 @@
 import { type AlloyCard, startTemper } from '../alloy';
-import type { Exposure } from '../exposure';
+import { asExposure, type Exposure } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { formatDuration, formatTemp, TemperbookError } from '../quantity';
 import { type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
@@ -43,13 +43,17 @@ export function afterTreatments(
     endOnly: true,
     ...(weights ? { weightsOf: () => weights } : {}),
   };
-  const then = { ...options, earlier: [...earlier, welded] };
+  // Weights that are given hold what was seen of these heats already.
+  const before = [...earlier, welded];
+  const then = { ...options, earlier: weights ? before.map(unseen) : before };
   return {
     asWelded: asWelded ?? strengthAfter(welded, metal, { ...options, earlier }),
     rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), metal, then),
     reaged: strengthAfter(isothermal(tempC, timeS), metal, then),
   };
 }
+
+const unseen = (heat: Exposure | ThermalHistory): Exposure => ({ ...asExposure(heat), seen: [] });
 
 /** What each treatment is, in words. @throws TemperbookError as `ageingPractice`. */
 export function treatmentNames(card: AlloyCard, temper: string): Readonly<Record<Treatment, string>> {

@@ -1,13 +1,12 @@
 export { answerAsked } from './answerAsked';
 export { type Asked, askedOf } from './asked';
+export type { FileOf, FileReadOptions } from './fileToRead';
 export { checkOfProbes, type SaidCheck } from './heats/checkOfProbes';
 export { heatOfJob, type ToldExposures } from './heats/heatOfJob';
 export type { KnownHeat, SaidHeat } from './heats/saidHeat';
 export { type ToldPart, toldPart } from './heats/toldPart';
 export { type Job, type JobEarlier, type JobMetal, type JobProbe, logOf } from './job';
 export type {
-  FileOf,
-  FileReadOptions,
   JobFile,
   SaidEarlier,
   SaidLimits,

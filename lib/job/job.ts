@@ -2,8 +2,8 @@ import type { CheckedProbe } from '../exposure';
 import type { PlatePlan } from '../heatflow';
 import { TemperbookError } from '../quantity';
 import type { DecisionRecord, JobSheet } from '../record';
+import type { FileReadOptions } from './fileToRead';
 import type {
-  FileReadOptions,
   JobFile,
   SaidEarlier,
   SaidLimits,

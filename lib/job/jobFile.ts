@@ -1,20 +1,12 @@
 import type { Instrument, ProbeRole } from '../decision';
 import type { PlatePlan } from '../heatflow';
 import type { Fittings } from '../heattreat';
-import type { ReadOptions } from '../log';
 import type { Decision, JobFieldName } from '../record';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
+import type { FileOf } from './fileToRead';
 import type { SaidCheck } from './heats/checkOfProbes';
 import type { SaidHeat } from './heats/saidHeat';
-
-/** How to read a file: `ReadOptions` as far as a file can say them. */
-export type FileReadOptions = Omit<ReadOptions, 'onProgress' | 'name'>;
-
-/** A file and how to read it, or its path alone. */
-export type FileOf<More = unknown> =
-  | string
-  | ({ readonly file: string; readonly read?: FileReadOptions } & More);
 
 /** A metal in one word ('A356-T6'), or with what is known of it. */
 export type SaidMetal =

@@ -7,9 +7,10 @@ import { celsiusOf, type DataProblem, dataCheck, readUserJson, TemperbookError }
 import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
 import { checkReadings, readLotCard } from '../verify';
+import type { FileOf } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import { heatOfJob } from './heats/heatOfJob';
-import type { FileOf, JobFile, SaidMetal } from './jobFile';
+import type { JobFile, SaidMetal } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { readDefaults } from './readDefaults';
 import { jobSchema } from './schema/jobSchema';

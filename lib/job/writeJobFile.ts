@@ -2,7 +2,8 @@ import { readFileSync } from 'node:fs';
 import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { writeNew } from '../report';
 import type { Asked } from './asked';
-import type { FileOf, JobFile } from './jobFile';
+import type { FileOf } from './fileToRead';
+import type { JobFile } from './jobFile';
 
 /** What became of a job file. */
 export type JobWritten = 'written' | 'as it stood there' | 'another stands there';

@@ -124,7 +124,7 @@ describe('a folder that installed the published package', () => {
   it('can import it by name from an ES module', async () => {
     writeFileSync(
       path.join(folder, 'esm.mjs'),
-      "import kit, { judge, units } from 'temperbook'; console.log(typeof judge, units.celsiusToFahrenheit(100), kit.judge === judge);",
+      "import kit, { judge, units } from 'temperbook'; console.log(typeof judge, units.celsiusToFahrenheit(100), kit.units === units);",
     );
     const { stdout } = await exec(process.execPath, ['esm.mjs'], { cwd: folder });
     expect(stdout).toBe('function 212 true\n');

@@ -3,7 +3,7 @@ import { type CheckedProbe, checkProbes, parseCheckStep } from '../../exposure';
 import { readLog } from '../../log';
 import { dataCheck, readUserJson, refuseProblems } from '../../quantity';
 import type { ThermocoupleType } from '../../thermocouple';
-import type { FileOf } from '../jobFile';
+import type { FileOf } from '../fileToRead';
 import { checkSchema } from '../schema/heatSchema';
 
 /** A check of the probes before a weld: its own short log, and what was done when. */

@@ -1,6 +1,6 @@
 import { FAULT_KINDS } from '../../log';
 import { schema } from '../../quantity';
-import type { FileReadOptions } from '../jobFile';
+import type { FileReadOptions } from '../fileToRead';
 
 const { closed, listOf, mapOf, number, oneWordOf, text } = schema;
 

@@ -31,7 +31,9 @@ export const layoutFaults = (page: Page): Promise<string[]> =>
       for (const { left, right } of Array.from(range.getClientRects()))
         if (left < -1 || right > screenPx + 1) faults.push(`off the screen: ${named(holder)}`);
       if (holder.closest('pre, code, svg')) continue;
-      for (const found of node.textContent!.matchAll(/\p{L}{4,}/gu)) {
+      for (const found of node.textContent!.matchAll(/[\p{L}\p{N}]{4,}/gu)) {
+        // A hash has no place that is better than another to be parted at.
+        if (!/\p{L}{4}/u.test(found[0]) || /^[0-9a-f]{32,}$/.test(found[0])) continue;
         range.setStart(node, found.index!);
         range.setEnd(node, found.index! + found[0].length);
         const [first, ...rest] = Array.from(range.getClientRects());

@@ -10,6 +10,7 @@ const WITH_UNITS = ['amend', 'chart', 'compare', 'heat', 'parts', 'review', 'siz
 let units: Units = 'metric';
 const names = new Set<string>();
 
+/** The units this run of the command line shows. */
 export const unitsShown = (): Units => units;
 
 /** Takes `--units us` or `--units metric` off the arguments of a command; each command begins anew. */

@@ -27,6 +27,16 @@ describe('samplingLoss', () => {
     }
   });
 
+  it('bounds a corner, 12 K/s up and 5 K/s down, at any phase', () => {
+    const corner = (t: number): number => 300 + (t < 0 ? 12 * t : -5 * t);
+    for (const phase of [-0.5, -0.3, -0.1, 0, 0.2, 0.4]) {
+      const times = Array.from({ length: 9 }, (_, i) => (i - 4 + phase) * 2);
+      const { missedPeakK } = samplingLoss(thermalHistory(times, times.map(corner)), Q);
+      // The corner is looked for at 16 points of the interval: between two of them it is at most 12 K/s · 2 s/16 higher.
+      expect(missedPeakK.high).toBeGreaterThanOrEqual(300 - Math.max(...times.map(corner)) - (12 * 2) / 16);
+    }
+  });
+
   it('finds nothing missing where the trace is straight', () => {
     const { missedPeakK, missedExposureFraction, tooSlow } = samplingLoss(isothermal(200, 3600), Q);
     expect([missedPeakK.high, missedExposureFraction.high, tooSlow]).toEqual([0, 0, false]);

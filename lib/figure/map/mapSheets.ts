@@ -20,6 +20,7 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** Ends of an axis, in its own unit. */
 export type Span = readonly [from: number, to: number];
 
 const PX_PER_LETTER = 6.6;

@@ -85,6 +85,32 @@ describe('a history may be split or sampled otherwise', () => {
       }
   });
 
+  it.each(cases)('%s-%s: a long hold in one piece and in 500, from loose solute', (alloy, temper) => {
+    const weld = thermalHistory([0, 8, 60], [20, 520, 20]);
+    for (const metal of some(alloy, temper))
+      for (const tempC of [177, 205, 250]) {
+        const timeS = Array.from({ length: 501 }, (_, i) => (i * 28_800) / 500);
+        const pieces = thermalHistory(
+          timeS,
+          timeS.map(() => tempC),
+        );
+        expect(
+          Math.abs(keptAfter(metal, weld, isothermal(tempC, 28_800)) - keptAfter(metal, weld, pieces)),
+        ).toBeLessThan(stepError(temper));
+      }
+  });
+
+  it.each(cases)('%s-%s: steps so small that nothing forms on them leave numbers', (alloy, temper) => {
+    const timeS = Array.from({ length: 4001 }, (_, i) => i / 4000);
+    const fine = thermalHistory(
+      timeS,
+      timeS.map((t) => 20 + 460 * t),
+    );
+    for (const metal of some(alloy, temper))
+      for (const value of Object.values(advanceMetal(metal, startOfMetal(metal), fine).state))
+        expect(value).not.toBeNaN();
+  });
+
   it('a state goes through JSON unharmed', () => {
     for (const [alloy, temper] of cases)
       for (const metal of some(alloy, temper, 4)) {

@@ -23,7 +23,7 @@ function rankOf(lot: string): number {
       memberDraws()
         .slice(0, COUNT)
         .reduce((sum, draw, i) => {
-          const z = (ready.row.measured.value - predictRow(draw, ready)) / rowStandardError(ready);
+          const z = (ready.row.measured.value - predictRow(draw, ready, undefined)) / rowStandardError(ready);
           return sum + (weights[i]! * normalProbability(z)) / total;
         }, 0),
     );

@@ -74,8 +74,9 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / (solute ? SOLUTE_STEP_K : STEP_K)) : 1;
-      // Where particles dissolve, solute comes free on the way and ages.
-      if (hottest > (soluble > NOTHING ? COLD_C : DISSOLVES_FROM_C)) {
+      // Where particles dissolve, solute comes free on the way and ages, unless all of the way is too hot for that.
+      const coolest = rise > 0 ? startC : startC + rise;
+      if (coolest < noAgeingFromC && hottest > (soluble > NOTHING ? COLD_C : DISSOLVES_FROM_C)) {
         const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
         const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
         if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));
@@ -88,13 +89,20 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
       let dissolvingRate = dissolves ? Math.exp(dissolving.atInfinity - dissolving.perInverseK * inverse) : 0;
       let limit = dissolves ? solubleShare(inverse, solvusPerInverseK, solvusInverseK) ** 2 : 0;
       let delayRate = delaying ? Math.exp(delaying.atInfinity - delaying.perInverseK * inverse) : 0;
+      // On a hold every step has the rates of the first.
+      const isHold = rise === 0;
+      let clusteringRate = 0;
+      let forgettingRate = 0;
+      let ageingRate = 0;
       for (let step = 1; step <= steps; step++) {
         const endC = startC + (rise * step) / steps;
         const endInverse = 1 / (endC + ZERO_C_IN_K);
         const fall = inverse - endInverse;
         inverse = endInverse;
 
-        const softeningEnd = Math.exp(softening.atInfinity - softening.perInverseK * endInverse);
+        const softeningEnd = isHold
+          ? softeningRate
+          : Math.exp(softening.atInfinity - softening.perInverseK * endInverse);
         const doseGain = stepS * meanRate(softeningRate, softeningEnd, softening.perInverseK * fall);
         // What forms evenly on the step sees the dose that comes after it, ∫ u r du with a rate r that runs straight.
         const seenByNew =
@@ -103,7 +111,9 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
         dose += doseGain;
         let delayGain = 0;
         if (delaying) {
-          const delayEnd = Math.exp(delaying.atInfinity - delaying.perInverseK * endInverse);
+          const delayEnd = isHold
+            ? delayRate
+            : Math.exp(delaying.atInfinity - delaying.perInverseK * endInverse);
           delayGain = stepS * meanRate(delayRate, delayEnd, delaying.perInverseK * fall);
           delay += delayGain;
           delayRate = delayEnd;
@@ -111,10 +121,12 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
 
         if (aged > NOTHING) agedDose += doseGain;
         if (dissolves) {
-          const dissolvingEnd = Math.exp(dissolving.atInfinity - dissolving.perInverseK * endInverse);
+          const dissolvingEnd = isHold
+            ? dissolvingRate
+            : Math.exp(dissolving.atInfinity - dissolving.perInverseK * endInverse);
           const dissolved = stepS * meanRate(dissolvingRate, dissolvingEnd, dissolving.perInverseK * fall);
           dissolvingRate = dissolvingEnd;
-          const limitEnd = solubleShare(endInverse, solvusPerInverseK, solvusInverseK) ** 2;
+          const limitEnd = isHold ? limit : solubleShare(endInverse, solvusPerInverseK, solvusInverseK) ** 2;
           const before = dissolution;
           dissolution = dissolveStep(before, dissolved, limit, limitEnd);
           const limitBefore = limit;
@@ -140,13 +152,16 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
         if (soluble > NOTHING) {
           const midC = endC - rise / (2 * steps);
           const midInverse = 1 / (midC + ZERO_C_IN_K);
-          const clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
+          if (!isHold || clusteringRate === 0)
+            clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
           clustered -=
             (clusterable * clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
           let slowedBy = 1 + (restBrake - 1) * rested;
           if (midC < CLUSTERS_STABLE_C) rested -= (1 - rested) * Math.expm1(-stepS * clusteringRate);
           else if (rested > NOTHING) {
-            const forgotten = stepS * Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse);
+            if (!isHold || forgettingRate === 0)
+              forgettingRate = Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse);
+            const forgotten = stepS * forgettingRate;
             slowedBy = 1 / meanWithoutBrake(slowedBy - 1, forgotten);
             rested *= Math.exp(-forgotten);
           }
@@ -159,10 +174,11 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
             const room = ceiling - present;
             const coarse = intact * (1 - left);
             if (room > 0 && soluble > leastUseful(coarse, coarseCatch)) {
-              // New particles form the more slowly the less drives them.
-              const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
-              const ageingRate =
-                ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
+              if (!isHold || ageingRate === 0) {
+                const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
+                // New particles form the more slowly the less drives them.
+                ageingRate = ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
+              }
               const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * slowedBy);
               const without = 1 - nuclei;
               nuclei = 1 - without * Math.exp(-nucleating);

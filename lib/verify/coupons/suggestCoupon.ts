@@ -54,12 +54,9 @@ export function suggestCoupon(
   const job = yieldKept.slice(0, count);
   const prior = weights ? weights.slice(0, count) : new Float64Array(count).fill(1);
   const sdBefore = spreadOf(job, prior);
-  const metals = drawMetals({ alloy: card, temper }, count);
-  const lagS = couponLag({ into, thicknessMm }).value;
-  return TEMPS_C.flatMap((tempC) =>
-    TIMES_S.filter((timeS) => timeS >= 2 * lagS).map((timeS): CouponSuggestion => {
-      const dip: Dip = { tempC, timeS, into, thicknessMm };
-      const expected = expectedReadings({ kind }, model, runDraws([dipExposure(dip)], metals));
+  return dipsOf(card, temper, { into, thicknessMm, count })
+    .map(({ dip, draws }): CouponSuggestion => {
+      const expected = expectedReadings({ kind }, model, draws);
       const sdAfter = spreadLeft(job, prior, expected, model.repeatability);
       const less = sdBefore > 0 ? 1 - sdAfter / sdBefore : 0;
       return {
@@ -67,10 +64,48 @@ export function suggestCoupon(
         kind,
         sdBefore,
         sdAfter,
-        sentence: `A coupon of ${thicknessMm} mm for ${formatDuration(timeS)} at ${formatTemp(tempC)} (${into}), ${SCALES[kind].words} before and after, would narrow this answer by ${formatPercent(less)}.`,
+        sentence: `A coupon of ${thicknessMm} mm for ${formatDuration(dip.timeS)} at ${formatTemp(dip.tempC)} (${into}), ${SCALES[kind].words} before and after, would narrow this answer by ${formatPercent(less)}.`,
       };
-    }),
-  ).sort((a, b) => a.sdAfter - b.sdAfter);
+    })
+    .sort((a, b) => a.sdAfter - b.sdAfter);
+}
+
+/** A dip that could be made, and what the plausible metals would come to in it. */
+interface TriedDip {
+  readonly dip: Dip;
+  readonly draws: Draws;
+}
+
+interface DipsAsked {
+  readonly into: Dip['into'];
+  readonly thicknessMm: number;
+  readonly count: number;
+}
+
+/** Dips do not depend on the job: they are run once for a card, as every uncertain probe of every log asks for them. */
+const tried = new WeakMap<AlloyCard, Map<string, readonly TriedDip[]>>();
+
+function dipsOf(
+  card: AlloyCard,
+  temper: string,
+  { into, thicknessMm, count }: DipsAsked,
+): readonly TriedDip[] {
+  const ofCard = tried.get(card) ?? new Map<string, readonly TriedDip[]>();
+  tried.set(card, ofCard);
+  const key = [temper, into, thicknessMm, count].join('|');
+  let dips = ofCard.get(key);
+  if (dips === undefined) {
+    const metals = drawMetals({ alloy: card, temper }, count);
+    const lagS = couponLag({ into, thicknessMm }).value;
+    dips = TEMPS_C.flatMap((tempC) =>
+      TIMES_S.filter((timeS) => timeS >= 2 * lagS).map((timeS): TriedDip => {
+        const dip: Dip = { tempC, timeS, into, thicknessMm };
+        return { dip, draws: runDraws([dipExposure(dip)], metals) };
+      }),
+    );
+    ofCard.set(key, dips);
+  }
+  return dips;
 }
 
 /** Spread of the job's draws that is left on average once the coupon is read. */

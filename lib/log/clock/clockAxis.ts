@@ -1,11 +1,13 @@
-import { formatDuration, TemperbookError } from '../../quantity';
-import { median } from '../columns/columnSample';
+import { TemperbookError } from '../../quantity';
 import type { Reading } from '../reading';
 import type { LogTable } from '../rows/logTable';
 import { rejectRows, shiftBreaks } from '../rows/rejectRows';
-import type { ClockPlan } from './clockPlan';
+import { type ClockPlan, ELAPSED_START_S } from './clockPlan';
 import { rebuildStamps } from './rebuildStamps';
+import { springForward } from './springForward';
 import { US_PER_S } from './stamp';
+import { unwrapClock } from './unwrapClock';
+import { usualStep } from './usualStep';
 
 /** The time of every row. */
 export interface ClockAxis {
@@ -21,14 +23,9 @@ export interface ClockAxis {
   readonly startUs?: number;
 }
 
-const HALF_DAY_S = 43_200;
 const HOUR_S = 3600;
-/** Month of the change in Europe and North America, from 0. */
-const MARCH = 2;
 /** More rows than this share out of order are not put in order. */
 const MOST_LATE = 0.5;
-/** An elapsed clock that starts within this is taken to show elapsed time, not the time of day. */
-const ELAPSED_START_S = 60;
 
 /**
  * Turns clock readings into one strictly increasing time axis: past midnight, over an hour set back, over
@@ -42,7 +39,7 @@ export function clockAxis(table: LogTable, plan: ClockPlan, hasZone: boolean, re
   const isInOrder = isRising(table.clock, table.length);
   if (!isInOrder) {
     placeBlocks(table, plan, perS, reading);
-    breaks = unwrap(table, plan, perS, hasZone, reading);
+    breaks = unwrapClock(table, plan, perS, hasZone, reading);
     dropStrays(table, perS, reading);
     breaks = sort(table, breaks, reading);
     breaks = rebuildStamps(table, breaks, perS, reading);
@@ -71,39 +68,6 @@ function isRising(values: Float64Array, length: number): boolean {
   return true;
 }
 
-/**
- * Local clocks leave out an hour in the night of a Sunday in spring: a step of just an hour to 2 or 3 o'clock
- * on such a day is no hour without readings.
- */
-function springForward({ clock, length, row }: LogTable, perS: number, notes: string[]): void {
-  if (clock[length - 1]! - clock[0]! < HOUR_S * perS) return;
-  const usual = usualStep(clock.subarray(0, length));
-  for (let i = 1; i < length; i++) {
-    const step = clock[i]! - clock[i - 1]!;
-    if (step < HOUR_S * perS || step > HOUR_S * perS + 2 * usual || usual > (HOUR_S / 4) * perS) continue;
-    const at = new Date(clock[i]! / 1000);
-    const isNight = at.getUTCHours() === 2 || at.getUTCHours() === 3;
-    if (at.getUTCDay() !== 0 || at.getUTCMonth() !== MARCH || !isNight || at.getUTCMinutes() > 15) continue;
-    for (let k = i; k < length; k++) clock[k] = clock[k]! - HOUR_S * perS;
-    notes.push(
-      `Warning: at row ${row[i]} the clock goes forward by an hour, as when summer time begins; the rows after it are taken to follow on without a break.`,
-    );
-    return;
-  }
-}
-
-/** Middle of the steps that go forward, looked at in up to 4096 places. */
-export function usualStep(values: Float64Array): number {
-  const every = Math.max(1, Math.floor(values.length / 4096));
-  const steps: number[] = [];
-  for (let i = 1; i < values.length; i += every) {
-    const step = values[i]! - values[i - 1]!;
-    if (step > 0) steps.push(step);
-  }
-  // Differences of decimal times carry binary dust in their last digits.
-  return steps.length === 0 ? 0 : Number(median(steps).toPrecision(9));
-}
-
 /** Blocks that each count from zero are set apart by the start stamps of their headers. */
 function placeBlocks(
   { clock, length, blocks }: LogTable,
@@ -126,92 +90,6 @@ function placeBlocks(
   notes.push(
     `Each of the ${filled.length} blocks counts from its own start; they are placed by the start times in their headers.`,
   );
-}
-
-/** Adds what a clock loses when it passes midnight, is set back, or starts anew. Returns the restarts. */
-function unwrap(
-  table: LogTable,
-  plan: ClockPlan,
-  perS: number,
-  hasZone: boolean,
-  reading: Reading,
-): number[] {
-  const { file, notes } = reading;
-  const { clock, length, row } = table;
-  const usual = usualStep(clock.subarray(0, length)) / perS;
-  const firstRaw = clock[0]!;
-  const showsElapsed = plan.kind === 'elapsed' || (plan.kind === 'time' && firstRaw < ELAPSED_START_S * perS);
-  const isWallClock = !hasZone && !showsElapsed && plan.kind !== 'count' && plan.kind !== 'rows';
-  const isTimeOfDay = plan.kind === 'time' || (plan.kind === 'packed' && !plan.dated);
-  const isHalfDay = isWallClock && showsTwelveHours(clock.subarray(0, length), perS);
-  const near = 60 + 10 * usual;
-  const blockStarts = new Set(table.blocks.map(({ at }) => at));
-  const breaks: number[] = [];
-  let shift = 0;
-  let nights = 0;
-  let halves = 0;
-  let previousRaw = firstRaw;
-  for (let i = 1; i < length; i++) {
-    const raw = clock[i]!;
-    const drop = (clock[i - 1]! - (raw + shift)) / perS;
-    if (drop > 0) {
-      const stays = i + 1 >= length || Math.abs(clock[i + 1]! - raw) <= near * perS;
-      const again = i + 1 < length && clock[i + 1]! > raw && clock[i + 1]! <= previousRaw;
-      const restarts =
-        (plan.kind === 'elapsed' || plan.kind === 'time') &&
-        raw < previousRaw &&
-        (blockStarts.has(i) || (again && raw <= firstRaw + 1.5 * usual * perS));
-      const isFullDay = drop > 86_400 - HOUR_S;
-      if (isHalfDay && drop > HALF_DAY_S - near && drop <= HALF_DAY_S) {
-        shift += HALF_DAY_S * perS;
-        halves++;
-      } else if (plan.kind === 'time' && plan.form === 'm:s' && drop > HOUR_S / 2) shift += HOUR_S * perS;
-      else if (isTimeOfDay && drop > HALF_DAY_S && (isFullDay || !(restarts && showsElapsed))) {
-        shift += 86_400 * perS;
-        nights++;
-      } else if (isWallClock && drop <= HOUR_S && drop >= HOUR_S - near && stays) {
-        shift += HOUR_S * perS;
-        notes.push(
-          `Warning: at row ${row[i]} the clock goes back by ${formatDuration(Math.round(drop))}, as when summer time ends; the rows after it are taken to follow on without a break.`,
-        );
-      } else if (restarts) {
-        shift = clock[i - 1]! - raw + Math.max(20 * usual, 1) * perS;
-        breaks.push(i - 1);
-        if (breaks.length <= 3)
-          notes.push(
-            `At row ${row[i]} the recording starts anew; the time between the two recordings is unknown, so they are set apart by a gap that is not counted.`,
-          );
-      } else if (isTimeOfDay && drop > 2 * HOUR_S && stays) {
-        shift += 86_400 * perS;
-        notes.push(
-          `At row ${row[i]} the clock goes back by ${formatDuration(Math.round(drop))} and stays there; the rows after it are taken to be of the next day.`,
-        );
-      }
-    }
-    previousRaw = raw;
-    clock[i] = raw + shift;
-  }
-  if (nights > 0)
-    notes.push(`The clock passes midnight ${nights === 1 ? 'once' : `${nights} times`}; the days are added.`);
-  if (halves > 0)
-    notes.push(
-      `Warning: the clock shows twelve hours without AM or PM and starts over ${halves === 1 ? 'once' : `${halves} times`}; half a day is added each time.`,
-    );
-  if (breaks.length > 3) notes.push(`In all the recording starts anew ${breaks.length} times.`);
-  if (breaks.length * 3 > length)
-    throw new TemperbookError('The clock starts from zero again and again, and nothing says when', {
-      file,
-      row: row[breaks[0]! + 1]!,
-      found: `${breaks.length} restarts in ${length} rows`,
-      remedy: 'Say how far apart the rows are, as option intervalS in seconds',
-    });
-  return breaks;
-}
-
-/** No hour but 1 to 12: a clock without AM and PM. */
-function showsTwelveHours(clock: Float64Array, perS: number): boolean {
-  const hourOf = (value: number) => Math.floor((value / perS / HOUR_S) % 24);
-  return clock.every((value) => hourOf(value) >= 1 && hourOf(value) <= 12);
 }
 
 /** One row far ahead of both its neighbours has a wrong stamp. */

@@ -1,7 +1,8 @@
 import { TemperbookError } from '../../quantity';
 import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
-import { chooseClock, clockPlan } from '../clock/clockPlan';
+import { chooseClock } from '../clock/chooseClock';
+import { clockPlan } from '../clock/clockPlan';
 import { type DateText, decideDateOrder, orderTellingDates } from '../clock/dateOrder';
 import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from '../clock/stamp';
 import type { Dialect } from '../layout/dialect';

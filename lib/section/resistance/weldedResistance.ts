@@ -14,7 +14,8 @@ import type { Torsion } from '../shape/torsionConstants';
 import type { ResistanceOptions, SectionWeld, WeldedSection } from '../weldedSection';
 import { aboveTheCode } from './aboveTheCode';
 import type { LoadableCheck } from './sectionCheck';
-import { sectionChecks, shearOf } from './sectionChecks';
+import { sectionChecks } from './sectionChecks';
+import { shearOf } from './shearOf';
 import { weldExtent, weldReach } from './weldExtent';
 
 /** What a welded section resists, check by check, without any factor unless it says so. */

@@ -1,103 +1,148 @@
+import { schema } from '../../quantity';
 import { PRODUCT_FORMS } from '../codes/productForm';
 
-const number = { type: 'number' };
-const point = { type: 'array', items: number, minItems: 2, maxItems: 2 };
-const points = { type: 'array', items: point, minItems: 3 };
-const object = (required: readonly string[], properties: object) => ({
-  type: 'object',
-  required,
-  properties,
-  additionalProperties: false,
+const { closed, number, numbers, oneWordOf, text, yesOrNo } = schema;
+
+const atLeastOne = (what: string, items: object) => ({ ...schema.listOf(what, items), minItems: 1 });
+const mm = (what: string) => number(`${what}, mm`);
+const mpa = (what: string) => number(`${what}, MPa`);
+const point = (what: string) => numbers(2, `${what}: x and y, mm`);
+const polygon = (what: string) => ({ ...schema.listOf(what, point('a corner')), minItems: 3 });
+
+const shape = closed(
+  'the section of the part',
+  {
+    kind: oneWordOf('which shape', [
+      'flat bar',
+      'round tube',
+      'rectangular tube',
+      'oval tube',
+      'channel',
+      'plates',
+      'outline',
+    ]),
+  },
+  {
+    widthMm: mm('width'),
+    thicknessMm: mm('thickness'),
+    outsideMm: mm('outside diameter'),
+    wallMm: mm('wall'),
+    depthMm: mm('depth'),
+    flangeMm: mm('width of a flange'),
+    flangeThicknessMm: mm('thickness of a flange'),
+    cornerMm: mm('radius of a corner, outside'),
+    plates: atLeastOne(
+      'plates that make up the section',
+      closed(
+        'a plate by its middle line',
+        { fromMm: point('one end'), toMm: point('the other'), thicknessMm: mm('thickness') },
+        { name: text('what you call it') },
+      ),
+    ),
+    cornersMm: polygon('the outline, corner by corner'),
+    holesMm: schema.listOf('holes in the outline', polygon('a hole, corner by corner')),
+  },
+);
+
+const weld = closed(
+  'a weld on the section',
+  {
+    lies: oneWordOf('how it lies to the load', ['along', 'across', 'part-way']),
+    joint: oneWordOf('which joint', ['butt', 'fillet']),
+  },
+  {
+    atMm: point('where a weld along is'),
+    fromMm: point('where a weld part-way begins'),
+    toMm: point('where it ends'),
+    throatMm: mm('throat of a fillet'),
+    heatPathsMm: atLeastOne('ways by which its heat leaves', mm('thickness')),
+  },
+);
+
+const kept = closed('yield kept, 0 to 1', {
+  nominal: number('the middle'),
+  low: number('the low end'),
+  high: number('the high end'),
 });
-const list = (items: object, minItems = 1) => ({ type: 'array', items, minItems });
+
+const metal = closed(
+  'metal, process and the code that its strength is from',
+  {
+    alloy: text('such as 6061'),
+    process: oneWordOf('how it is welded', ['MIG', 'TIG', 'TIG AC', 'TIG DC']),
+    code: oneWordOf('whose strengths', [
+      'EN 1999-1-1',
+      'Aluminum Design Manual',
+      'AASHTO LTS',
+      'soft-zone profile',
+      'own tests',
+    ]),
+  },
+  {
+    temper: text('such as T6'),
+    filler: text('such as 4043'),
+    interpassC: number('hottest temperature between passes, °C'),
+    extentMm: mm('how far the soft zone reaches'),
+    castingFactor: number('factor of the casting'),
+    profile: atLeastOne(
+      'the soft zone from the weld outwards',
+      closed('a place', { distanceMm: mm('distance from the weld'), keptFraction: kept }),
+    ),
+    own: closed(
+      'strengths that you tested',
+      {
+        proofMPa: mpa('yield of the metal'),
+        ultimateMPa: mpa('ultimate of the metal'),
+        softProofMPa: mpa('yield of the soft zone'),
+        softUltimateMPa: mpa('ultimate of the soft zone'),
+        extentMm: mm('how far the soft zone reaches'),
+        because: text('what was tested'),
+      },
+      { weldMetalMPa: mpa('ultimate of the weld metal') },
+    ),
+  },
+);
+
+const load = closed(
+  'one load',
+  {},
+  {
+    name: text('what you call it'),
+    doubtFraction: number('how uncertain it is, 0.1 for 10 %'),
+    axialN: number('pull, N; a push is negative'),
+    shearXN: number('shear along x, N'),
+    shearYN: number('shear along y, N'),
+    momentXNmm: number('moment about x, N mm'),
+    momentYNmm: number('moment about y, N mm'),
+    torsionNmm: number('torque, N mm'),
+    stressMPa: mpa('nominal stress from your own analysis'),
+    atMm: point('where that stress is'),
+    gradientMPaPerMm: numbers(2, 'how it changes along x and y, MPa/mm'),
+  },
+);
 
 /** The file of a size, after its units are read. Which key goes with which shape is told by the shape itself. */
-export const SIZE_JOB_SCHEMA = object(['section', 'metal', 'loads', 'factor', 'on'], {
-  name: { type: 'string' },
-  section: object(['shape'], {
-    shape: object(['kind'], {
-      kind: {
-        enum: ['flat bar', 'round tube', 'rectangular tube', 'oval tube', 'channel', 'plates', 'outline'],
+export const SIZE_JOB_SCHEMA = closed(
+  undefined,
+  {
+    section: closed(
+      'the welded section',
+      { shape },
+      {
+        form: oneWordOf('how the metal was made', [...PRODUCT_FORMS]),
+        castBy: oneWordOf('how it was cast', ['sand', 'permanent mould']),
+        welds: schema.listOf('welds on it', weld),
       },
-      widthMm: number,
-      thicknessMm: number,
-      outsideMm: number,
-      wallMm: number,
-      depthMm: number,
-      flangeMm: number,
-      flangeThicknessMm: number,
-      cornerMm: number,
-      plates: list(
-        object(['fromMm', 'toMm', 'thicknessMm'], {
-          fromMm: point,
-          toMm: point,
-          thicknessMm: number,
-          name: { type: 'string' },
-        }),
-      ),
-      cornersMm: points,
-      holesMm: { type: 'array', items: points },
-    }),
-    form: { enum: [...PRODUCT_FORMS] },
-    castBy: { enum: ['sand', 'permanent mould'] },
-    welds: list(
-      object(['lies', 'joint'], {
-        lies: { enum: ['along', 'across', 'part-way'] },
-        joint: { enum: ['butt', 'fillet'] },
-        atMm: point,
-        fromMm: point,
-        toMm: point,
-        throatMm: number,
-        heatPathsMm: list(number),
-      }),
-      0,
     ),
-  }),
-  metal: object(['alloy', 'process', 'code'], {
-    alloy: { type: 'string' },
-    temper: { type: 'string' },
-    process: { enum: ['MIG', 'TIG', 'TIG AC', 'TIG DC'] },
-    filler: { type: 'string' },
-    code: {
-      enum: ['EN 1999-1-1', 'Aluminum Design Manual', 'AASHTO LTS', 'soft-zone profile', 'own tests'],
-    },
-    interpassC: number,
-    extentMm: number,
-    castingFactor: number,
-    profile: list(
-      object(['distanceMm', 'keptFraction'], {
-        distanceMm: number,
-        keptFraction: object(['nominal', 'low', 'high'], { nominal: number, low: number, high: number }),
-      }),
-    ),
-    own: object(['proofMPa', 'ultimateMPa', 'softProofMPa', 'softUltimateMPa', 'extentMm', 'because'], {
-      proofMPa: number,
-      ultimateMPa: number,
-      softProofMPa: number,
-      softUltimateMPa: number,
-      extentMm: number,
-      weldMetalMPa: number,
-      because: { type: 'string' },
-    }),
-  }),
-  loads: list(
-    object([], {
-      name: { type: 'string' },
-      doubtFraction: number,
-      axialN: number,
-      shearXN: number,
-      shearYN: number,
-      momentXNmm: number,
-      momentYNmm: number,
-      torsionNmm: number,
-      stressMPa: number,
-      atMm: point,
-      gradientMPaPerMm: point,
-    }),
-  ),
-  factor: { type: 'number', description: 'the factor of safety wanted, such as 4' },
-  on: { enum: ['yield', 'rupture', 'allowable'] },
-  codeFactors: { type: 'boolean' },
-  stockMm: list(number),
-  upToMm: number,
-});
+    metal,
+    loads: atLeastOne('loads at the joint', load),
+    factor: number('the factor of safety wanted, such as 4'),
+    on: oneWordOf('what the factor is on', ['yield', 'rupture', 'allowable']),
+  },
+  {
+    name: text('what you call it'),
+    codeFactors: yesOrNo('count the factors of the code as well'),
+    stockMm: atLeastOne('thicknesses you can get', mm('thickness')),
+    upToMm: mm('no thicker than this'),
+  },
+);

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { dataCheck, refuseProblems, TemperbookError } from '../../quantity';
+import { dataCheck, refuseProblems, schema, TemperbookError } from '../../quantity';
 import { membersHash } from '../../strength';
 import { type Coupon, checkCoupon } from './coupon';
 import { type CouponAnswer, couponWeights } from './couponWeights';
@@ -17,42 +17,35 @@ export interface LotCard {
   readonly coupons: readonly Coupon[];
 }
 
-const numbers = { type: 'array', items: { type: 'number' } };
-const SCHEMA = {
-  type: 'object',
-  required: ['form', 'name', 'alloy', 'temper', 'membersHash', 'coupons'],
-  additionalProperties: false,
-  properties: {
-    form: { const: LOT_CARD_FORM },
-    name: { type: 'string', minLength: 1, description: 'what the shop calls the lot' },
-    alloy: { type: 'string', description: 'alloy, such as A356.0' },
-    temper: { type: 'string', description: 'temper before the heat, such as T6' },
-    membersHash: { type: 'string', description: 'which plausible metals were weighed, as the kit wrote it' },
-    coupons: {
-      type: 'array',
-      minItems: 1,
-      description: 'at least one coupon',
-      items: {
-        type: 'object',
-        required: ['name', 'heat', 'kind', 'before', 'after'],
-        properties: {
-          name: { type: 'string' },
-          kind: { type: 'string' },
-          before: { type: 'number' },
-          after: { type: 'number' },
-          heat: {
-            type: 'object',
-            anyOf: [
-              { required: ['tempC', 'timeS', 'into', 'thicknessMm'] },
-              { required: ['timeS', 'tempC'], properties: { timeS: numbers, tempC: numbers } },
-            ],
-            description: 'a dip (tempC, timeS, into, thicknessMm) or a log (timeS, tempC)',
-          },
+const { closed, listOf, number, open, text } = schema;
+const course = (what: string) => listOf(what, number('a number'));
+const SCHEMA = closed(undefined, {
+  form: { const: LOT_CARD_FORM },
+  name: { ...text('what the shop calls the lot'), minLength: 1 },
+  alloy: text('alloy, such as A356.0'),
+  temper: text('temper before the heat, such as T6'),
+  membersHash: text('which plausible metals were weighed, as the kit wrote it'),
+  coupons: {
+    ...listOf(
+      'at least one coupon',
+      open('a coupon', {
+        name: text('what you call it'),
+        kind: text('what was read on it'),
+        before: number('the reading before'),
+        after: number('the reading after'),
+        heat: {
+          type: 'object',
+          anyOf: [
+            { required: ['tempC', 'timeS', 'into', 'thicknessMm'] },
+            { required: ['timeS', 'tempC'], properties: { timeS: course('s'), tempC: course('°C') } },
+          ],
+          description: 'a dip (tempC, timeS, into, thicknessMm) or a log (timeS, tempC)',
         },
-      },
-    },
+      }),
+    ),
+    minItems: 1,
   },
-};
+});
 const problems = dataCheck(SCHEMA, 'the card');
 
 /** The card of a lot from its coupons. @throws TemperbookError listing what is wrong with it, and as `checkCoupon`. */

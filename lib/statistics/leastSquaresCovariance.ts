@@ -15,7 +15,7 @@ const RANK_LIMIT = 4e-9;
 
 /**
  * variance · (JᵀJ)⁻¹ by singular values of the Jacobian with its columns scaled to length 1, so that units do not
- * matter. Unknowns that take part in an undetermined direction get an infinite standard error.
+ * matter (derived: the normal equations with a singular value decomposition). Unknowns that take part in an undetermined direction get an infinite standard error.
  */
 export function covarianceOf(jacobian: Matrix, variance: number): Spread {
   const n = jacobian.columns;

@@ -22,7 +22,10 @@ interface Turnover {
 const GAMMA = 1 - Math.SQRT1_2;
 const NEWTON_LIMIT = 30;
 
-/** Marches the system from 0 to `untilS` with steps that add at most `toleranceK` each. */
+/**
+ * Marches the system from 0 to `untilS` with steps that add at most `toleranceK` each. Source of the two-stage scheme,
+ * L-stable and of second order: R. Alexander, SIAM J. Numer. Anal. 14 (1977) 1006-1021, from memory.
+ */
 export function marchLumped(system: LumpedSystem, untilS: number, toleranceK: number): LumpedRun {
   const edges = [...new Set([...system.pulses.flatMap((p) => [p.fromS, p.toS]), untilS])]
     .filter((t) => t > 0 && t <= untilS)

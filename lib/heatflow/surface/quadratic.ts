@@ -6,5 +6,5 @@ export function quadraticTerms(x: ArrayLike<number>): number[] {
   return terms;
 }
 
-/** How many terms a quadratic surface over so many unknowns has. */
+/** How many terms a quadratic surface over so many unknowns has, (n + 1)(n + 2)/2: derived by counting. */
 export const quadraticTermCount = (unknowns: number): number => ((unknowns + 1) * (unknowns + 2)) / 2;

@@ -7,7 +7,10 @@ export interface RateClock {
   readonly perInverseK: number;
 }
 
-/** The rate of an Arrhenius time, ready for the inner loop. */
+/**
+ * The rate of an Arrhenius time t(T) = t₀ exp[E/R (1/T − 1/T₀)], ready for the inner loop: 1/t = exp(`atInfinity` −
+ * `perInverseK`/T), so `perInverseK` = E/R and `atInfinity` = E/(R T₀) − ln t₀ (derived).
+ */
 export function rateClock({ timeS, atC, energyJPerMol }: ArrheniusTime): RateClock {
   const perInverseK = energyJPerMol / GAS_CONSTANT;
   return { perInverseK, atInfinity: perInverseK / (atC + ZERO_C_IN_K) - Math.log(timeS) };
@@ -16,7 +19,10 @@ export function rateClock({ timeS, atC, energyJPerMol }: ArrheniusTime): RateClo
 /** Below this change of the exponent the plain mean of the two rates is as good as the logarithmic, 1e-7. */
 const SMALL = 1e-3;
 
-/** Mean of a rate whose logarithm runs straight from one end to the other; `byLog` is ln(`end`/`start`). */
+/**
+ * Mean of a rate whose logarithm runs straight from one end to the other, (r₁ − r₀)/ln(r₁/r₀), derived by integration;
+ * `byLog` is ln(`end`/`start`).
+ */
 export function meanRate(start: number, end: number, byLog: number): number {
   return byLog < SMALL && byLog > -SMALL ? (start + end) / 2 : (end - start) / byLog;
 }

@@ -3,7 +3,8 @@
  *
  *   S(x) = 1 / (1 + xᵐ),  x = ∫ dt/τ(T),
  *
- * a logistic in the logarithm of the equivalent time. `dose` is x ≥ 0, `power` m.
+ * a logistic in the logarithm of the equivalent time. `dose` is x ≥ 0, `power` m. Source: the form is this kit's, chosen for
+ * the exposure tables of 6061-T6 in data/published/overageing.json; the members' m is fitted to them.
  */
 export function curveLeft(dose: number, power: number): number {
   return dose > 0 ? 1 / (1 + Math.exp(power * Math.log(dose))) : 1;

@@ -18,7 +18,11 @@ export interface MetalOutcome {
   readonly gainedFraction: number;
 }
 
-/** Room-temperature yield of a state if the part were cooled at once, MPa. */
+/**
+ * Room-temperature yield of a state if the part were cooled at once, MPa: floor + hardening + what solute gives, the sum
+ * told at `MetalState`. Source: shares add as volume fractions do in O.R. Myhr, Ø. Grong, Acta Metall. Mater. 39 (1991)
+ * 2693-2702, from memory.
+ */
 export function yieldOfState({ softeningPower }: PlausibleMetal, state: MetalState): number {
   const { floorMPa, hardeningMPa, solutionMPa, naturalMPa, original, dose, delay, dissolution } = state;
   const left = original * (1 - Math.sqrt(dissolution)) * delayedLeft(dose, softeningPower, delay);

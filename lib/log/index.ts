@@ -6,4 +6,5 @@ export type { LogStatements, Statement } from './logStatements';
 export { logsInFolder } from './logsInFolder';
 export { readLog } from './readLog';
 export type { ClockFormat, DateOrder, ReadLimits, ReadOptions, TempUnit } from './readOptions';
+export { CLOCK_FORMATS, DATE_ORDERS, TEMP_UNITS } from './readOptions';
 export type * from './thermalLog';

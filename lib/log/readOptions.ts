@@ -3,25 +3,35 @@ import type { ThermocoupleType } from '../thermocouple';
 import type { FaultKind } from './faultKind';
 
 /** What a temperature column can hold; the last two are whole numbers of tenths or thousandths of a degree. */
-export type TempUnit = '°C' | '°F' | 'K' | 'mV' | '0.1 °C' | '0.001 °C';
+export const TEMP_UNITS = ['°C', '°F', 'K', 'mV', '0.1 °C', '0.001 °C'] as const;
+
+/** One of `TEMP_UNITS`. */
+export type TempUnit = (typeof TEMP_UNITS)[number];
 
 /** How a clock column is written. 'stamp' is any date with a time of day. */
-export type ClockFormat =
-  | 's'
-  | 'ms'
-  | 'min'
-  | 'h'
-  | 'h:m:s'
-  | 'm:s'
-  | 'epoch s'
-  | 'epoch ms'
-  | 'spreadsheet days'
-  | 'hhmmss'
-  | 'yyyymmddhhmmss'
-  | 'stamp';
+export const CLOCK_FORMATS = [
+  's',
+  'ms',
+  'min',
+  'h',
+  'h:m:s',
+  'm:s',
+  'epoch s',
+  'epoch ms',
+  'spreadsheet days',
+  'hhmmss',
+  'yyyymmddhhmmss',
+  'stamp',
+] as const;
 
-/** Order of the parts of a date. */
-export type DateOrder = 'day first' | 'month first' | 'year first';
+/** One of `CLOCK_FORMATS`. */
+export type ClockFormat = (typeof CLOCK_FORMATS)[number];
+
+/** Orders of the parts of a date. */
+export const DATE_ORDERS = ['day first', 'month first', 'year first'] as const;
+
+/** One of `DATE_ORDERS`. */
+export type DateOrder = (typeof DATE_ORDERS)[number];
 
 /**
  * What you know better than the file says; everything left out is decided from the file and told in `notes`.
@@ -96,22 +106,7 @@ const KNOWN: Readonly<Record<keyof ReadOptions, string>> = {
   accept: 'a list of fault kinds',
 };
 
-const UNITS: readonly unknown[] = ['°C', '°F', 'K', 'mV', '0.1 °C', '0.001 °C'] satisfies TempUnit[];
-const FORMATS: readonly unknown[] = [
-  's',
-  'ms',
-  'min',
-  'h',
-  'h:m:s',
-  'm:s',
-  'epoch s',
-  'epoch ms',
-  'spreadsheet days',
-  'hhmmss',
-  'yyyymmddhhmmss',
-  'stamp',
-] satisfies ClockFormat[];
-const ORDERS: readonly unknown[] = ['day first', 'month first', 'year first'] satisfies DateOrder[];
+const isOneOf = (words: readonly unknown[], x: unknown): boolean => words.includes(x);
 const isObject = (x: unknown): x is Record<string, unknown> =>
   typeof x === 'object' && x !== null && !Array.isArray(x);
 const isText = (x: unknown): x is string => typeof x === 'string';
@@ -126,15 +121,16 @@ const ACCEPTS: Readonly<Record<keyof ReadOptions, (x: unknown) => boolean>> = {
   decimal: (x) => x === '.' || x === ',',
   columns: (x) =>
     isObject(x) && Object.values(x).every((use) => use === false || (isText(use) && use.trim() !== '')),
-  unit: (x) => UNITS.includes(x) || (isObject(x) && Object.values(x).every((u) => UNITS.includes(u))),
+  unit: (x) =>
+    isOneOf(TEMP_UNITS, x) || (isObject(x) && Object.values(x).every((u) => isOneOf(TEMP_UNITS, u))),
   clock: (x) =>
     onlyKeys(x, ['column', 'format', 'dateOrder']) &&
     isObject(x) &&
     (x.column === undefined ||
       isText(x.column) ||
       (Array.isArray(x.column) && x.column.length === 2 && x.column.every(isText))) &&
-    (x.format === undefined || FORMATS.includes(x.format)) &&
-    (x.dateOrder === undefined || ORDERS.includes(x.dateOrder)),
+    (x.format === undefined || isOneOf(CLOCK_FORMATS, x.format)) &&
+    (x.dateOrder === undefined || isOneOf(DATE_ORDERS, x.dateOrder)),
   intervalS: (x) => isNumber(x) && x > 0,
   riseOverC: isNumber,
   thermocouple: (x) =>

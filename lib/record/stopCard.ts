@@ -3,7 +3,8 @@ import { dirname } from 'node:path';
 import type { StopReading } from '../planning';
 import { formatDuration, formatTemp, formatTempSpan } from '../quantity';
 import { writeWhole } from '../report';
-import { html, trusted } from './html/html';
+import { html } from './html/html';
+import { stillPage } from './html/stillPage';
 import { kitVersion } from './kitVersion';
 
 const CARD_STYLE = `
@@ -37,7 +38,6 @@ export function stopCardHtml(card: StopReading, title = 'Stop reading'): string 
     slowestIntervalS,
     notes,
   } = card;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   const facts: (readonly [string, string])[] = [
     ['Probe', `${probe}, at x ${probeAt[0].toFixed(0)}, y ${probeAt[1].toFixed(0)} mm of the plan`],
     ['As planned it peaks at', formatTemp(plannedC)],
@@ -53,27 +53,13 @@ export function stopCardHtml(card: StopReading, title = 'Stop reading'): string 
       slowestIntervalS === undefined ? '0.1 s or faster' : `${formatDuration(slowestIntervalS)} or faster`,
     ],
   ];
-  return html`${trusted('<!doctype html>')}
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${trusted(CARD_STYLE)}</style>
-</head>
-<body>
-<main>
-<h1>${title}</h1>
+  const body = html`<h1>${title}</h1>
 <p class="stop"><small>Take the arc off when ${probe} reads</small>${formatTemp(stopC.low)}</p>
 <dl>${facts.map(([name, value]) => html`<dt>${name}</dt><dd>${value}</dd>`)}</dl>
 <p>Then let the part cool before you go on. A reading well above ${formatTemp(plannedC)} means that something is not as planned.</p>
 ${notes.map((note) => html`<p>${note}</p>`)}
-<footer>Stopping there keeps the metal within its limit in 95 of 100 plausible jobs. It informs your decision; it certifies nothing. Follow your code and your shop's safety rules. temperbook ${kitVersion()}</footer>
-</main>
-</body>
-</html>
-`.text;
+<footer>Stopping there keeps the metal within its limit in 95 of 100 plausible jobs. It informs your decision; it certifies nothing. Follow your code and your shop's safety rules. temperbook ${kitVersion()}</footer>`;
+  return stillPage({ title, style: CARD_STYLE, body });
 }
 
 const lagInWords = (lagS: number): string =>

@@ -4,6 +4,7 @@ import { type Figure, staticSvg } from '../figure';
 import { knownOptions, TemperbookError } from '../quantity';
 import { writeWhole } from '../report';
 import { html, trusted } from './html/html';
+import { stillPage } from './html/stillPage';
 import { kitVersion } from './kitVersion';
 
 /** One picture on one sheet, to pin on the wall. */
@@ -44,26 +45,11 @@ export function wallChartHtml(chart: WallChart): string {
   const missing = PARTS.filter((part) => chart[part] === undefined);
   if (missing.length > 0)
     throw new TemperbookError('A wall chart lacks a part', { found: `no ${missing.join(', no ')}` });
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
-  return html`${trusted('<!doctype html>')}
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${policy}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${trusted(SHEET_STYLE)}</style>
-</head>
-<body>
-<main>
-<h1>${title}</h1>
+  const body = html`<h1>${title}</h1>
 ${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id: 'chart' }))}
 <div class="notes">${notes.map((note) => html`<p>${note}</p>`)}</div>
-<footer>An estimate to inform your decision; it certifies nothing and replaces no test. temperbook ${kitVersion()}</footer>
-</main>
-</body>
-</html>
-`.text;
+<footer>An estimate to inform your decision; it certifies nothing and replaces no test. temperbook ${kitVersion()}</footer>`;
+  return stillPage({ title, style: SHEET_STYLE, body });
 }
 
 /**

@@ -1,27 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { thinPlateHistory } from '../../lib/heatflow';
 import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
 import { allowedPeak } from '../../lib/planning';
 import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
-
-const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
-const historyAt = (acrossMm: number, netPowerW = 1200): ThermalHistory =>
-  thinPlateHistory({
-    netPowerW,
-    travelMmPerS: 4,
-    thicknessMm: 6,
-    conductivityWPerMK: 151,
-    volumetricHeatJPerM3K: 2.4e6,
-    acrossMm,
-    startC: 20,
-    timeS,
-  });
+import { thinPlate } from '../setup/thinPlate';
 
 describe('allowedPeak', () => {
   const metal = { alloy: '6061', temper: 'T6', allowanceFraction: 0.1, ambientC: 20 };
-  const history = historyAt(20);
+  const history = thinPlate(20);
   const allowed = allowedPeak(history, metal);
   const topOf = (h: ThermalHistory) => Math.max(...h.tempC);
 
@@ -37,7 +24,7 @@ describe('allowedPeak', () => {
   });
 
   it('is lower for a longer job and for a smaller allowance: time counts, not only the peak', () => {
-    const pass = { startS: timeS[0]!, endS: timeS.at(-1)! };
+    const pass = { startS: history.timeS[0]!, endS: history.timeS.at(-1)! };
     const twice = repeatPass(history, pass, { ambientC: 20, timeConstantS: 300 });
     expect(allowedPeak(twice, metal).nominal).toBeLessThan(allowed.nominal);
     expect(allowedPeak(isothermal(200, 3600), metal).nominal).toBeLessThan(allowed.nominal);

@@ -1,35 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { thinPlateHistory } from '../../lib/heatflow';
-import { isothermal, type ThermalHistory } from '../../lib/history';
+import { isothermal } from '../../lib/history';
 import { type Placement, type PlacementOptions, probePlacement } from '../../lib/planning';
 import { TemperbookError } from '../../lib/quantity';
 
-const timeS = Float64Array.from({ length: 1000 }, (_, i) => -10 + i * 0.2);
-const historyAt = (acrossMm: number, netPowerW = 1200): ThermalHistory =>
-  thinPlateHistory({
-    netPowerW,
-    travelMmPerS: 4,
-    thicknessMm: 6,
-    conductivityWPerMK: 151,
-    volumetricHeatJPerM3K: 2.4e6,
-    acrossMm,
-    startC: 20,
-    timeS,
-  });
 const distancesMm = [8, 10, 12, 14, 16, 18, 20, 25, 30, 40];
-const places = distancesMm.map((distanceMm) => ({ distanceMm, history: historyAt(distanceMm) }));
+const places = distancesMm.map((distanceMm) => ({ distanceMm, history: thinPlate(distanceMm) }));
 const options: PlacementOptions = {
   alloy: 'A356.0',
   temper: 'T6',
-  critical: historyAt(16),
+  critical: thinPlate(16),
   limitC: 226.67,
   ambientC: 20,
   attachment: 'peened hole',
   otherHeats: [900, 1500].map((netPowerW) => ({
-    critical: historyAt(16, netPowerW),
-    places: distancesMm.map((mm) => historyAt(mm, netPowerW)),
+    critical: thinPlate(16, netPowerW),
+    places: distancesMm.map((mm) => thinPlate(mm, netPowerW)),
   })),
 };
+
+import { thinPlate } from '../setup/thinPlate';
 
 describe('probePlacement', () => {
   const placement = probePlacement(places, options);
@@ -65,7 +54,7 @@ describe('probePlacement', () => {
   });
 
   it('shows what a far probe hides: its record clears a job that the metal that matters does not survive', () => {
-    const hot = probePlacement(places, { ...options, otherHeats: [], critical: historyAt(8, 1700) });
+    const hot = probePlacement(places, { ...options, otherHeats: [], critical: thinPlate(8, 1700) });
     expect(hot.criticalVerdict).not.toBe('kept');
     expect(hot.places.at(-1)!.verdictHere).toBe('kept');
   });
@@ -106,7 +95,7 @@ describe('probePlacement', () => {
     [
       'heats without every place',
       places,
-      { otherHeats: [{ critical: historyAt(16), places: [] }] },
+      { otherHeats: [{ critical: thinPlate(16), places: [] }] },
       /0 histories/,
     ],
     ['a limit below the air', places, { limitC: 10 }, /limitC/],

@@ -1,6 +1,6 @@
 import type { Axis, Figure } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { baseAxis, baseLayout, TEXT_PX } from '../parts/style';
+import { baseAxis, baseLayout, LEGEND_BELOW, TEXT_PX } from '../parts/style';
 import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
 import type { FigureLimit } from '../trace/limitLines';
 import { levelNames } from './levelNames';
@@ -91,16 +91,7 @@ export function mapFigure(map: StrengthMap, options: MapOptions = {}): Figure {
       ],
       shapes: limits.map(({ shape }) => ({ ...shape, layer: 'above' as const })),
       showlegend: true,
-      legend: {
-        orientation: 'h',
-        x: 0,
-        y: 0,
-        xref: 'container',
-        yref: 'container',
-        yanchor: 'bottom',
-        itemclick: false,
-        itemdoubleclick: false,
-      },
+      legend: LEGEND_BELOW,
     },
   };
 }

@@ -1,6 +1,16 @@
 import type { PlanPoint, PlanShape, PlatePlan } from '../../heatflow';
 import type { Annotation, Figure, Trace } from '../figure';
-import { axisHeading, baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL } from '../parts/style';
+import {
+  axisHeading,
+  baseAxis,
+  baseLayout,
+  INK,
+  LEGEND_BELOW,
+  plotText,
+  QUIET_INK,
+  TEXT_PX,
+  VEIL,
+} from '../parts/style';
 
 /** The plot takes the part's own proportions within these bounds, px. */
 const WIDTH_PX = 690;
@@ -73,16 +83,7 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
         ...plan.probes.map(({ name, xMm, yMm }) => label(name, [xMm, yMm], INK, -12)),
       ],
       showlegend: true,
-      legend: {
-        orientation: 'h',
-        x: 0,
-        y: 0,
-        xref: 'container',
-        yref: 'container',
-        yanchor: 'bottom',
-        itemclick: false,
-        itemdoubleclick: false,
-      },
+      legend: LEGEND_BELOW,
     },
   };
 }

@@ -3,7 +3,7 @@ import type { VerdictWord } from '../../strength';
 import type { SpikeWord } from '../../validation';
 import type { Figure, MarkerSymbol, Trace } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { axisHeading, baseAxis, baseLayout, lineLook, plotText, TEXT_PX } from '../parts/style';
+import { axisHeading, baseAxis, baseLayout, LEGEND_BELOW, lineLook, plotText, TEXT_PX } from '../parts/style';
 
 const HEIGHT_PX = 520;
 const MARGIN = { l: 46, r: 16, t: 66, b: 96 } as const;
@@ -63,7 +63,7 @@ export function spikeFigure(spikes: readonly SpikeWord[], title: string): Figure
       yaxis: { ...baseAxis(), range: rangeOf(spikes.map(({ peakC }) => peakC)) },
       annotations: [axisHeading('Peak, °C', 'y domain')],
       showlegend: true,
-      legend: { orientation: 'h', x: 0, y: 0, xref: 'container', yref: 'container', yanchor: 'bottom' },
+      legend: LEGEND_BELOW,
     },
   };
 }

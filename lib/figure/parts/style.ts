@@ -111,6 +111,18 @@ export function baseAxis(): Axis {
   };
 }
 
+/** A legend under the figure, of entries that only name: a click on one would take its data away. */
+export const LEGEND_BELOW: NonNullable<Layout['legend']> = {
+  orientation: 'h',
+  x: 0,
+  y: 0,
+  xref: 'container',
+  yref: 'container',
+  yanchor: 'bottom',
+  itemclick: false,
+  itemdoubleclick: false,
+};
+
 /** Name of a vertical axis, set upright above its numbers instead of turned beside them. */
 export function axisHeading(
   text: string,

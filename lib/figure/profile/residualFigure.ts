@@ -1,7 +1,7 @@
 import type { ResidualRow } from '../../report';
 import type { Figure, Trace } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { baseAxis, baseLayout, lineLook, plotText, QUIET_INK, TEXT_PX } from '../parts/style';
+import { baseAxis, baseLayout, LEGEND_BELOW, lineLook, plotText, QUIET_INK, TEXT_PX } from '../parts/style';
 
 /** Unit and title of a residual figure. */
 export interface ResidualOptions {
@@ -63,7 +63,7 @@ export function residualFigure(rows: readonly ResidualRow[], options: ResidualOp
         },
       ],
       showlegend: true,
-      legend: { orientation: 'h', x: 0, y: 0, xref: 'container', yref: 'container', yanchor: 'bottom' },
+      legend: LEGEND_BELOW,
     },
   };
 }

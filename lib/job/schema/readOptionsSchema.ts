@@ -1,11 +1,10 @@
-import { FAULT_KINDS } from '../../log';
+import { CLOCK_FORMATS, DATE_ORDERS, FAULT_KINDS, TEMP_UNITS } from '../../log';
 import { schema } from '../../quantity';
 import type { FileReadOptions } from '../fileToRead';
 
 const { closed, listOf, mapOf, number, oneWordOf, text } = schema;
 
-const UNITS = ['°C', '°F', 'K', 'mV', '0.1 °C', '0.001 °C'];
-const UNIT = `one of ${UNITS.join(', ')}`;
+const UNIT = `one of ${TEMP_UNITS.join(', ')}`;
 
 const KEYS = {
   encoding: oneWordOf('the letters of the file: utf-8, utf-16le, utf-16be or windows-1252', [
@@ -22,7 +21,7 @@ const KEYS = {
   }),
   unit: {
     description: `the unit of every temperature column, or of each by name: ${UNIT}`,
-    anyOf: [{ enum: UNITS }, mapOf('column → its unit', oneWordOf(UNIT, UNITS))],
+    anyOf: [{ enum: TEMP_UNITS }, mapOf('column → its unit', oneWordOf(UNIT, TEMP_UNITS))],
   },
   clock: closed(
     'how the clock is written: column, format, dateOrder',
@@ -35,21 +34,8 @@ const KEYS = {
         maxItems: 2,
         description: 'the column of the clock, or [date column, time column]',
       },
-      format: oneWordOf('how its times are written', [
-        's',
-        'ms',
-        'min',
-        'h',
-        'h:m:s',
-        'm:s',
-        'epoch s',
-        'epoch ms',
-        'spreadsheet days',
-        'hhmmss',
-        'yyyymmddhhmmss',
-        'stamp',
-      ]),
-      dateOrder: oneWordOf('the order of a date', ['day first', 'month first', 'year first']),
+      format: oneWordOf('how its times are written', CLOCK_FORMATS),
+      dateOrder: oneWordOf('the order of a date', DATE_ORDERS),
     },
   ),
   intervalS: {

@@ -7,6 +7,7 @@ import { textAt } from '../files/placeRecord';
 import { html, trusted } from '../html/html';
 import { PAGE_STYLE } from '../html/pageStyle';
 import { list, section, table, wordOf } from '../html/parts';
+import { stillPage } from '../html/stillPage';
 import { kitVersion } from '../kitVersion';
 import { compareFigure } from './compareFigure';
 import { compareRows } from './compareRows';
@@ -31,21 +32,9 @@ export const namesOfComparison = ({ places }: Comparison): string[] =>
   places.flatMap(({ name, welds }) => [name, ...welds.map(({ weld }) => weld)]);
 
 function pageOf({ places, leftOut }: Comparison, figureOf: typeof compareFigure): string {
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   const names = [...new Set(places.flatMap(({ welds }) => welds.map(({ weld }) => weld)))];
   const title = names.length > 3 ? `${names[0]} beside ${names.length - 1} others` : names.join(' beside ');
-  return html`${trusted('<!doctype html>')}
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${trusted(PAGE_STYLE + FIGURE_STYLE)}</style>
-</head>
-<body>
-<main>
-<header>${trusted(MARK)}</header>
+  const body = html`<header>${trusted(MARK)}</header>
 <h1>${title}</h1>
 <p class="note">The chance that one kept more is counted draw by draw, with the same truth behind wire and fixing and the same metal on both sides: what both do not know cancels. Probes that were fixed anew may differ by more than that.</p>
 ${places.map((place, k) => {
@@ -66,11 +55,8 @@ ${places.map((place, k) => {
   ]);
 })}
 ${leftOut.length > 0 && section('Not compared', list(leftOut))}
-<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>
-</main>
-</body>
-</html>
-`.text;
+<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>`;
+  return stillPage({ title, style: PAGE_STYLE + FIGURE_STYLE, body });
 }
 
 /**

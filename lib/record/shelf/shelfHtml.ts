@@ -5,6 +5,7 @@ import type { TableRow } from '../../report';
 import { type Html, html, trusted } from '../html/html';
 import { PAGE_STYLE } from '../html/pageStyle';
 import { section, table, wordOf } from '../html/parts';
+import { stillPage } from '../html/stillPage';
 import { kitVersion } from '../kitVersion';
 import type { Shelf, ShelfPart } from './readShelf';
 import { type SinceThen, shelfRow } from './shelfRows';
@@ -44,32 +45,17 @@ export const namesOnShelf = (parts: readonly ShelfPart[]): string[] =>
 
 function pageOf(page: ShelfPage, units: Units): string {
   const { title, shelf, parts, chosen, since } = page;
-  const policy = "default-src 'none'; style-src 'unsafe-inline'; base-uri 'none'; form-action 'none'";
   const count = (word: string): number => parts.filter(({ newest }) => newest.verdict === word).length;
   const open = parts.filter(({ newest }) => !newest.decision).length;
-  return html`${trusted('<!doctype html>')}
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${trusted(policy)}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${title}</title>
-<style>${trusted(PAGE_STYLE + WIDE_STYLE)}</style>
-</head>
-<body>
-<main>
-<header><p>Shelf of parts</p><p>${shelf.folder}</p></header>
+  const body = html`<header><p>Shelf of parts</p><p>${shelf.folder}</p></header>
 <h1>${title}</h1>
 <p class="lead">${parts.length} ${parts.length === 1 ? 'part' : 'parts'}${chosen === undefined ? '' : `, ${chosen}`}: ${count('kept')} kept, ${count('uncertain')} uncertain, ${count('lost')} lost. ${open === 0 ? 'All are decided.' : `${open} without a decision.`}</p>
 ${problems(shelf)}
 ${trends(parts, units)}
 ${changedDecisions(parts, since)}
 ${register(parts)}
-<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>
-</main>
-</body>
-</html>
-`.text;
+<p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>`;
+  return stillPage({ title, style: PAGE_STYLE + WIDE_STYLE, body });
 }
 
 function problems({ problems: found }: Shelf): Html | undefined {

@@ -27,13 +27,7 @@ export { madeWith } from './part/madeWith';
 export { type PlaceSoFar, type SoFar, strengthSoFar } from './part/strengthSoFar';
 export { placementSentence } from './placementSentence';
 export type { PartExposures, PlaceExposure } from './places/partExposures';
-export {
-  type JudgedWay,
-  type SettledLog,
-  settleReadings,
-  type UndecidedReading,
-  undecidedError,
-} from './settleReadings';
+export { type SettledLog, settleReadings } from './settleReadings';
 export type * from './verdict';
 export { VERDICT_IN_WORDS, WORD_RULE } from './wording';
 export { worstChannel } from './worstChannel';

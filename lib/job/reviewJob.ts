@@ -1,6 +1,6 @@
-import { type JudgeOptions, judge, settleReadings, undecidedError, type Verdict } from '../decision';
+import { type JudgeOptions, judge, settleReadings, type Verdict } from '../decision';
 import { verdictFigure } from '../figure';
-import { readLog, type ThermalLog } from '../log';
+import { readLog, type ThermalLog, undecidedError } from '../log';
 import type { RecordParts } from '../record';
 import { type Asked, askedOf, heatAsked } from './asked';
 import { toldPart } from './heats/toldPart';

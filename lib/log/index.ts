@@ -7,4 +7,11 @@ export { logsInFolder } from './logsInFolder';
 export { readLog } from './readLog';
 export type { ClockFormat, DateOrder, ReadLimits, ReadOptions, TempUnit } from './readOptions';
 export { CLOCK_FORMATS, DATE_ORDERS, TEMP_UNITS } from './readOptions';
+export {
+  type JudgedWay,
+  type SettledLogs,
+  settleWays,
+  type UndecidedReading,
+  undecidedError,
+} from './settleWays';
 export type * from './thermalLog';

@@ -1,7 +1,7 @@
 import { PassThrough } from 'node:stream';
 import { expect, it } from 'vitest';
 import { askWay } from '../../dist/cli/review/askWay';
-import type { UndecidedReading } from '../../dist/decision';
+import type { UndecidedReading } from '../../dist/log';
 
 const OPEN: UndecidedReading = {
   file: 'bare.csv',

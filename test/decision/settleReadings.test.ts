@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { judge, settleReadings, undecidedError } from '../../lib/decision';
-import { type ReadOptions, readLog } from '../../lib/log';
+import { judge, settleReadings } from '../../lib/decision';
+import { type ReadOptions, readLog, undecidedError } from '../../lib/log';
 
 const PART = { alloy: 'A356.0', temper: 'T6' };
 /** A hump of 20 rows; what a row is long, nothing says. */

@@ -1,6 +1,5 @@
 import { createInterface } from 'node:readline/promises';
-import type { UndecidedReading } from '../../decision';
-import type { ReadOptions } from '../../log';
+import type { ReadOptions, UndecidedReading } from '../../log';
 import { TemperbookError } from '../../quantity';
 
 /** Asks which way a file is meant, each with the word it leads to; asks again until one is chosen. */

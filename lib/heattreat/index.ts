@@ -10,6 +10,7 @@ export {
   checkChart,
   type NamedStage,
 } from './chart/checkChart';
+export type { ChartLog, JoinOptions } from './chart/joinCharts';
 export type { ChartQuench } from './chart/quenchRequirements';
 export type { QuenchStrength } from './chart/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';

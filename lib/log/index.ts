@@ -2,6 +2,7 @@ export { faultAtRow } from './faultAtRow';
 export type { FaultKind } from './faultKind';
 export { FAULT_KINDS } from './faults/faultCodes';
 export { DEFAULT_SENTINELS } from './faults/sentinels';
+export { GAP_INTERVALS } from './gapPolicy';
 export type { LogStatements, Statement } from './logStatements';
 export { logsInFolder } from './logsInFolder';
 export { readLog } from './readLog';

@@ -1,5 +1,6 @@
 import type { ThermalHistory } from '../../history';
 import type { Schedule } from '../schedule/schedule';
+import { firstAfter } from './firstAfter';
 import { type LevelRun, levelRuns } from './levelRuns';
 import type { ChartSensor } from './sensorRoles';
 
@@ -11,7 +12,7 @@ export interface Span {
 
 /** One hold of the schedule as the chart shows it, from the first sensor that nears it to the last that leaves. */
 export interface HoldWindow extends Span {
-  /** The chart begins or ends within it. */
+  /** The chart it lies on begins or ends within it. */
   readonly cutAtStart: boolean;
   readonly cutAtEnd: boolean;
 }
@@ -41,21 +42,28 @@ interface SensorStages {
  * Finds the holds of a schedule on a chart: each sensor's trace is cut where it passes the middle between two
  * levels of the schedule, and the pieces are matched with its stages in their order. An ageing temperature passed
  * on the way up to solution or down in the quench is no age.
+ * @param parts what each chart covers where several were joined: a hold is cut where its chart ends.
  */
-export function chartStages(loads: readonly ChartSensor[], schedule: Schedule): ChartStages {
+export function chartStages(
+  loads: readonly ChartSensor[],
+  schedule: Schedule,
+  parts: readonly Span[],
+): ChartStages {
   const held = loads.filter(({ history }) => history.timeS.length > 1);
   const each = held.map(({ history }) => sensorStages(history, schedule));
-  const ends = held.map(({ history }) => ({
-    fromS: history.timeS[0]!,
-    toS: history.timeS[history.timeS.length - 1]!,
-  }));
-  const whole = { fromS: Math.min(...ends.map((e) => e.fromS)), toS: Math.max(...ends.map((e) => e.toS)) };
+  const recorded = parts.flatMap((part) => recordedOn(held, part) ?? []);
   const windowOf = (spans: readonly (Span | undefined)[]): HoldWindow | undefined => {
     const seen = spans.filter((span): span is Span => span !== undefined);
     if (seen.length === 0) return undefined;
     const fromS = Math.min(...seen.map((s) => s.fromS));
     const toS = Math.max(...seen.map((s) => s.toS));
-    return { fromS, toS, cutAtStart: fromS <= whole.fromS, cutAtEnd: toS >= whole.toS };
+    const on = partsOf({ fromS, toS }, recorded);
+    return {
+      fromS,
+      toS,
+      cutAtStart: on.length === 0 || fromS <= on[0]!.fromS,
+      cutAtEnd: on.length === 0 || toS >= on[on.length - 1]!.toS,
+    };
   };
   const solutionSpans = each.map(({ solutions }) => solutions[0]);
   const stepSpans = schedule.ages.map((_, k) => each.map(({ ages }) => ages[k]));
@@ -69,6 +77,22 @@ export function chartStages(loads: readonly ChartSensor[], schedule: Schedule): 
         : undefined;
   return { ...(solution ? { solution } : {}), ages, ...(severalLoads ? { severalLoads } : {}) };
 }
+
+/** From the first to the last reading of a load sensor on one of the charts. */
+function recordedOn(loads: readonly ChartSensor[], { fromS, toS }: Span): Span | undefined {
+  const ends = loads.flatMap(({ history: { timeS } }): Span[] => {
+    const last = firstAfter(timeS, toS) - 1;
+    const before = firstAfter(timeS, fromS) - 1;
+    const first = before >= 0 && timeS[before] === fromS ? before : before + 1;
+    return first <= last ? [{ fromS: timeS[first]!, toS: timeS[last]! }] : [];
+  });
+  if (ends.length === 0) return undefined;
+  return { fromS: Math.min(...ends.map((e) => e.fromS)), toS: Math.max(...ends.map((e) => e.toS)) };
+}
+
+/** The charts on which a stretch of time lies, or on which it lies in part. */
+export const partsOf = ({ fromS, toS }: Span, parts: readonly Span[]): readonly Span[] =>
+  parts.filter((part) => part.fromS < toS && part.toS > fromS);
 
 /** Were all sensors there at one time? Sensors of two loads are not. */
 function together(spans: readonly (Span | undefined)[]): boolean {

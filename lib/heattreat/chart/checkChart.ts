@@ -1,22 +1,20 @@
-import type { ThermalLog } from '../../log';
 import { type Judged, TemperbookError } from '../../quantity';
 import type { ToleranceClass } from '../../thermocouple';
 import { listSchedules, loadSchedule } from '../schedule/loadSchedule';
 import type { Schedule } from '../schedule/schedule';
-import { type ChartStages, chartStages, type Span } from './chartStages';
+import { type ChartStages, chartStages, partsOf, type Span } from './chartStages';
 import { unitDoubt } from './chartUnit';
-import { type CheckedHold, holdRequirements } from './holdRequirements';
+import { type CheckedHold, type HoldToCheck, holdRequirements } from './holdRequirements';
+import { type ChartLog, type JoinOptions, joinCharts } from './joinCharts';
 import { meltingRequirement, USUAL_WIRE } from './meltingRequirement';
 import { type ChartQuench, quenchRequirements } from './quenchRequirements';
 import { type QuenchStrength, quenchStrength } from './quenchStrength';
 import { overallWord, type Requirement, type RequirementWord, type StageKind } from './requirement';
-import { type ChartSensor, type SensorRole, sensorRoles } from './sensorRoles';
+import type { ChartSensor, SensorRole } from './sensorRoles';
 import { quenchToAge, waitRequirement } from './waitRequirement';
 
-/** What the chart does not say itself. */
-export interface ChartOptions {
-  /** What each sensor sits in, where neither its name nor its trace tells; 'left out' for one that was broken. */
-  readonly sensors?: Readonly<Record<string, Exclude<SensorRole, 'not told'>>>;
+/** What the chart does not say itself: of its sensors 'left out' for one that was broken, and of several charts the pauses. */
+export interface ChartOptions extends JoinOptions {
   /** Thinnest dimension of the heaviest section, mm: soak and quench delay of wrought metal go by it. */
   readonly thicknessMm?: number;
   /** When the furnace door began to open for the quench, on the chart's clock, s. */
@@ -41,6 +39,8 @@ export interface ChartCheck {
   readonly sentence: string;
   readonly requirements: readonly Requirement[];
   readonly sensors: readonly ChartSensor[];
+  /** What each chart covers, s: one, or those that were joined. */
+  readonly parts: readonly Span[];
   readonly stages: readonly NamedStage[];
   readonly quench?: ChartQuench;
   readonly quenchStrength?: QuenchStrength;
@@ -54,31 +54,45 @@ export interface ChartCheck {
  * schedule with met, not met or cannot tell, the moment it was decided at, and what is missing. Times count from
  * the coldest load sensor; a sensor that may sit in air proves nothing; what was not recorded is never met.
  * Readings are compared with the bands as read, as pyrometry does: the tolerance of the sensors belongs to the
- * furnace class. Only against melting does it count in full.
+ * furnace class. Only against melting does it count in full. Several charts of one load are joined (`joinCharts`), and
+ * each stage goes by the sensors of the charts it lies on.
  * @param schedule a name, the path of a .json file, or a schedule; see `loadSchedule`.
- * @throws TemperbookError as `loadSchedule` and `sensorRoles`, or when the log has no temperature.
+ * @throws TemperbookError as `loadSchedule` and `joinCharts`, or when the log has no temperature.
  */
 export function checkChart(
-  log: Pick<ThermalLog, 'channels'>,
+  log: ChartLog | readonly ChartLog[],
   schedule: string | Schedule,
   options: ChartOptions = {},
 ): ChartCheck {
   const plan = loadSchedule(schedule);
-  if (!log?.channels?.length)
+  const logs = [log].flat();
+  if (logs.length === 0 || logs.some((one) => !one?.channels?.length))
     throw new TemperbookError('The furnace chart has no temperature channel', {
       expected: 'a log as readLog gives it',
     });
-  const sensors = sensorRoles(log.channels, options.sensors);
+  const { sensors, parts, notes } = joinCharts(logs, options);
   const of = (role: SensorRole) =>
     sensors.filter((sensor) => sensor.role === role && sensor.history.timeS.length > 0);
   const loads = of('load');
-  const stages = chartStages(loads, plan);
-  const held = checkHolds(plan, stages, loads, of('air'), options.thicknessMm);
+  const stages = chartStages(loads, plan, parts);
+  /** Those of the sensors that were recorded on a chart on which the stage lies. */
+  const on = (found: readonly ChartSensor[], stage: Span | undefined) =>
+    stage === undefined
+      ? found
+      : found.filter(({ history: { timeS } }) =>
+          partsOf(stage, parts).some(({ fromS, toS }) => timeS.some((s) => s >= fromS && s <= toS)),
+        );
+  const held = checkHolds(
+    plan,
+    stages,
+    (stage) => ({ loads: on(loads, stage), air: on(of('air'), stage) }),
+    options.thicknessMm,
+  );
   const { requirements: quenching, quench } = quenchRequirements({
     stage: plan.quench,
     solution: stages.solution,
-    loads,
-    air: of('air'),
+    loads: on(loads, stages.solution),
+    air: on(of('air'), stages.solution),
     water: sensors.filter(({ role }) => role === 'quench water'),
     ...(options.thicknessMm === undefined ? {} : { thicknessMm: options.thicknessMm }),
     ...(options.doorOpensS === undefined ? {} : { doorOpensS: options.doorOpensS }),
@@ -103,10 +117,11 @@ export function checkChart(
     sentence: sentenceOf(verdict, requirements, plan),
     requirements,
     sensors,
+    parts,
     stages: doubt ? [] : namedStages(stages, quench, held),
     ...(quench && !doubt ? { quench, quenchStrength: quenchStrength(plan.alloy, quench, loads) } : {}),
     ...(wait && !doubt ? { quenchToAgeS: wait } : {}),
-    notes: notesOf(plan, schedule, sensors, doubt),
+    notes: [...notesOf(plan, schedule, sensors, doubt), ...notes],
   };
 }
 
@@ -118,46 +133,42 @@ interface CheckedHolds {
 function checkHolds(
   { solution, ages }: Schedule,
   stages: ChartStages,
-  loads: readonly ChartSensor[],
-  air: readonly ChartSensor[],
+  sensorsIn: (stage: Span | undefined) => {
+    readonly loads: readonly ChartSensor[];
+    readonly air: readonly ChartSensor[];
+  },
   thicknessMm: number | undefined,
 ): CheckedHolds {
-  const startS = Math.min(...loads.map(({ history }) => history.timeS[0]!));
+  const check = (hold: HoldToCheck): CheckedHold => {
+    const { loads, air } = sensorsIn(hold.window);
+    return holdRequirements(hold, loads, air, thicknessMm);
+  };
+  const startS = Math.min(...sensorsIn(undefined).loads.map(({ history }) => history.timeS[0]!));
   return {
     ...(solution
       ? {
-          solution: holdRequirements(
-            {
-              stage: 'solution',
-              name: 'Solution',
-              hold: solution,
-              window: stages.solution,
-              neighbours: { fallsIn: false, risesOut: false },
-              heatingFromS: startS,
-            },
-            loads,
-            air,
-            thicknessMm,
-          ),
+          solution: check({
+            stage: 'solution',
+            name: 'Solution',
+            hold: solution,
+            window: stages.solution,
+            neighbours: { fallsIn: false, risesOut: false },
+            heatingFromS: startS,
+          }),
         }
       : {}),
     ages: ages.map((hold, k) =>
-      holdRequirements(
-        {
-          stage: 'age',
-          name: ages.length > 1 ? `Ageing, step ${k + 1}` : 'Ageing',
-          hold,
-          window: stages.ages[k],
-          neighbours: {
-            fallsIn: k === 0 ? solution !== undefined : ages[k - 1]!.setC > hold.setC,
-            risesOut: (ages[k + 1]?.setC ?? Number.NEGATIVE_INFINITY) > hold.setC,
-          },
-          heatingFromS: stages.ages[k - 1]?.toS ?? stages.solution?.toS ?? startS,
+      check({
+        stage: 'age',
+        name: ages.length > 1 ? `Ageing, step ${k + 1}` : 'Ageing',
+        hold,
+        window: stages.ages[k],
+        neighbours: {
+          fallsIn: k === 0 ? solution !== undefined : ages[k - 1]!.setC > hold.setC,
+          risesOut: (ages[k + 1]?.setC ?? Number.NEGATIVE_INFINITY) > hold.setC,
         },
-        loads,
-        air,
-        thicknessMm,
-      ),
+        heatingFromS: stages.ages[k - 1]?.toS ?? stages.solution?.toS ?? startS,
+      }),
     ),
   };
 }

@@ -24,17 +24,11 @@ const QUENCHED_K_PER_S = 1;
 /** A sensor this far behind the first one on the way up sits in metal, s. */
 const LAG_S = 900;
 
-/**
- * Tells the sensors of a chart apart: what you say, then what its name says, then what its trace shows. A sensor
- * that goes into the quench sits on the load, and so does one that comes up a quarter of an hour after another
- * one. A sensor of which nothing tells is no load sensor.
- * @throws TemperbookError where `told` names a sensor the log does not have.
- */
-export function sensorRoles(
-  channels: readonly LogChannel[],
-  told: Readonly<Record<string, Exclude<SensorRole, 'not told'>>> = {},
-): ChartSensor[] {
-  const names = channels.map(({ name }) => name);
+/** What is told of sensors, by their names. */
+export type ToldSensors = Readonly<Record<string, Exclude<SensorRole, 'not told'>>>;
+
+/** @throws TemperbookError where a sensor is told of that there is not, or it sits in what there is not. */
+export function checkTold(told: ToldSensors, names: readonly string[]): void {
   for (const [name, role] of Object.entries(told)) {
     if (!names.includes(name))
       throw new TemperbookError('The chart has no sensor of this name', {
@@ -47,6 +41,14 @@ export function sensorRoles(
         expected: 'load, air, quench water or left out',
       });
   }
+}
+
+/**
+ * Tells the sensors of a chart apart: what you say, then what its name says, then what its trace shows. A sensor
+ * that goes into the quench sits on the load, and so does one that comes up a quarter of an hour after another
+ * one. A sensor of which nothing tells is no load sensor.
+ */
+export function sensorRoles(channels: readonly LogChannel[], told: ToldSensors = {}): ChartSensor[] {
   return channels.map(({ name, history }) => {
     const [role, because] = told[name]
       ? ([told[name], 'as told'] as const)

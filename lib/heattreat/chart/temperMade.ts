@@ -1,11 +1,12 @@
 import { loadAlloy } from '../../alloy';
 import { peak } from '../../exposure';
-import { isothermal, join, slice, type ThermalHistory } from '../../history';
-import { type Judged, TemperbookError } from '../../quantity';
+import { isothermal, join, type ThermalHistory } from '../../history';
+import { formatDuration, type Judged, TemperbookError } from '../../quantity';
 import { bandOfDraws, ROUTINE_DRAWS, strengthAfter } from '../../strength';
 import type { Schedule } from '../schedule/schedule';
 import { scheduledHistory } from '../schedule/scheduledHistory';
 import type { ChartCheck } from './checkChart';
+import { sinceQuench } from './sinceQuench';
 
 /** What the furnace made of the metal at one sensor. */
 export interface SensorTemper {
@@ -26,8 +27,6 @@ export interface TemperMade {
   readonly bySchedule: { readonly leastHeat: Judged; readonly asSet: Judged; readonly mostHeat: Judged };
 }
 
-/** The quench is over here; what it cost is `quenchStrength`, °C. */
-const QUENCHED_C = 150;
 /** An hour more at the hottest it was tells on which side of its peak metal is, s. */
 const PROBE_S = 3600;
 const BECAUSE = [
@@ -45,10 +44,17 @@ const BECAUSE = [
  * card, a temper its card does not have).
  */
 export function temperMade(check: ChartCheck): TemperMade {
-  const { schedule, sensors, quench, stages } = check;
+  const { schedule, sensors, stages } = check;
   const age = schedule.ages[schedule.ages.length - 1];
-  const loads = sensors.filter(({ role, history }) => role === 'load' && history.timeS.length > 1);
-  if (!age || loads.length === 0 || !stages.some(({ kind }) => kind === 'age'))
+  const lastAge = stages.filter(({ kind }) => kind === 'age').at(-1);
+  const loads = sensors.filter(
+    ({ role, history: { timeS } }) =>
+      role === 'load' &&
+      timeS.length > 1 &&
+      lastAge !== undefined &&
+      timeS[timeS.length - 1]! > lastAge.fromS,
+  );
+  if (!age || loads.length === 0)
     throw new TemperbookError('The chart shows no ageing of a load sensor', {
       found: check.sentence,
       remedy: 'Give the chart of the ageing, and say which sensors sit in the load',
@@ -68,10 +74,8 @@ export function temperMade(check: ChartCheck): TemperMade {
   const mostHeatGains = anHourAdds(scheduled('most heat'), bySchedule.mostHeat) > 0;
   return {
     bySchedule,
-    sensors: loads.map(({ name, history: whole }) => {
-      const immersed = quench?.sensors.find(({ sensor }) => sensor === name)?.immersed;
-      const fromS = immersed ? quenchedS(whole, immersed.high) : whole.timeS[0]!;
-      const history = slice(whole, fromS, whole.timeS[whole.timeS.length - 1]!);
+    sensors: loads.map((sensor) => {
+      const { history, layS } = sinceQuench(sensor, check);
       const made = compare(history);
       const more = anHourAdds(history, made.yieldMPa);
       const isShort = made.yieldMPa.nominal < lowest;
@@ -82,13 +86,13 @@ export function temperMade(check: ChartCheck): TemperMade {
         return isShort ? 'under-aged' : 'as the schedule';
       };
       return {
-        sensor: name,
+        sensor: sensor.name,
         history,
         ...made,
         word: word(),
         because: blind
           ? 'part of the ageing was not recorded'
-          : `${made.yieldMPa.nominal.toFixed(0)} MPa; the schedule makes ${lowest.toFixed(0)} MPa or more of the same metals; an hour more at the hottest it was ${more > 0 ? 'adds' : 'takes'} ${Math.abs(more).toFixed(0)} MPa`,
+          : `${made.yieldMPa.nominal.toFixed(0)} MPa; the schedule makes ${lowest.toFixed(0)} MPa or more of the same metals; an hour more at the hottest it was ${more > 0 ? 'adds' : 'takes'} ${Math.abs(more).toFixed(0)} MPa${layS > 0 ? `; for ${formatDuration(layS)} no chart shows it, and it is taken to have lain at room temperature` : ''}`,
       };
     }),
   };
@@ -121,10 +125,4 @@ function againstSchedule(
     );
     return { yieldMPa, ofSchedule };
   };
-}
-
-function quenchedS({ timeS, tempC }: ThermalHistory, fromS: number): number {
-  let i = 0;
-  while (i + 1 < timeS.length && (timeS[i]! < fromS || tempC[i]! > QUENCHED_C)) i++;
-  return timeS[i]!;
 }

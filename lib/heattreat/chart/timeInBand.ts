@@ -1,4 +1,5 @@
 import type { Span } from './chartStages';
+import { firstAfter } from './firstAfter';
 import type { ChartSensor } from './sensorRoles';
 
 /** Time in a band: the longest run without a break, and all runs together, s. */
@@ -161,18 +162,6 @@ function commonTimes(loads: readonly ChartSensor[], { fromS, toS }: Span): Float
   // One axis is in order already, but for its ends being times of samples.
   if (parts.length > 1) all.sort();
   return all.filter((t, i) => i === 0 || t > all[i - 1]!);
-}
-
-/** Index of the first time after `s`. */
-function firstAfter(timeS: Float64Array, s: number): number {
-  let low = 0;
-  let high = timeS.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timeS[middle]! > s) high = middle;
-    else low = middle + 1;
-  }
-  return low;
 }
 
 /** A trace at the times of the grid, and on which intervals (by their later end) it was not recorded. */

@@ -1,6 +1,7 @@
 import { formatDuration, formatTemp, type Judged, judged } from '../../quantity';
 import type { WaitStage } from '../schedule/schedule';
 import type { HoldWindow } from './chartStages';
+import { firstAfter } from './firstAfter';
 import type { ChartQuench } from './quenchRequirements';
 import { compare, type Requirement } from './requirement';
 import type { ChartSensor } from './sensorRoles';
@@ -10,7 +11,7 @@ export function quenchToAge(
   quench: ChartQuench | undefined,
   age: HoldWindow | undefined,
 ): Judged | undefined {
-  if (!quench || !age || age.fromS <= quench.immersedS) return undefined;
+  if (!quench || !age || age.cutAtStart || age.fromS <= quench.immersedS) return undefined;
   const s = age.fromS - quench.immersedS;
   return judged(s, [s], 's', [
     'From the last load sensor under to the first one half-way to its first ageing temperature.',
@@ -43,24 +44,23 @@ export function waitRequirement(
         missing: 'the chart of the quench',
       },
     ];
-  const endS = ageIsPlanned ? age?.fromS : Math.min(...loads.map(({ history }) => lastS(history)));
-  const recordedS = Math.max(
-    0,
-    (endS ?? Math.min(...loads.map(({ history }) => lastS(history)))) - quench.immersedS,
-  );
-  const open = ageIsPlanned ? endS === undefined : true;
+  // An age that begins between two charts began after the last reading of the first.
+  const lastReadingS = Math.min(...loads.map(({ history }) => lastBefore(history, age?.fromS)));
+  const open = !ageIsPlanned || age === undefined || age.cutAtStart;
+  const recordedS = Math.max(0, (open ? lastReadingS : age.fromS) - quench.immersedS);
   const known = { low: recordedS, high: open ? Number.POSITIVE_INFINITY : recordedS };
   const time = compare(known, {
     low: wait.leastH * 3600,
     ...(wait.mostH === null ? {} : { high: wait.mostH * 3600 }),
   });
   const range = rangeWithin(loads, quench.immersedS, quench.immersedS + recordedS, wait.highC);
+  const unseenS = unrecordedS(loads, quench.immersedS, quench.immersedS + recordedS);
   const cold = range !== undefined && range.low < wait.lowC;
   const warm = range !== undefined && range.high > wait.highC;
   const verdict =
     time === 'not met' || time === 'cannot tell'
       ? time
-      : range === undefined || cold || warm
+      : range === undefined || cold || warm || unseenS > 0
         ? 'cannot tell'
         : 'met';
   const missing =
@@ -68,8 +68,8 @@ export function waitRequirement(
       ? ageIsPlanned
         ? 'the chart of the ageing'
         : 'the chart, or a date, of the end of the wait'
-      : range === undefined
-        ? 'the temperature during the wait'
+      : range === undefined || (unseenS > 0 && !cold && !warm)
+        ? `the temperature during the wait${unseenS > 0 ? `: nobody recorded it for ${formatDuration(unseenS)}` : ''}`
         : 'what a wait outside its temperatures does: nobody published it for this alloy';
   return [
     {
@@ -85,7 +85,20 @@ export function waitRequirement(
   ];
 }
 
-const lastS = ({ timeS }: ChartSensor['history']): number => timeS[timeS.length - 1] ?? 0;
+/** Last reading of a sensor, or its last before a moment; 0 where it has none, s. */
+const lastBefore = ({ timeS }: ChartSensor['history'], beforeS = Number.POSITIVE_INFINITY): number =>
+  timeS[firstAfter(timeS, beforeS) - 1] ?? 0;
+
+/** Time within a stretch that the load sensor recorded best does not cover, s; less than a second is rounding. */
+function unrecordedS(loads: readonly ChartSensor[], fromS: number, toS: number): number {
+  const covered = loads.map(({ history: { timeS, gapAfter } }) => {
+    const within = (a: number, b: number): number => Math.max(0, Math.min(b, toS) - Math.max(a, fromS));
+    const gaps = [...(gapAfter ?? [])].reduce((sum, i) => sum + within(timeS[i]!, timeS[i + 1]!), 0);
+    return within(timeS[0]!, timeS[timeS.length - 1]!) - gaps;
+  });
+  const unseenS = toS - fromS - Math.max(...covered);
+  return unseenS < 1 ? 0 : unseenS;
+}
 
 /** Coldest and hottest load reading once each sensor has first come down to the band; undefined where none does. */
 function rangeWithin(

@@ -53,7 +53,8 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
 
   temperbook chart <log file> --schedule "A356.0 T6"
       Checks a furnace chart against a heat-treat schedule: every requirement
-      met, not met, or cannot tell and what is missing.
+      met, not met, or cannot tell and what is missing. Solution and ageing in
+      files of their own, or a chart that was interrupted: all its files.
 
   temperbook lot <coupons.json> --out <card.json>
       What coupons say of a lot of metal: weighs the kit's plausible metals by
@@ -169,6 +170,8 @@ For chart:
   --sensor name=place  what a sensor sits in, where its name does not tell:
                        load, air, "quench water" or "left out"
   --thickness <mm>     of the heaviest section; wrought schedules go by it
+  --pause <time>       from the end of a chart to the next one, such as 25h, in
+                       place of their clocks; once for each chart after the first
   --out <picture>      the chart with its bands and requirements, an .svg file
   --read <options>     as above
 

@@ -11,10 +11,11 @@ export {
   type NamedStage,
 } from './chart/checkChart';
 export type { ChartLog, JoinOptions } from './chart/joinCharts';
-export type { ChartQuench } from './chart/quenchRequirements';
-export type { QuenchStrength } from './chart/quenchStrength';
+export type { ChartQuench } from './chart/quench/quenchRequirements';
+export type { QuenchStrength } from './chart/quench/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';
 export type { ChartSensor, SensorRole } from './chart/sensorRoles';
+export { type SettledChart, settleChart } from './chart/settleChart';
 export { type SensorTemper, type TemperMade, temperMade } from './chart/temperMade';
 export { type FillerResponse, fillerResponse } from './recovery/fillers';
 export type { Objection, WayKind } from './recovery/objections';

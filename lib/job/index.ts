@@ -1,5 +1,6 @@
 export { answerAsked } from './answerAsked';
 export { type Asked, askedOf } from './asked';
+export { chartOfJob } from './chartOfJob';
 export type { FileOf, FileReadOptions } from './fileToRead';
 export { checkOfProbes, type SaidCheck } from './heats/checkOfProbes';
 export { heatOfJob, type ToldExposures } from './heats/heatOfJob';
@@ -8,6 +9,7 @@ export { type ToldPart, toldPart } from './heats/toldPart';
 export { type Job, type JobEarlier, type JobMetal, type JobProbe, logOf } from './job';
 export type {
   JobFile,
+  SaidChart,
   SaidEarlier,
   SaidLimits,
   SaidLot,

@@ -1,6 +1,6 @@
 import type { Instrument, ProbeRole } from '../decision';
 import type { PlatePlan } from '../heatflow';
-import type { Fittings } from '../heattreat';
+import type { ChartOptions, Fittings } from '../heattreat';
 import type { Decision, JobFieldName } from '../record';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Reading } from '../verify';
@@ -50,10 +50,21 @@ export interface SaidLimits {
   readonly allowanceFraction?: number;
 }
 
+/** The furnace chart of a lot: its path, or with what is known of it. */
+export type SaidChart = FileOf<{
+  /** A name, or the path of your own (.json). */
+  readonly schedule?: string;
+  readonly thicknessMm?: number;
+  /** What a sensor sits in, where neither its name nor its trace tells. */
+  readonly sensors?: NonNullable<ChartOptions['sensors']>;
+  /** The charts that follow it, of the same load: each its path, or with the hours since the chart before ended. */
+  readonly next?: readonly FileOf<{ readonly pauseH?: number }>[];
+}>;
+
 /** What is known of the lot the metal came from. */
 export interface SaidLot {
   readonly name?: string;
-  readonly chart?: FileOf<{ readonly schedule?: string; readonly thicknessMm?: number }>;
+  readonly chart?: SaidChart;
   /** What coupons said of it: the files that `temperbook lot` writes. */
   readonly cards?: readonly string[];
 }
@@ -88,7 +99,7 @@ export interface JobFile {
   /** Number of the job. */
   readonly job?: string;
   readonly part?: { readonly number?: string; readonly name?: string; readonly serial?: string };
-  /** Absent where nobody logged: then `heats` say what the part saw. */
+  /** Absent where nobody logged: then `heats` say what the part saw, or the job is about the chart of its lot alone. */
   readonly log?: FileOf;
   readonly metal?: SaidMetal;
   readonly measuring?: SaidMeasuring;

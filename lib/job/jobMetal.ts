@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { findTemper, isQuenched, loadAlloy, parseMetal } from '../alloy';
 import { TemperbookError } from '../quantity';
-import type { JobMetal } from './job';
+import type { Job, JobMetal } from './job';
 import type { SaidMetal } from './jobFile';
 
 /**
@@ -24,4 +24,20 @@ export function jobMetal(said: SaidMetal, folder: string): JobMetal {
     if (temper !== undefined && !isQuenched(temper)) findTemper(card, temper);
   }
   return { ...known, ...(alloy === undefined ? {} : { alloy }), ...(temper === undefined ? {} : { temper }) };
+}
+
+/** What metal was heated. @throws TemperbookError for a job that does not say it. */
+export function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
+  if (alloy !== undefined && temper !== undefined) return { alloy, temper };
+  throw new TemperbookError('The job does not say what metal was heated', {
+    file,
+    found:
+      alloy === undefined
+        ? temper
+          ? `the temper ${temper} alone`
+          : 'nothing'
+        : `${alloy} without its temper`,
+    expected: 'the key metal with alloy and temper, such as "metal": "A356-T6"',
+    remedy: 'The metal decides what heat can take away: ask, do not guess',
+  });
 }

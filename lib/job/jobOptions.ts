@@ -1,13 +1,14 @@
 import { loadAlloy } from '../alloy';
 import type { ChannelOptions, JudgeOptions } from '../decision';
 import type { Exposure } from '../exposure';
-import { checkChart, temperMade } from '../heattreat';
-import { readLog } from '../log';
+import { type ChartCheck, temperMade } from '../heattreat';
 import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
 import { exposureOfRecord, partOfSheet } from '../record';
 import { chartLot, readLotCard } from '../verify';
+import { chartOfJob } from './chartOfJob';
 import { heatOfJob } from './heats/heatOfJob';
 import type { Job, JobMetal, JobProbe } from './job';
+import { metalOf } from './jobMetal';
 import { nameSpeaksOfOther } from './probeNames';
 
 /**
@@ -91,38 +92,14 @@ export function saidOf({ probes, named }: Job, name: string): JobProbe {
 
 const hasWord = (name: string, word: string): boolean => name.toLowerCase().includes(word.toLowerCase());
 
-/** What metal was heated. @throws TemperbookError for a job that does not say it. */
-export function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
-  if (alloy !== undefined && temper !== undefined) return { alloy, temper };
-  throw new TemperbookError('The job does not say what metal was heated', {
-    file,
-    found:
-      alloy === undefined
-        ? temper
-          ? `the temper ${temper} alone`
-          : 'nothing'
-        : `${alloy} without its temper`,
-    expected: 'the key metal with alloy and temper, such as "metal": "A356-T6"',
-    remedy: 'The metal decides what heat can take away: ask, do not guess',
-  });
-}
-
 /** What the furnace chart and the coupons of the lot say of its metal; undefined where there are none. */
-function lotsOf(
-  { lot = {} }: Job,
-  metal: { readonly alloy: string; readonly temper: string },
-): JudgeOptions['lots'] {
-  const { name, chart, cards = [] } = lot;
+function lotsOf(job: Job, metal: { readonly alloy: string; readonly temper: string }): JudgeOptions['lots'] {
+  const { name = 'the lot of the chart', chart, cards = [] } = job.lot ?? {};
   const byCoupons = cards.map((card) => readLotCard(card));
   if (chart === undefined) return byCoupons.length > 0 ? byCoupons : undefined;
-  const { file, read, schedule, thicknessMm }: Exclude<typeof chart, string> =
-    typeof chart === 'string' ? { file: chart } : chart;
-  const check = checkChart(
-    readLog(file, read),
-    schedule ?? `${metal.alloy} ${metal.temper}`,
-    thicknessMm === undefined ? {} : { thicknessMm },
-  );
-  return [chartLot(name ?? 'the lot of the chart', metal, temperMade(check)), ...byCoupons];
+  const lotOf = (check: ChartCheck) => chartLot(name, metal, temperMade(check));
+  const check = chartOfJob(job, (one) => [one.sentence, ...lotOf(one).because].join(' '));
+  return [lotOf(check), ...byCoupons];
 }
 
 /** What `judge` asks of a metal. */

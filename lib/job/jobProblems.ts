@@ -7,10 +7,11 @@ import { celsiusOf, type DataProblem, dataCheck, readUserJson, TemperbookError }
 import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
 import { checkReadings, readLotCard } from '../verify';
+import { pausesOf } from './chartOfJob';
 import type { FileOf } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import { heatOfJob } from './heats/heatOfJob';
-import type { JobFile, SaidMetal } from './jobFile';
+import type { JobFile, SaidChart, SaidMetal } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { readDefaults } from './readDefaults';
 import { jobSchema } from './schema/jobSchema';
@@ -26,9 +27,9 @@ export function jobProblems(data: unknown, folder: string): readonly DataProblem
   return [...ofForm, ...whatItIsAbout(data), ...senseProblems(Object.fromEntries(sound), folder)];
 }
 
-/** A job is about a log, or about heats that were told; then a name must tell its record from others. */
-function whatItIsAbout({ log, heats, job, part }: Partial<JobFile>): DataProblem[] {
-  if (log !== undefined) return [];
+/** A job is about a log, about the chart of its lot, or about heats that were told; then a name must tell its record from others. */
+function whatItIsAbout({ log, heats, job, part, lot }: Partial<JobFile>): DataProblem[] {
+  if (log !== undefined || (heats === undefined && lot?.chart !== undefined)) return [];
   if (heats === undefined || heats.length === 0)
     return [
       {
@@ -120,6 +121,13 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
     tryOut(`earlier[${k}].record`, () => readRecord(resolve(folder, record)));
   });
   file('lot.chart', lot?.chart);
+  if (lot?.chart !== undefined && typeof lot.chart !== 'string') {
+    const { schedule, next = [] } = lot.chart;
+    for (const [k, one] of next.entries()) file(`lot.chart.next[${k}]`, one);
+    if (schedule !== undefined)
+      tryOut('lot.chart.schedule', () => loadSchedule(schedulePath(schedule, folder)));
+    tryOut('lot.chart.next', () => pausesOf(lot.chart as Exclude<SaidChart, string>));
+  }
   lot?.cards?.forEach((card, k) => {
     tryOut(`lot.cards[${k}]`, () => readLotCard(resolve(folder, card)));
   });

@@ -5,7 +5,7 @@ import { type JobSheet, readRecord, sheetOfPart } from '../record';
 import type { FileOf } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import type { Job } from './job';
-import type { JobFile, SaidLot, SaidRecovery } from './jobFile';
+import type { JobFile, SaidChart, SaidLot, SaidRecovery } from './jobFile';
 import { jobMetal } from './jobMetal';
 import { jobProblems, pathOf, planOf, schedulePath } from './jobProblems';
 import { NO_DEFAULTS, readDefaults } from './readDefaults';
@@ -60,12 +60,23 @@ function wholeLot({ chart, cards, ...rest }: SaidLot, folder: string): SaidLot {
     ...(chart === undefined
       ? {}
       : {
-          chart:
-            typeof chart === 'string'
-              ? resolve(folder, chart)
-              : { ...chart, file: resolve(folder, chart.file) },
+          chart: wholeChart(chart, folder),
         }),
     ...(cards === undefined ? {} : { cards: cards.map((card) => resolve(folder, card)) }),
+  };
+}
+
+function wholeChart(chart: SaidChart, folder: string): SaidChart {
+  const whole = <Said extends FileOf>(said: Said): Said =>
+    (typeof said === 'string'
+      ? resolve(folder, said)
+      : { ...(said as object), file: resolve(folder, said.file) }) as Said;
+  if (typeof chart === 'string') return whole(chart);
+  const { schedule, next } = chart;
+  return {
+    ...whole(chart),
+    ...(schedule === undefined ? {} : { schedule: schedulePath(schedule, folder) }),
+    ...(next === undefined ? {} : { next: next.map(whole) }),
   };
 }
 

@@ -3,7 +3,7 @@ import { dirname, isAbsolute, relative, resolve } from 'node:path';
 import { writeNew } from '../report';
 import type { Asked } from './asked';
 import type { FileOf } from './fileToRead';
-import type { JobFile } from './jobFile';
+import type { JobFile, SaidChart } from './jobFile';
 
 /** What became of a job file. */
 export type JobWritten = 'written' | 'as it stood there' | 'another stands there';
@@ -59,10 +59,24 @@ function movedJob(job: JobFile, from: string, to: string): JobFile {
       ? {
           lot: {
             ...lot,
-            ...(lot.chart ? { chart: file(lot.chart) } : {}),
+            ...(lot.chart ? { chart: movedChart(file(lot.chart), file, schedule) } : {}),
             ...(lot.cards ? { cards: lot.cards.map(path) } : {}),
           },
         }
       : {}),
+  };
+}
+
+/** The rest of a chart's paths: those of the charts that follow it, and of a schedule of your own. */
+function movedChart(
+  chart: SaidChart,
+  file: <Said extends FileOf>(said: Said) => Said,
+  schedule: (said: string) => string,
+): SaidChart {
+  if (typeof chart === 'string') return chart;
+  return {
+    ...chart,
+    ...(chart.schedule === undefined ? {} : { schedule: schedule(chart.schedule) }),
+    ...(chart.next === undefined ? {} : { next: chart.next.map(file) }),
   };
 }

@@ -6,7 +6,7 @@ import { type ChartSensor, checkTold, sensorRoles, type ToldSensors } from './se
 
 /** A furnace chart as `readLog` gives it; what it is called and when it started are needed where several are joined. */
 export type ChartLog = Pick<ThermalLog, 'channels'> &
-  Partial<Pick<ThermalLog, 'source' | 'startedAt' | 'intervalS'>>;
+  Partial<Pick<ThermalLog, 'source' | 'startedAt' | 'intervalS' | 'leftAside'>>;
 
 /** What the charts do not say themselves. */
 export interface JoinOptions {
@@ -21,7 +21,7 @@ export interface JoinedChart {
   readonly sensors: readonly ChartSensor[];
   /** What each chart covers, in their order, s. */
   readonly parts: readonly Span[];
-  /** How they were joined, and which sensors stand on some of them only. */
+  /** How they were joined, which sensors stand on some of them only, and columns that were left aside. */
   readonly notes: readonly string[];
 }
 
@@ -65,7 +65,10 @@ export function joinCharts(
   return {
     parts,
     sensors: names.map((name) => joinedSensor(name, found, starts, isGap)),
-    notes: charts.length < 2 ? [] : [...joinNotes(charts, parts, pausesS), ...onSomeOnly(names, charts)],
+    notes: [
+      ...(charts.length < 2 ? [] : [...joinNotes(charts, parts, pausesS), ...onSomeOnly(names, charts)]),
+      ...charts.flatMap(leftAsideNote),
+    ],
   };
 }
 
@@ -215,6 +218,13 @@ function joinNotes(
       ? ['No chart gives its time zone: one clock is taken for all.']
       : []),
   ];
+}
+
+function leftAsideNote({ log: { leftAside = [] }, name }: Chart): string[] {
+  const columns = leftAside.map((column) => `"${column.name}" (${column.why})`);
+  return columns.length === 0
+    ? []
+    : [`Columns of ${name} left aside: ${columns.join(', ')}. The reading option columns says otherwise.`];
 }
 
 function onSomeOnly(names: readonly string[], charts: readonly Chart[]): string[] {

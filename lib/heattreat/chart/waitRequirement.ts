@@ -2,7 +2,7 @@ import { formatDuration, formatTemp, type Judged, judged } from '../../quantity'
 import type { WaitStage } from '../schedule/schedule';
 import type { HoldWindow } from './chartStages';
 import { firstAfter } from './firstAfter';
-import type { ChartQuench } from './quenchRequirements';
+import type { ChartQuench } from './quench/quenchRequirements';
 import { compare, type Requirement } from './requirement';
 import type { ChartSensor } from './sensorRoles';
 

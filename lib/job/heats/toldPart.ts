@@ -1,11 +1,12 @@
 import { loadAlloy } from '../../alloy';
 import type { PartExposures, PlaceExposure } from '../../decision';
 import type { Exposure } from '../../exposure';
+import { TemperbookError } from '../../quantity';
 import { exposureOfRecord } from '../../record';
 import { measuredYield } from '../../strength';
 import { THE_PART } from '../../verify';
 import type { Job } from '../job';
-import { metalOf } from '../jobOptions';
+import { metalOf } from '../jobMetal';
 import { heatOfJob } from './heatOfJob';
 
 /** What the places of a part saw of which there is no log, and what nobody said of its heats. */
@@ -22,6 +23,13 @@ export interface ToldPart {
  */
 export function toldPart(job: Job): ToldPart {
   const heats = job.said.heats ?? [];
+  if (heats.length === 0)
+    throw new TemperbookError('The job says no heat of its part', {
+      file: job.file,
+      found: 'the furnace chart of its lot alone',
+      expected: 'the key log, or heats',
+      remedy: 'Of the chart alone: temperbook chart, or notebook 09',
+    });
   const last = job.earlier.at(-1)?.record;
   const told = (alloy: string) =>
     heats.map((heat) => heatOfJob(heat, loadAlloy(alloy), { wallMm: job.wallMm, lot: job.lot?.name }));

@@ -46,6 +46,16 @@ const lot = closed(
     chart: fileOf("the heat treater's furnace chart", {
       schedule: text('the schedule it is held against, such as "A356.0 T6"'),
       thicknessMm: positive('heaviest section, mm'),
+      sensors: mapOf(
+        'sensor of the chart → what it sits in, where its name does not tell',
+        oneWordOf('what it sits in', ['load', 'air', 'quench water', 'left out']),
+      ),
+      next: listOf(
+        'the charts that follow it, of the same load',
+        fileOf('a chart', {
+          pauseH: { ...number('hours from the end of the chart before, in place of the clocks'), minimum: 0 },
+        }),
+      ),
     }),
     cards: listOf('what coupons said of this lot', text('the path of a file that temperbook lot wrote')),
   },

@@ -1,5 +1,5 @@
-import type { ThermalHistory } from '../../history';
-import type { ChartSensor } from './sensorRoles';
+import type { ThermalHistory } from '../../../history';
+import type { ChartSensor } from '../sensorRoles';
 
 /** Between which two times something happened: the logger saw it not happened, then happened. s. */
 export interface Bracket {

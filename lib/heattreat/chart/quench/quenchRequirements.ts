@@ -1,9 +1,9 @@
-import { formatDuration, formatTemp, type Judged, judged } from '../../quantity';
-import type { DelayLimit, QuenchStage } from '../schedule/schedule';
-import type { HoldWindow } from './chartStages';
+import { formatDuration, formatTemp, type Judged, judged } from '../../../quantity';
+import type { DelayLimit, QuenchStage } from '../../schedule/schedule';
+import type { HoldWindow } from '../chartStages';
+import { compare, type Requirement } from '../requirement';
+import type { ChartSensor } from '../sensorRoles';
 import { type Bracket, leavesPlateau, type SensorQuench, sensorQuench } from './quenchDrop';
-import { compare, type Requirement } from './requirement';
-import type { ChartSensor } from './sensorRoles';
 
 /** The quench as the chart shows it. */
 export interface ChartQuench {

@@ -1,9 +1,9 @@
-import { loadAlloy } from '../../alloy';
-import { slice, type ThermalHistory } from '../../history';
-import { quenchFactor } from '../../kinetics';
-import { type Judged, judged, TemperbookError } from '../../quantity';
+import { loadAlloy } from '../../../alloy';
+import { slice, type ThermalHistory } from '../../../history';
+import { quenchFactor } from '../../../kinetics';
+import { type Judged, judged, TemperbookError } from '../../../quantity';
+import type { ChartSensor } from '../sensorRoles';
 import type { ChartQuench } from './quenchRequirements';
-import type { ChartSensor } from './sensorRoles';
 
 /** What the quench leaves of the strength an ideal one would have given, where a source carries the number. */
 export type QuenchStrength =

@@ -25,7 +25,7 @@ export { type OptionsAt, optionsAt, otherMetal, verdictAt } from './optionsAt';
 export { type PlannedJob, plannedJob } from './plannedJob';
 export { readDefaults } from './readDefaults';
 export { readJob } from './readJob';
-export { type JobRecovery, recoveryOfReview } from './recoveryOfReview';
+export { type JobRecovery, recoveryOfReview } from './recovery/recoveryOfReview';
 export { type Review, type ReviewOptions, reviewJob } from './reviewJob';
 export { defaultsSchema, jobSchema } from './schema/jobSchema';
 export { type JobZones, softZonesOfJob } from './softZonesOfJob';

@@ -75,7 +75,15 @@ describe('ways to go on with a part', () => {
       'full treatment': 'possible',
     });
     const thick = { ...foot, filler: '4043', places: [{ ...tube, thicknessMm: 12 }] };
-    expect(objections(thick, 'full treatment')).toContain('thicker than 10 mm');
+    expect(objections(thick, 'full treatment')).toContain('"tube", thicker than 10 mm');
+    // Thick metal of the casting is no matter of dilution; a joint of a thickness nobody said is.
+    const block = { ...foot.places[0]!, thicknessMm: 25 };
+    const { thicknessMm: _, ...weld } = foot.places[1]!;
+    expect(
+      objections({ ...foot, filler: '4043', places: [block, foot.places[1]!, tube] }, 'full treatment'),
+    ).toBe('');
+    const asked = objections({ ...foot, filler: '4043', places: [block, weld, tube] }, 'full treatment');
+    expect(asked).toMatch(/^How thick it is at "weld" is not said\. Filler 4043/);
   });
 
   it('ask about earlier treatments, thin walls, size, the furnace and what is on the part', () => {

@@ -128,16 +128,24 @@ function fillerToFull({ filler, places }: PartState): Objection[] {
         known,
       ),
     ];
-  const thick = places.filter(({ thicknessMm }) => (thicknessMm ?? Number.POSITIVE_INFINITY) > dilutesUpToMm);
-  return thick.length === 0
-    ? []
-    : [
-        ask(
-          `Filler ${filler} at ${listed(thick)}, thicker than ${dilutesUpToMm} mm or of a thickness not said: ${because}`,
-          source,
-          known,
-        ),
-      ];
+  // A casting brings its own magnesium; whether the weld picks up enough is a matter of the wrought side.
+  const joint = places.filter(({ material }) => material !== 'casting');
+  const thick = joint.filter(({ thicknessMm = 0 }) => thicknessMm > dilutesUpToMm);
+  const open = joint.filter(({ thicknessMm }) => thicknessMm === undefined);
+  return [
+    ...(thick.length > 0
+      ? [
+          ask(
+            `Filler ${filler} at ${listed(thick)}, thicker than ${dilutesUpToMm} mm: ${because}`,
+            source,
+            known,
+          ),
+        ]
+      : []),
+    ...(open.length > 0
+      ? [ask(`How thick it is at ${listed(open)} is not said. Filler ${filler}: ${because}`, source, known)]
+      : []),
+  ];
 }
 
 function earlierTreatments({ solutionTreatments }: PartState): Objection[] {

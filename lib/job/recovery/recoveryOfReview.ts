@@ -1,5 +1,5 @@
-import { loadAlloy, meltsFromC, startTemper } from '../alloy';
-import { type ChannelVerdict, NOTHING_SAID, scheduleOf } from '../decision';
+import { loadAlloy, meltsFromC, startTemper } from '../../alloy';
+import { type ChannelVerdict, NOTHING_SAID, scheduleOf } from '../../decision';
 import {
   type BestReage,
   bestReage,
@@ -13,11 +13,12 @@ import {
   type RoutePlan,
   reageCurves,
   recoveryTicket,
-} from '../heattreat';
-import { TemperbookError } from '../quantity';
-import { partOfSheet } from '../record';
-import { verdictAt } from './optionsAt';
-import type { Review } from './reviewJob';
+} from '../../heattreat';
+import { TemperbookError } from '../../quantity';
+import { partOfSheet } from '../../record';
+import { verdictAt } from '../optionsAt';
+import type { Review } from '../reviewJob';
+import { wallOf, weldThicknessMm } from './walls';
 
 /** Whether a reviewed part can be saved, and how. */
 export interface JobRecovery {
@@ -61,6 +62,9 @@ export function recoveryOfReview(review: Review): JobRecovery {
   const wroughtSchedule = joined && (job.recovery.wroughtSchedule ?? scheduleFor(joined, 'wroughtSchedule'));
   const known = partOfSheet(job.sheet);
   const toleranceK = known.uniformityK ?? CLASS_2_K;
+  const placeOf = (channel: ChannelVerdict): PlaceOfChannel =>
+    placeOfChannel(channel, wallOf(job, channel.alloy));
+  const weldMm = weldThicknessMm(job);
   const place = placeOf(deciding);
   const own = loadSchedule(isWrought(deciding) && wroughtSchedule ? wroughtSchedule : schedule);
   const setC = own.ages[own.ages.length - 1]?.setC;
@@ -73,7 +77,15 @@ export function recoveryOfReview(review: Review): JobRecovery {
     {
       schedule,
       ...(wroughtSchedule ? { wroughtSchedule } : {}),
-      places: [...channels.map(placeOf), { name: 'the weld', material: 'weld metal', peakC: null }],
+      places: [
+        ...channels.map(placeOf),
+        {
+          name: 'the weld',
+          material: 'weld metal',
+          peakC: null,
+          ...(weldMm === undefined ? {} : { thicknessMm: weldMm }),
+        },
+      ],
       solutionTreatments: null,
       thinnestWallMm: null,
       longestMm: null,
@@ -122,7 +134,9 @@ const isWrought = ({ alloy }: ChannelVerdict): boolean => loadAlloy(alloy).famil
 const worst = (channels: readonly ChannelVerdict[]): ChannelVerdict | undefined =>
   [...channels].sort((a, b) => a.yieldKeptFraction.low - b.yieldKeptFraction.low)[0];
 
-function placeOf(channel: ChannelVerdict) {
+type PlaceOfChannel = ReturnType<typeof placeOfChannel>;
+
+function placeOfChannel(channel: ChannelVerdict, thicknessMm: number | undefined) {
   const { name, alloy, temper, blind, peakC, exposure, earlier, measuredYieldMPa } = channel;
   return {
     name,
@@ -133,6 +147,7 @@ function placeOf(channel: ChannelVerdict) {
     exposure,
     earlier,
     ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
+    ...(thicknessMm === undefined ? {} : { thicknessMm }),
   } as const satisfies PartPlace;
 }
 

@@ -1,7 +1,7 @@
 import { dirname, extname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { settleReadings, VERDICT_IN_WORDS } from '../decision';
-import { type Job, jobOptions, logOf, type Review, readJob, reviewJob } from '../job';
+import { type Job, jobOptions, logOf, type Review, readJob, reviewJob, withLog } from '../job';
 import { type ReadOptions, readLog, type ThermalLog } from '../log';
 import { formatChance } from '../quantity';
 import { buildRecord, namesIn, writeRecord } from '../record';
@@ -43,16 +43,24 @@ export async function review(args: string[]): Promise<void> {
   if (positionals.length > 1 || positionals.some(isFolder))
     return reviewMany(positionals, required(values.out, '--out <folder>'), optionsAsGiven(values));
   const path = onlyOne(positionals, 'the job file, or the log file to review');
-  const isJob = extname(path).toLowerCase() === '.json';
-  if (isJob) refuseOptions(args);
+  const isJob = isJobFile(path);
+  if (isJob) refuseOptions(args, ['out']);
   const outFolder = isJob ? (values.out ?? dirname(path)) : required(values.out, '--out <folder>');
-  const reviewed = await reviewOf(readJob(isJob ? path : jobOfOptions(path, values)), !isJob);
+  await reviewAndTell(readJob(isJob ? path : jobOfOptions(path, values)), { isOpen: !isJob, outFolder });
+}
+
+/** Reviews a job, writes its record and tells both; of an open one it asks what is missing, and writes the job file. */
+export async function reviewAndTell(
+  said: Job,
+  { isOpen, outFolder }: { readonly isOpen: boolean; readonly outFolder: string },
+): Promise<void> {
+  const reviewed = await reviewOf(said, isOpen);
   const built = buildRecord(reviewed.record);
   const record = writeRecord(built, outFolder, undefined, unitsShown());
   keepNames(namesIn(built));
   tellReview(reviewed);
   tellRecord(record);
-  if (!isJob) tellJobFile(reviewed, record);
+  if (isOpen) tellJobFile(reviewed, record);
   const { verdict, chanceKept } = reviewed.verdict;
   process.send?.({
     verdict: VERDICT_IN_WORDS[verdict],
@@ -90,15 +98,18 @@ async function askReading(job: Job, log: ThermalLog): Promise<{ job: Job; log: T
   const { undecided } = settleReadings(log, again, jobOptions(job, log));
   if (!undecided) return { job, log };
   const { onProgress: _, name: __, ...read } = await askWay(undecided);
-  const said = readJob({ ...job.said, log: { file, read } });
-  return askReading(said, again(read));
+  return askReading(withLog(job, file, read), again(read));
 }
 
+/** Whether a path on the command line is a job rather than a log. */
+export const isJobFile = (path: string): boolean => extname(path).toLowerCase() === '.json';
+
 /** What a job file says is changed in it, so that the file stays the whole story. */
-function refuseOptions(args: readonly string[]): void {
-  const other = args.find((arg) => /^--(?!out\b)/.test(arg));
+export function refuseOptions(args: readonly string[], allowed: readonly string[]): void {
+  const [other] = args.flatMap((arg) => {
+    const name = /^--([^=]+)/.exec(arg)?.[1];
+    return name === undefined || allowed.includes(name) ? [] : [name];
+  });
   if (other !== undefined)
-    throw new UsageError(
-      `${other.replace(/=.*/s, '')} has no place beside a job file: change it in the file`,
-    );
+    throw new UsageError(`--${other} has no place beside a job file: change it in the file`);
 }

@@ -17,6 +17,7 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       what is missing, and writes the job file beside the record. Several
       logs, or a folder of them: each by itself, then a table of all.
 
+  temperbook watch <job.json>
   temperbook watch <log file> --alloy A356-T6 --out <folder>
       Follows a log while it is being written: temperature, time and allowance
       left, and a bell when to stop, here and on a page on this machine. Ends

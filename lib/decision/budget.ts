@@ -2,7 +2,7 @@ import { isothermal, type ThermalHistory } from '../history';
 import { advanceMetal } from '../kinetics';
 import { formatDuration, formatTemp, judged } from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import type { Draws, StrengthAfter } from '../strength';
+import type { StrengthAfter } from '../strength';
 import type { ExposureBudget } from './verdict';
 
 /** What the budget is asked for. */
@@ -23,15 +23,15 @@ const FINE = 1.02;
  * spends from it. Metal that is not cleared has nothing to spend until it is measured. Bisected to 2 %.
  */
 export function exposureBudget(
-  { draws, word }: Pick<StrengthAfter, 'draws' | 'word'>,
+  strength: Pick<StrengthAfter, 'draws' | 'weights' | 'word'>,
   { limitC, allowanceFraction }: BudgetOptions,
 ): ExposureBudget {
-  const times = timesLeft(draws, 1 - allowanceFraction, (_, s) => isothermal(limitC, s), {
+  const times = timesLeft(strength, 1 - allowanceFraction, (_, s) => isothermal(limitC, s), {
     longestS: LONGEST_S,
     fine: FINE,
   });
   const [low, nominal, high] = weightedQuantiles(times, [0.05, 0.5, 0.95]) as [number, number, number];
-  const isCleared = word === 'kept';
+  const isCleared = strength.word === 'kept';
   const timeAtLimitS = judged(nominal, [isCleared ? low : 0, high], 's', [
     `Soak at ${formatTemp(limitC)} until the allowance is used up.`,
   ]);
@@ -39,16 +39,20 @@ export function exposureBudget(
 }
 
 /**
- * For the first hundred draws the longest s, from a second up to `longestS`, for which `heat(i, s)` leaves draw i its
- * `needed` yield: 0 where a second is too long already. Bisected to the ratio `fine`.
+ * For a hundred draws the longest s, from a second up to `longestS`, for which `heat(i, s)` leaves draw i its `needed` yield:
+ * 0 where a second is too long already. Bisected to the ratio `fine`. The draws are the first ones; where lots, sticks or
+ * readings weigh them, one for every hundredth of the weight.
  */
 export function timesLeft(
-  { states, metals }: Pick<Draws, 'states' | 'metals'>,
+  { draws: { states, metals }, weights }: Pick<StrengthAfter, 'draws' | 'weights'>,
   needed: number,
   heat: (draw: number, s: number) => ThermalHistory,
   { longestS, fine }: { readonly longestS: number; readonly fine: number },
 ): Float64Array {
-  return Float64Array.from({ length: Math.min(DRAWS, states.length) }, (_, i) => {
+  const chosen = weights
+    ? drawsByWeight(weights, DRAWS)
+    : Array.from({ length: Math.min(DRAWS, states.length) }, (_, i) => i);
+  return Float64Array.from(chosen, (i) => {
     const holds = (s: number): boolean => {
       const { yieldKept } = advanceMetal(metals[i]!, states[i]!, heat(i, s));
       return yieldKept[yieldKept.length - 1]! >= needed;
@@ -64,6 +68,18 @@ export function timesLeft(
     }
     return low;
   });
+}
+
+/** The draws in which the sum of the weights, in their order, reaches the middle of each of so many equal shares. */
+function drawsByWeight(weights: Float64Array, count: number): number[] {
+  const share = weights.reduce((sum, weight) => sum + weight, 0) / count;
+  const chosen: number[] = [];
+  let sum = 0;
+  for (const [i, weight] of weights.entries()) {
+    sum += weight;
+    while (chosen.length < count && (chosen.length + 0.5) * share < sum) chosen.push(i);
+  }
+  return chosen;
 }
 
 function budgetSentence(

@@ -6,7 +6,7 @@ export { checkOfProbes, type SaidCheck } from './heats/checkOfProbes';
 export { heatOfJob, type ToldExposures } from './heats/heatOfJob';
 export type { KnownHeat, SaidHeat } from './heats/saidHeat';
 export { type ToldPart, toldPart } from './heats/toldPart';
-export { type Job, type JobEarlier, type JobMetal, type JobProbe, logOf } from './job';
+export { type Job, type JobEarlier, type JobMetal, type JobProbe, logOf, withLog } from './job';
 export type {
   JobFile,
   SaidChart,
@@ -19,12 +19,12 @@ export type {
   SaidRecovery,
   ShopDefaults,
 } from './jobFile';
-export { jobOptions } from './jobOptions';
+export { jobOptions, lotsOfJob } from './jobOptions';
 export { DEFAULTS_FILE, newJobFolder } from './newJobFolder';
 export { type OptionsAt, optionsAt, otherMetal, verdictAt } from './optionsAt';
 export { type PlannedJob, plannedJob } from './plannedJob';
 export { readDefaults } from './readDefaults';
-export { readJob } from './readJob';
+export { type ReadJobOptions, readJob } from './readJob';
 export { type JobRecovery, recoveryOfReview } from './recovery/recoveryOfReview';
 export { type Review, type ReviewOptions, reviewJob } from './reviewJob';
 export { defaultsSchema, jobSchema } from './schema/jobSchema';

@@ -69,3 +69,10 @@ export function logOf({ log, file }: Job): NonNullable<Job['log']> {
     remedy: 'temperbook review answers from words; this question needs the trace itself',
   });
 }
+
+/** The same job about another file, or about its log read in another way. */
+export const withLog = (job: Job, file: string, read: FileReadOptions): Job => ({
+  ...job,
+  said: { ...job.said, log: Object.keys(read).length > 0 ? { file, read } : file },
+  log: { file, read },
+});

@@ -13,13 +13,14 @@ import { nameSpeaksOfOther } from './probeNames';
 
 /**
  * The options with which `judge` gives the answer of a job on its log: what the job says of each probe, else what the shop
- * says of probes of such a name, else what the job says of all.
+ * says of probes of such a name, else what the job says of all. What its lots say (`lotsOfJob`) may be given: it takes seconds.
  * @throws TemperbookError that lists every probe the log does not have; for a job that does not say its metal, and for an
  * earlier record without a probe at the place of this one.
  */
 export function jobOptions(
   job: Job,
   log: { readonly channels: readonly { readonly name: string }[] },
+  lots: JudgeOptions['lots'] = lotsOfJob(job),
 ): JudgeOptions {
   const names = log.channels.map(({ name }) => name);
   refuseProblems(job.file === undefined ? 'This job' : 'The job file', strangers(job, names), {
@@ -56,7 +57,7 @@ export function jobOptions(
     ambientC: ambientC === undefined ? undefined : celsiusOf(ambientC, 'ambientC'),
     isOven,
     areMeans,
-    ...ofThePart(job, { alloy, temper }),
+    ...ofThePart(job, lots),
     byChannel: Object.fromEntries(byChannel.filter(([, own]) => Object.keys(own).length > 0)),
   }) as JudgeOptions;
 }
@@ -70,17 +71,14 @@ export function toldOptions(job: Job, names: readonly string[]): JudgeOptions {
     file: job.file,
   });
   const metal = metalOf(job);
-  return present({ ...metal, ...ofThePart(job, metal) }) as JudgeOptions;
+  return present({ ...metal, ...ofThePart(job, lotsOfJob(job)) }) as JudgeOptions;
 }
 
 /** What a job says of the part, log or no log. */
-const ofThePart = (
-  job: Job,
-  metal: { readonly alloy: string; readonly temper: string },
-): Partial<JudgeOptions> => ({
+const ofThePart = (job: Job, lots: JudgeOptions['lots']): Partial<JudgeOptions> => ({
   ...job.limits,
   readings: job.said.readings,
-  lots: lotsOf(job, metal),
+  lots,
   part: partOfSheet(job.sheet),
 });
 
@@ -92,11 +90,15 @@ export function saidOf({ probes, named }: Job, name: string): JobProbe {
 
 const hasWord = (name: string, word: string): boolean => name.toLowerCase().includes(word.toLowerCase());
 
-/** What the furnace chart and the coupons of the lot say of its metal; undefined where there are none. */
-function lotsOf(job: Job, metal: { readonly alloy: string; readonly temper: string }): JudgeOptions['lots'] {
+/**
+ * What the furnace chart and the coupons of the lot say of its metal; undefined where there are none.
+ * @throws TemperbookError as `readLotCard`, `chartOfJob` and `chartLot`.
+ */
+export function lotsOfJob(job: Job): JudgeOptions['lots'] {
   const { name = 'the lot of the chart', chart, cards = [] } = job.lot ?? {};
   const byCoupons = cards.map((card) => readLotCard(card));
   if (chart === undefined) return byCoupons.length > 0 ? byCoupons : undefined;
+  const metal = metalOf(job);
   const lotOf = (check: ChartCheck) => chartLot(name, metal, temperMade(check));
   const check = chartOfJob(job, (one) => [one.sentence, ...lotOf(one).because].join(' '));
   return [lotOf(check), ...byCoupons];

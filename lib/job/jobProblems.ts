@@ -19,12 +19,16 @@ import { jobSchema } from './schema/jobSchema';
 const problemsOfForm = dataCheck(jobSchema, 'the job');
 
 /** Everything wrong with a job: its form, then what a schema cannot say of the keys whose form is sound. */
-export function jobProblems(data: unknown, folder: string): readonly DataProblem[] {
+export function jobProblems(data: unknown, folder: string, isLogToCome: boolean): readonly DataProblem[] {
   const ofForm = problemsOfForm(data);
   if (typeof data !== 'object' || data === null || Array.isArray(data)) return ofForm;
   const unsound = new Set(ofForm.map(({ at }) => at.split(/[.[]/)[0]!));
   const sound = Object.entries(data).filter(([key]) => !unsound.has(key));
-  return [...ofForm, ...whatItIsAbout(data), ...senseProblems(Object.fromEntries(sound), folder)];
+  return [
+    ...ofForm,
+    ...whatItIsAbout(data),
+    ...senseProblems(Object.fromEntries(sound), folder, isLogToCome),
+  ];
 }
 
 /** A job is about a log, about the chart of its lot, or about heats that were told; then a name must tell its record from others. */
@@ -64,7 +68,7 @@ export const schedulePath = (said: string, folder: string): string =>
 /** The path of a file that may stand alone or with how to read it. */
 export const pathOf = (said: FileOf): string => (typeof said === 'string' ? said : said.file);
 
-function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
+function senseProblems(job: Partial<JobFile>, folder: string, isLogToCome: boolean): DataProblem[] {
   const {
     log,
     defaults,
@@ -93,7 +97,7 @@ function senseProblems(job: Partial<JobFile>, folder: string): DataProblem[] {
     if (said === undefined) return;
     const path = pathOf(said);
     const found = statSync(resolve(folder, path), { throwIfNoEntry: false });
-    if (!found?.isFile())
+    if (!found?.isFile() && (found || at !== 'log' || !isLogToCome))
       problems.push({
         at: typeof said === 'string' ? at : `${at}.file`,
         found: `"${path}", ${found ? 'which is no file' : 'which is not there'}`,

@@ -10,6 +10,12 @@ import { jobMetal } from './jobMetal';
 import { jobProblems, pathOf, planOf, schedulePath } from './jobProblems';
 import { NO_DEFAULTS, readDefaults } from './readDefaults';
 
+/** What `readJob` may be told. */
+export interface ReadJobOptions {
+  /** The logger has not begun its file: the job may name one that is not there. */
+  readonly isLogToCome?: boolean;
+}
+
 /**
  * Reads a job: everything that one part, its log and its decision need, in one JSON file (`jobSchema`), or as an object of
  * the same form. Comments are welcome in the file. Its paths start at its own folder, those of an object where the
@@ -17,11 +23,12 @@ import { NO_DEFAULTS, readDefaults } from './readDefaults';
  * @throws TemperbookError that lists everything wrong with it at once, with what was probably meant; for a file that is cut
  * short or no JSON it names the row.
  */
-export function readJob(pathOrObject: string | JobFile): Job {
+export function readJob(pathOrObject: string | JobFile, { isLogToCome = false }: ReadJobOptions = {}): Job {
   const file = typeof pathOrObject === 'string' ? resolve(pathOrObject) : undefined;
   const data = file === undefined ? pathOrObject : readUserJson(file, 'The job file');
   const folder = file === undefined ? process.cwd() : dirname(file);
-  refuseProblems(file === undefined ? 'This job' : 'The job file', jobProblems(data, folder), { file });
+  const problems = jobProblems(data, folder, isLogToCome);
+  refuseProblems(file === undefined ? 'This job' : 'The job file', problems, { file });
   const said = data as JobFile;
   const { metal, probes = {}, plan, earlier = [], lot, check } = said;
   const shop = said.defaults === undefined ? NO_DEFAULTS : readDefaults(resolve(folder, said.defaults));

@@ -1,11 +1,16 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { judge, strengthSoFar } from '../../lib/decision';
+import { type JudgeOptions, judge, strengthSoFar } from '../../lib/decision';
+import { thermalHistory } from '../../lib/history';
+import { advanceMetal, startOfMetal } from '../../lib/kinetics';
 import { readLog, type ThermalLog } from '../../lib/log';
-import { KEPT_FROM, ROUTINE_DRAWS } from '../../lib/strength';
+import { drawMetals, KEPT_FROM, type LotWeights, membersHash, ROUTINE_DRAWS } from '../../lib/strength';
+import { lotCard, lotOfCard } from '../../lib/verify';
 import { inFull } from '../setup/extent';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
+const LOT = lotOfCard(lotCard(JSON.parse(readFileSync('data/demo/hinge-block-coupons.json', 'utf8'))));
 const OPTIONS = { alloy: 'A356.0', temper: 'T6', attachment: 'peened hole' } as const;
 
 function heatedBy(share: number, untilS = Number.POSITIVE_INFINITY): ThermalLog {
@@ -29,12 +34,14 @@ describe('strength while a log goes on', () => {
   // The same 400 draws: where judge went on to more, three Monte Carlo errors of a chance near the rule, 3 √(0.05 · 0.95/400).
   const errors = 3 * Math.sqrt((0.05 * 0.95) / ROUTINE_DRAWS);
 
-  it('comes to what judge says once the log is whole, and is never kinder', () => {
+  it('comes to what judge says once the log is whole, and is never kinder, with the lot or without', () => {
+    const some = fc.constantFrom<Partial<JudgeOptions>>({}, { lots: [LOT] });
     fc.assert(
-      fc.property(fc.double({ min: 0.65, max: 1.05, noNaN: true }), (share) => {
+      fc.property(fc.double({ min: 0.65, max: 1.05, noNaN: true }), some, (share, more) => {
         const whole = heatedBy(share);
-        const { channels } = judge(whole, OPTIONS);
-        for (const [k, place] of strengthSoFar(whole, OPTIONS).places.entries()) {
+        const options = { ...OPTIONS, ...more };
+        const { channels } = judge(whole, options);
+        for (const [k, place] of strengthSoFar(whole, options).places.entries()) {
           const { verdict, chanceKept, yieldKeptFraction } = channels[k]!;
           if (place.word === 'kept') expect(verdict).toBe('kept');
           if (place.word === 'lost') expect(verdict).toBe('lost');
@@ -46,8 +53,25 @@ describe('strength while a log goes on', () => {
           expect(Math.abs(place.usedAtMost - used)).toBeLessThanOrEqual(lineError / 0.1);
         }
       }),
-      { numRuns: inFull ? 30 : 3, endOnFailure: true },
+      { numRuns: inFull ? 30 : 3, endOnFailure: true, examples: [[0.8, { lots: [LOT] }]] },
     );
+  });
+
+  it('counts down by the metal of the lot: one that softens at once has less time left than one that does not', () => {
+    const holdS = (lots: readonly LotWeights[]): number =>
+      strengthSoFar(heatedBy(0.6), { ...OPTIONS, lots }).places[0]!.left[3]!.holdS;
+    const byYield = (power: number): LotWeights => {
+      const { metals } = drawMetals(OPTIONS, 4000);
+      const hold = thermalHistory([0, 600], [270, 270]);
+      const weights = Float64Array.from(metals, (metal) => {
+        const { yieldKept } = advanceMetal(metal, startOfMetal(metal), hold);
+        return yieldKept[1]! ** power;
+      });
+      return { name: 'lot', membersHash: membersHash(), weights, because: [] };
+    };
+    const [weak, any, strong] = [holdS([byYield(-12)]), holdS([]), holdS([byYield(12)])] as const;
+    expect(weak).toBeLessThan(any);
+    expect(any).toBeLessThan(strong);
   });
 
   it('only ever uses up more of the allowance as the weld goes on', () => {

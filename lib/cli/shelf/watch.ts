@@ -1,43 +1,59 @@
 import { existsSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { parseArgs } from 'node:util';
-import { jobOptions, logOf, readJob, type WatchState, watchLog } from '../../job';
+import {
+  type Job,
+  jobOptions,
+  logOf,
+  lotsOfJob,
+  readJob,
+  type WatchState,
+  watchLog,
+  withLog,
+} from '../../job';
 import { formatPercent, formatTemp } from '../../quantity';
-import { REVIEW_OPTIONS, review } from '../review';
+import { isJobFile, REVIEW_OPTIONS, refuseOptions, reviewAndTell } from '../review';
 import { jobOfOptions } from '../review/jobOfOptions';
 import { keepNames, shown, unitsShown } from '../say';
-import { onlyOne, required, UsageError } from '../usage';
+import { onlyOne, required, shortest, UsageError } from '../usage';
 
-/** `temperbook watch <log file> --port 0 …`, and all options of `review`, which ends it */
+/** `temperbook watch <job.json>`, or `temperbook watch <log file> --out folder …` with all options of `review`, which ends it */
 export async function watch(args: string[]): Promise<void> {
-  const { values, positionals, tokens } = parseArgs({
+  const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
     options: { ...REVIEW_OPTIONS, port: { type: 'string', default: '0' } },
-    tokens: true,
   });
-  const path = onlyOne(positionals, 'the log file to watch');
-  const outFolder = required(values.out, '--out <folder>');
+  const path = onlyOne(positionals, 'the job file, or the log file to watch');
+  const isJob = isJobFile(path);
+  if (isJob) refuseOptions(args, ['out', 'port']);
+  const outFolder = isJob ? (values.out ?? dirname(path)) : required(values.out, '--out <folder>');
   const port = portOf(values.port);
+  const saidNow = (): Job => readJob(isJob ? path : jobOfOptions(path, values), { isLogToCome: true });
+  const job = saidNow();
+  const { file, read } = logOf(job);
+  // Before anything is watched: nothing is read and nobody warned while a lot is weighed.
+  const lots = lotsOfJob(job);
   const ending = endAsked();
-  if (!(await thereBefore(path, ending))) return;
-  const job = readJob(jobOfOptions(path, values));
+  if (!(await thereBefore(shortest(file), ending))) return;
   const teller = stateTeller();
-  const watching = await watchLog(path, {
-    read: logOf(job).read,
-    judge: (log) => jobOptions(job, log),
+  const watching = await watchLog(file, {
+    read,
+    judge: (log) => jobOptions(job, log, lots),
     outFolder,
     port,
     units: unitsShown(),
     onState: teller.tell,
   });
-  process.stdout.write(`Watching ${path}. Page  ${watching.url}\nCtrl-C ends it with the record.\n`);
+  process.stdout.write(
+    `Watching ${shortest(file)}. Page  ${watching.url}\nCtrl-C ends it with the record.\n`,
+  );
   await ending;
   teller.end();
   const source = await watching.end();
-  const options = tokens.flatMap((token) =>
-    token.kind === 'option' && token.name !== 'port' ? [`--${token.name}`, token.value ?? ''] : [],
-  );
-  await review([source, ...options]);
+  // What was added to the job meanwhile counts.
+  const last = saidNow();
+  await reviewAndTell(source === file ? last : withLog(last, source, read), { isOpen: !isJob, outFolder });
 }
 
 /** Waits for a log that the logger has not begun; false when the end was asked for first. */

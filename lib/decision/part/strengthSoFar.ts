@@ -8,26 +8,21 @@ import {
 } from '../../exposure';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../history';
 import type { ThermalLog } from '../../log';
-import { knownOptions } from '../../quantity';
+import { knownOptions, requireList } from '../../quantity';
 import { weightedQuantiles } from '../../statistics';
-import {
-  allowanceOf,
-  isCloseToRule,
-  ROUTINE_DRAWS,
-  type StrengthAfter,
-  type VerdictWord,
-} from '../../strength';
+import { allowanceOf, isCloseToRule, type StrengthAfter, type VerdictWord } from '../../strength';
 import { timesLeft } from '../budget';
 import { casesOf } from '../casesOf';
-import { type ChannelCase, strengthOf } from '../judgeChannel';
+import type { ChannelCase } from '../judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from '../judgeOptions';
 import { limitsFor } from '../limits';
 import { metalsNamed } from '../metalsNamed';
+import { weighedPart } from './weighedPart';
 
 /** What a heat that still goes on has done to one place up to the last reading, were it cooled at once. */
 export interface PlaceSoFar {
   readonly name: string;
-  /** `kept` and `lost` only where 400 draws are enough to tell, `kept` only where no time is blind. */
+  /** `kept` and `lost` only where the draws are enough to tell, `kept` only where no time is blind. */
   readonly word: VerdictWord;
   /** Why nothing clears it, whatever its draws say. */
   readonly blind: readonly string[];
@@ -59,30 +54,37 @@ const HOLDS = { longestS: 3600, fine: 1.1 } as const;
 const COOLING_AT = [0.1, 0.25, 0.45, 0.7, 1, 1.5, 2.2, 3, 4];
 
 /**
- * `judge` for a log that goes on: same exposures, same metals, same 400 draws, but its end is no end, so nothing is added
- * for the cooling to come and nothing is blind because it ends hot. Where the log is whole and cold the chance is that of
- * `judge`, or, where that went on to more draws, within three Monte Carlo errors of it. In `left` the cooling is counted.
+ * `judge` for a log that goes on: same exposures, same metals, same lots, same 400 draws (more only where lots or sticks
+ * leave fewer than 200), but its end is no end, so nothing is added for the cooling to come and nothing is blind because it
+ * ends hot. Readings on the part wait for its end. Where the log is whole and cold the chance is that of `judge`, or, where
+ * that went on to more draws, within three Monte Carlo errors of it. In `left` the cooling is counted.
  * @throws TemperbookError as `judge`.
  */
 export function strengthSoFar(log: ThermalLog, given: JudgeOptions): SoFar {
   const options = metalsNamed(knownOptions(given, JUDGE_OPTIONS, 'strengthSoFar'));
   const allowance = allowanceOf(options.allowanceFraction);
   const { cases, notJudged } = casesOf(log, options, allowance, undefined, true);
+  const lots = requireList(options.lots ?? [], 'Lots');
+  const { strengths, effectiveDraws } = weighedPart(cases, { readings: [], lots }, { isRunning: true });
   return {
-    places: cases.map((one) => placeSoFar(one, allowance)),
+    places: cases.map((one, k) => placeSoFar(one, strengths[k]!, effectiveDraws, allowance)),
     notJudged: notJudged.map(({ name, because }) => ({ name, because })),
   };
 }
 
-function placeSoFar(one: ChannelCase, allowance: number): PlaceSoFar {
-  const strength = strengthOf(one, ROUTINE_DRAWS, { endOnly: true });
+function placeSoFar(
+  one: ChannelCase,
+  strength: StrengthAfter,
+  effectiveDraws: number,
+  allowance: number,
+): PlaceSoFar {
   const { nominal, low } = strength.yieldKeptFraction;
   const [shop] = limitsFor(one.card, one.limitC);
   const nowC = one.history.tempC[one.history.tempC.length - 1]!;
   const used = (kept: number): number => Math.max(0, (1 - kept) / allowance);
   return {
     name: one.name,
-    word: isCloseToRule(strength.chanceOfRecorded, ROUTINE_DRAWS) ? 'uncertain' : strength.word,
+    word: isCloseToRule(strength.chanceOfRecorded, effectiveDraws) ? 'uncertain' : strength.word,
     blind: strength.blind.map(({ because }) => because),
     usedShare: used(nominal),
     usedAtMost: used(low),
@@ -95,7 +97,7 @@ function placeSoFar(one: ChannelCase, allowance: number): PlaceSoFar {
 }
 
 /** Hold at a reading, then cooling, that 95 of 100 draws of record and metal still have. */
-function holdLeftS(one: ChannelCase, { draws }: StrengthAfter, readingC: number, needed: number): number {
+function holdLeftS(one: ChannelCase, strength: StrengthAfter, readingC: number, needed: number): number {
   const { ambientC, thermocouple = USUAL_WIRE, attachment = 'not stated' } = one.record!.probe;
   const history = isothermal(readingC, 1);
   const doubts: Doubt[] = [...wireDoubts(history, thermocouple), fixingDoubt(history, attachment, ambientC)];
@@ -107,7 +109,7 @@ function holdLeftS(one: ChannelCase, { draws }: StrengthAfter, readingC: number,
       room,
     )[0]!;
   const heat = (draw: number, s: number): ThermalHistory => holdAndCool(metalC(draw), s, ambientC);
-  return weightedQuantiles(timesLeft(draws, needed, heat, HOLDS), [0.05])[0]!;
+  return weightedQuantiles(timesLeft(strength, needed, heat, HOLDS), [0.05])[0]!;
 }
 
 function holdAndCool(tempC: number, holdS: number, ambientC: number): ThermalHistory {

@@ -60,6 +60,9 @@ export function lotCard(lot: Pick<LotCard, 'name' | 'alloy' | 'temper' | 'coupon
 /** The text of a card's JSON file. */
 export const lotCardText = (card: LotCard): string => `${JSON.stringify(card, undefined, 1)}\n`;
 
+/** Cards that were weighed, by what stands on them: a job asks for its lot when it is checked and whenever it is judged. */
+const weighed = new Map<string, CouponAnswer>();
+
 /**
  * What the lot of a card is, for `lots` of `judge` and of a metal: its coupons are weighed anew, so a card says nothing that
  * its coupons do not.
@@ -75,7 +78,10 @@ export function lotOfCard(card: unknown, file?: string): CouponAnswer {
       expected: `members ${membersHash()}`,
       remedy: 'Make it again from its coupons (lotCard), and look at what moved',
     });
-  return couponWeights(name, { alloy, temper }, coupons);
+  const text = JSON.stringify(card);
+  const answer = weighed.get(text) ?? couponWeights(name, { alloy, temper }, coupons);
+  weighed.set(text, answer);
+  return answer;
 }
 
 /** The lot of a card's JSON file. @throws TemperbookError as `lotOfCard`, and when the file cannot be read. */

@@ -37,7 +37,7 @@ export function optionsAt(review: Review, probe: string): OptionsAt {
  */
 export function otherMetal(
   words: string,
-): Pick<Partial<OptionsAt>, 'alloy' | 'temper' | 'measuredYieldMPa' | 'measuredHardnessHV'> {
+): Pick<Partial<OptionsAt>, 'alloy' | 'temper' | 'measuredYieldMPa' | 'measuredHardnessHV' | 'lots'> {
   const { alloy, temper } = parseMetal(words);
-  return { alloy, temper, measuredYieldMPa: undefined, measuredHardnessHV: undefined };
+  return { alloy, temper, measuredYieldMPa: undefined, measuredHardnessHV: undefined, lots: undefined };
 }

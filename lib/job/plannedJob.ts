@@ -2,6 +2,7 @@ import { loadAlloy, shopLimit } from '../alloy';
 import type { PlatePlan } from '../heatflow';
 import type { PlanMetal } from '../planning';
 import { TemperbookError } from '../quantity';
+import { measuredYield } from '../strength';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Job, JobMetal } from './job';
 
@@ -20,7 +21,8 @@ export interface PlannedJob {
 /**
  * The plan of a job, its metals with their tempers, its limit and how probes are held on, for the questions of `planning`.
  * A metal's temper is the first that the job says of it: of the part, of a probe, of the shop's probes.
- * @throws TemperbookError for a job without a plan or without its metal, and for a metal of the plan whose temper nobody said.
+ * @throws TemperbookError for a job without a plan or without its metal, for a metal of the plan whose temper nobody said,
+ * and as `measuredYield`.
  */
 export function plannedJob(job: Job): PlannedJob {
   const { file, plan, limits, measuring } = job;
@@ -40,11 +42,10 @@ export function plannedJob(job: Job): PlannedJob {
   const said = saidMetals(job);
   const metals = said
     .filter(({ alloy }, k) => inPlan.includes(alloy) && said.findIndex((one) => one.alloy === alloy) === k)
-    .map(({ alloy, temper, measuredYieldMPa }) => ({
-      alloy,
-      temper,
-      ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }),
-    }));
+    .map(({ alloy, temper, ...measured }) => {
+      const measuredYieldMPa = measuredYield(measured, loadAlloy(alloy));
+      return { alloy, temper, ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }) };
+    });
   const open = inPlan.filter((alloy) => !metals.some((one) => one.alloy === alloy));
   if (open.length > 0 || metals.length === 0)
     throw new TemperbookError('The job does not say the temper of a metal of its plan', {

@@ -1,7 +1,7 @@
 import { readLog, type ThermalLog } from '../log';
 import { type FittedZones, type FittedZonesOptions, fittedSoftZones } from '../planning';
 import { type Job, logOf } from './job';
-import { saidOf } from './jobOptions';
+import { lotsOfJob, saidOf } from './jobOptions';
 import { type PlannedJob, plannedJob } from './plannedJob';
 
 /** The soft zones of a job, with what they come from. */
@@ -24,5 +24,9 @@ export function softZonesOfJob(
   const { file, read } = logOf(job);
   const log = readLog(file, read);
   const onPart = log.channels.filter(({ name }) => (saidOf(job, name).role ?? 'part') === 'part');
-  return { log, planned, ...fittedSoftZones(onPart, plan, { ...measured, ...options, metals }) };
+  return {
+    log,
+    planned,
+    ...fittedSoftZones(onPart, plan, { ...measured, ...options, metals, lots: lotsOfJob(job) }),
+  };
 }

@@ -10,13 +10,25 @@ import {
   requireNumber,
   TemperbookError,
 } from '../quantity';
-import { allowanceOf, KEPT_FROM, LOST_UP_TO, ROUTINE_DRAWS, strengthAfter } from '../strength';
+import {
+  allowanceOf,
+  KEPT_FROM,
+  LOST_UP_TO,
+  type LotWeights,
+  lotDraws,
+  type MeasuredBefore,
+  measuredYield,
+  ROUTINE_DRAWS,
+  strengthAfter,
+} from '../strength';
 
 /** What `allowedPeak` needs to know. */
-export interface AllowedPeakOptions {
+export interface AllowedPeakOptions extends MeasuredBefore {
   /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
   readonly temper?: string;
+  /** What coupons or a chart say of the lot of metal (`lotCard`, `chartLot`). */
+  readonly lots?: readonly LotWeights[];
   /** Yield loss that is accepted, fraction; default 0.1. */
   readonly allowanceFraction?: number;
   /** Air round the part, °C. */
@@ -28,6 +40,9 @@ export interface AllowedPeakOptions {
 const OPTIONS = [
   'alloy',
   'temper',
+  'measuredYieldMPa',
+  'measuredHardnessHV',
+  'lots',
   'allowanceFraction',
   'ambientC',
   'onProgress',
@@ -51,12 +66,16 @@ export function allowedPeak(given: Exposure | ThermalHistory, options: AllowedPe
     alloy: card,
     temper,
     allowanceFraction: allowed,
+    lots = [],
     ambientC,
     onProgress,
+    ...measured
   } = withMetal(knownOptions(options, OPTIONS, 'allowedPeak'));
   requireNumber(ambientC, 'The air round the part (ambientC)');
   const tell = nowAndThen(onProgress);
   const allowanceFraction = allowanceOf(allowed);
+  const metal = { alloy: card, temper, measuredYieldMPa: measuredYield(measured, card), lots };
+  const draws = lotDraws(lots, ROUTINE_DRAWS).count;
   const exposure = asExposure(given);
   const topC = peak(exposure.history).tempC;
   const riseK = topC - ambientC;
@@ -73,11 +92,7 @@ export function allowedPeak(given: Exposure | ThermalHistory, options: AllowedPe
     const scaled = editExposure(exposure, (history) =>
       shiftTemperature(history, (tempC) => (toK / riseK - 1) * Math.max(0, tempC - ambientC)),
     );
-    const { chanceOfRecorded } = strengthAfter(
-      scaled,
-      { alloy: card, temper },
-      { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true },
-    );
+    const { chanceOfRecorded } = strengthAfter(scaled, metal, { allowanceFraction, draws, endOnly: true });
     chances.set(toK, chanceOfRecorded);
     tell(Math.min(1, chances.size / MOST_RUNS));
     return chanceOfRecorded;

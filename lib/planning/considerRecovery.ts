@@ -4,6 +4,7 @@ import type { ThermalHistory } from '../history';
 import { formatDuration, formatTemp, type Judged, knownOptions, TemperbookError } from '../quantity';
 import {
   allowanceOf,
+  type LotWeights,
   type MeasuredBefore,
   measuredYield,
   type StrengthAfter,
@@ -33,6 +34,8 @@ export interface RecoveryOptions extends MeasuredBefore, BeforeTreatment {
   /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
   readonly temper?: string;
+  /** What coupons or a chart say of the lot of metal; `asWelded`, where it is given, holds it already. */
+  readonly lots?: readonly LotWeights[];
   readonly allowanceFraction?: number;
   /** Cooling of the part in a new quench, logged or assumed; alloys with a C-curve only (`quenchFactor`). */
   readonly quench?: ThermalHistory;
@@ -44,6 +47,7 @@ const OPTIONS = [
   'allowanceFraction',
   'measuredYieldMPa',
   'measuredHardnessHV',
+  'lots',
   'quench',
   'earlier',
   'asWelded',
@@ -77,6 +81,7 @@ export function considerRecovery(
     quench,
     earlier,
     asWelded: known,
+    lots,
     ...measured
   } = withMetal(knownOptions(options, OPTIONS, 'considerRecovery'));
   const allowanceFraction = allowanceOf(allowed);
@@ -85,7 +90,7 @@ export function considerRecovery(
   checkSolid(card, exposure.history);
   const { asWelded, rested, reaged } = afterTreatments(
     exposure,
-    { alloy: card, temper, measuredYieldMPa: measuredYield(measured, card) },
+    { alloy: card, temper, measuredYieldMPa: measuredYield(measured, card), lots },
     allowanceFraction,
     { earlier, asWelded: known },
   );

@@ -11,7 +11,14 @@ import {
   TemperbookError,
 } from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import { allowanceOf } from '../strength';
+import {
+  allowanceOf,
+  type LotWeights,
+  lotDraws,
+  type MeasuredBefore,
+  measuredYield,
+  ROUTINE_DRAWS,
+} from '../strength';
 import { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
 import { type SoftReach, softReach } from './softReach';
 import {
@@ -24,10 +31,12 @@ import {
 import { vickersHardness } from './vickersHardness';
 
 /** What `softZone` needs to know. */
-export interface SoftZoneOptions extends HeatKnown {
+export interface SoftZoneOptions extends HeatKnown, MeasuredBefore {
   /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
   readonly temper?: string;
+  /** What coupons or a chart say of the lot of metal (`lotCard`, `chartLot`). */
+  readonly lots?: readonly LotWeights[];
   /** Yield loss that is accepted, fraction; default 0.1. */
   readonly allowanceFraction?: number;
   /** Called now and then with the share of the places done, once it has taken two seconds. */
@@ -64,6 +73,9 @@ export interface SoftZone {
 const OPTIONS = [
   'alloy',
   'temper',
+  'measuredYieldMPa',
+  'measuredHardnessHV',
+  'lots',
   'allowanceFraction',
   'ambientC',
   'doubts',
@@ -74,13 +86,14 @@ const OPTIONS = [
 /**
  * How far the soft zone of a weld reaches: strength kept at every place of a traverse as welded, after three weeks on the
  * shelf and after ageing again. Each place is an exposure (`placeExposure`), its strength comes from `strengthAfter`. The
- * reach is the outermost place with less than 1 − allowance left.
+ * reach is the outermost place with less than 1 − allowance left. Lots and what was measured before weigh it as they do a verdict.
  * @throws TemperbookError for options it does not know, an alloy or temper without an ageing practice, fewer than two places
  * that did not melt, places not nearest first, and a doubt that does not hold every place.
  */
 export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOptions): SoftZone {
   const options = withMetal(knownOptions(given, OPTIONS, 'softZone'));
-  const { alloy: card, temper, doubts = [] } = options;
+  const { alloy: card, temper, doubts = [], lots = [] } = options;
+  const metal = { alloy: card, temper, measuredYieldMPa: measuredYield(options, card), lots };
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   requireNumber(options.ambientC, 'The air round the part (ambientC)');
   for (const place of requireList(places, 'Places of a soft zone')) checkHistory(place?.history);
@@ -90,7 +103,7 @@ export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOption
   const points = places.flatMap((place, k) => {
     if (place.molten) return [];
     const exposure = placeExposure(place, k, options);
-    const after = afterTreatments(exposure, { alloy: card, temper }, allowanceFraction);
+    const after = afterTreatments(exposure, metal, allowanceFraction);
     tell((k + 1) / places.length);
     const top = peak(place.history).tempC;
     const peaks = weightedQuantiles(
@@ -111,7 +124,7 @@ export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOption
     points,
     reach: byTreatment(reach),
     treatments,
-    notes: notesOf(places, card),
+    notes: [...notesOf(places, card), ...lotDraws(lots, ROUTINE_DRAWS).because],
   };
 }
 

@@ -4,7 +4,7 @@ import { type ThermalHistory, thermalHistory } from '../history';
 import { weldCycle } from '../kinetics';
 import { knownOptions, nowAndThen, requireNumber, TemperbookError } from '../quantity';
 import { weightedQuantiles } from '../statistics';
-import { drawMetals, type MetalDraws, runDraws } from '../strength';
+import { drawMetals, type LotWeights, lotDraws, type MetalDraws, runDraws } from '../strength';
 
 /** How the metal is heated: held at one temperature, or a peak as beside a weld (`weldCycle`). */
 export type HeatKind = 'soak' | 'weld-like';
@@ -17,6 +17,8 @@ export interface StrengthMapOptions {
   readonly kind?: HeatKind;
   /** Yield measured on the part, MPa; otherwise what parts of the temper have. */
   readonly measuredYieldMPa?: number;
+  /** What coupons or a chart say of the lot of metal (`lotCard`, `chartLot`). */
+  readonly lots?: readonly LotWeights[];
   /** °C, first and last row of the map. */
   readonly tempC?: readonly [number, number];
   /** s, first and last column. */
@@ -40,6 +42,8 @@ export interface KeptMap {
   /** 5 and 95 % of the draws. */
   readonly keptLow: readonly (readonly (number | null)[])[];
   readonly keptHigh: readonly (readonly (number | null)[])[];
+  /** What the metals behind it are, and what its lots say of them. */
+  readonly because: readonly string[];
 }
 
 const DAY_S = 86_400;
@@ -47,7 +51,7 @@ const USUAL_TIMES: Readonly<Record<HeatKind, readonly [number, number]>> = {
   soak: [1, 90 * DAY_S],
   'weld-like': [0.3, 3600],
 };
-/** Draws for a point: a map is read to a percent, and a weld-like point is a run of its own. */
+/** Draws for a point of metal of any lot: a map is read to a percent, and a weld-like point is a run of its own. */
 const DRAWS: Readonly<Record<HeatKind, number>> = { soak: 400, 'weld-like': 100 };
 
 const OPTIONS = [
@@ -55,6 +59,7 @@ const OPTIONS = [
   'temper',
   'kind',
   'measuredYieldMPa',
+  'lots',
   'tempC',
   'timeS',
   'rows',
@@ -74,6 +79,7 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
   const {
     kind = 'soak',
     measuredYieldMPa,
+    lots = [],
     tempC: [lowC, highC] = [150, 500],
     timeS = USUAL_TIMES[kind],
     rows: rowCount = 60,
@@ -93,7 +99,10 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
   requireNumber(columnCount, 'The number of columns', { low: 2, high: 1000 });
 
   const meltingC = meltsFromC(card);
-  const metals = drawMetals({ alloy: card, temper: name, measuredYieldMPa }, DRAWS[kind]);
+  const { count, weights, because } = lotDraws(lots, DRAWS[kind]);
+  const metals = drawMetals({ alloy: card, temper: name, measuredYieldMPa }, count);
+  const pointOf = (kept: Float64Array): MapPoint =>
+    weightedQuantiles(kept, [0.05, 0.5, 0.95], weights) as [number, number, number];
   const tempC = Float64Array.from(
     { length: rowCount },
     (_, i) => lowC + ((highC - lowC) * i) / (rowCount - 1),
@@ -106,7 +115,8 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
   const rows = Array.from(tempC, (c, i) => {
     tell(i / rowCount);
     if (c >= meltingC) return undefined;
-    return kind === 'soak' ? soakRow(metals, c, columnS) : weldRow(metals, c, columnS);
+    const points = kind === 'soak' ? soakRow(metals, c, columnS) : weldRow(metals, c, columnS);
+    return points.map(pointOf);
   });
   const line = (at: 0 | 1 | 2): (number | null)[][] =>
     rows.map((row) => row?.map((point) => point[at]) ?? new Array<null>(columnCount).fill(null));
@@ -119,26 +129,25 @@ export function strengthMap(given: StrengthMapOptions): KeptMap {
     keptLow: line(0),
     keptFraction: line(1),
     keptHigh: line(2),
+    because: [...metals.because, ...because],
   };
 }
 
 /** Low, median, high. */
 type MapPoint = readonly [number, number, number];
 
-const pointOf = (kept: Float64Array): MapPoint =>
-  weightedQuantiles(kept, [0.05, 0.5, 0.95]) as [number, number, number];
-
-function soakRow(metals: MetalDraws, soakC: number, timeS: Float64Array): MapPoint[] {
+/** Yield kept by draw, at each time of a row. */
+function soakRow(metals: MetalDraws, soakC: number, timeS: Float64Array): readonly Float64Array[] {
   const times = Float64Array.of(0, ...timeS);
   const soak = thermalHistory(times, new Float64Array(times.length).fill(soakC));
   const lookAt = Uint32Array.from(timeS, (_, j) => j + 1);
-  return runDraws([exactly(soak)], metals, { lookAt }).onTheWay.map(pointOf);
+  return runDraws([exactly(soak)], metals, { lookAt }).onTheWay;
 }
 
-function weldRow(metals: MetalDraws, peakC: number, timeS: Float64Array): MapPoint[] {
+function weldRow(metals: MetalDraws, peakC: number, timeS: Float64Array): readonly Float64Array[] {
   return Array.from(timeS, (nearPeakS) => {
     const cycle: ThermalHistory = weldCycle({ peakC, nearPeakS });
-    return pointOf(runDraws([exactly(cycle)], metals).yieldKept);
+    return runDraws([exactly(cycle)], metals).yieldKept;
   });
 }
 

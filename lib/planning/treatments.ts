@@ -2,7 +2,7 @@ import { type AlloyCard, startTemper } from '../alloy';
 import { asExposure, type Exposure } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { formatDuration, formatTemp, TemperbookError } from '../quantity';
-import { type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
+import { lotDraws, type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
 
 /** What may be done with the part after welding, in the order of effort. */
 export type Treatment = 'asWelded' | 'rested' | 'reaged';
@@ -36,20 +36,21 @@ export function afterTreatments(
   { earlier = [], asWelded }: BeforeTreatment = {},
 ): AfterTreatment {
   const { tempC, timeS } = ageingPractice(metal.alloy, metal.temper);
+  // Weights that are given hold what the lots say, and what was seen of these heats, already.
   const weights = asWelded?.weights;
+  const going = weights ? { ...metal, lots: [] } : metal;
   const options = {
     allowanceFraction,
-    draws: asWelded?.draws.yieldKept.length ?? ROUTINE_DRAWS,
+    draws: asWelded?.draws.yieldKept.length ?? lotDraws(metal.lots ?? [], ROUTINE_DRAWS).count,
     endOnly: true,
     ...(weights ? { weightsOf: () => weights } : {}),
   };
-  // Weights that are given hold what was seen of these heats already.
   const before = [...earlier, welded];
   const then = { ...options, earlier: weights ? before.map(unseen) : before };
   return {
     asWelded: asWelded ?? strengthAfter(welded, metal, { ...options, earlier }),
-    rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), metal, then),
-    reaged: strengthAfter(isothermal(tempC, timeS), metal, then),
+    rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), going, then),
+    reaged: strengthAfter(isothermal(tempC, timeS), going, then),
   };
 }
 

@@ -42,6 +42,12 @@ export function weightsOfLots(
   return weights;
 }
 
+/** Whether lots leave enough of the members they weigh: where they do not, the answer is without them, at every door. */
+export function lotsSpeak(lots: readonly LotWeights[]): boolean {
+  const weights = weightsOfLots(lots, Math.min(...lots.map((lot) => lot.weights.length)));
+  return weights !== undefined && effectiveNumber(weights) >= MUTE_BELOW;
+}
+
 function checkLot({ name, membersHash: found, weights }: LotWeights, count: number): void {
   const expected = membersHash();
   if (found !== expected)
@@ -61,7 +67,7 @@ function checkLot({ name, membersHash: found, weights }: LotWeights, count: numb
 export function lotsSentence(lots: readonly LotWeights[], weights: Float64Array): string {
   const left = Math.round(effectiveNumber(weights));
   const names = lots.map(({ name }) => name).join(', ');
-  return left < MUTE_BELOW
+  return !lotsSpeak(lots)
     ? `Hardly any plausible metal fits the coupons of ${names} (${left} of ${weights.length}): they cannot weigh the answer, which is without them.`
     : `Weighed by the coupons of ${names}: ${left} of ${weights.length} plausible metals are left.`;
 }

@@ -5,7 +5,7 @@ import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics
 import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
 import { type FamilyBand, familyBands } from './familyBands';
-import { lotsSentence, MUTE_BELOW, weightsOfLots } from './lot';
+import { lotsSentence, lotsSpeak, weightsOfLots } from './lot';
 import { drawMetals, type Metal, type MetalDraws } from './metal';
 import { type DrawsOnTheWay, runDraws } from './runDraws';
 import { bandOfDraws } from './summary';
@@ -110,10 +110,12 @@ export function strengthAfter(
   const lookAt = options.endOnly ? new Uint32Array(0) : samplesToShow(all[all.length - 1]!.history);
   const needed = 1 - allowance;
   const { weightsOf, onDraw } = options;
+  const given = metal.lots ?? [];
+  const lots = lotsSpeak(given) ? given : [];
   const ask = (count: number, goOn?: DrawsOnTheWay): Asked => {
     const metals = drawMetals(metal, count);
     const run = runDraws(all, metals, { lookAt, onDraw, goOn });
-    const known = product(weightsOfLots(metal.lots, count), weightsOfSigns(all, count));
+    const known = product(weightsOfLots(lots, count), weightsOfSigns(all, count));
     const weights = product(known, weightsOf?.(run));
     const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
     return { metals, run, weights, chance, effectiveDraws: weights ? effectiveNumber(weights) : count };
@@ -124,12 +126,8 @@ export function strengthAfter(
   for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
     if (needsMore(asked)) asked = ask(count, asked.run);
   const answer = answerOf(all, asked, lookAt, needed, { ...options, goOn });
-  const lots = metal.lots ?? [];
-  const byLots = weightsOfLots(lots, answer.draws.yieldKept.length);
-  if (!byLots) return answer;
-  const because = [...answer.because, lotsSentence(lots, byLots)];
-  if (effectiveNumber(byLots) >= MUTE_BELOW) return { ...answer, because };
-  return { ...strengthAfter(exposure, { ...metal, lots: [] }, options), because };
+  const byLots = weightsOfLots(given, answer.draws.yieldKept.length);
+  return byLots ? { ...answer, because: [...answer.because, lotsSentence(given, byLots)] } : answer;
 }
 
 /** Weights that all hold; undefined where none do. */

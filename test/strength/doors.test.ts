@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { loadAlloy } from '../../lib/alloy';
 import { compareScenarios, judge } from '../../lib/decision';
 import {
   condense,
@@ -12,8 +13,16 @@ import {
 } from '../../lib/exposure';
 import { insertWait, isothermal, resample, type ThermalHistory, thermalHistory } from '../../lib/history';
 import { weldCycle } from '../../lib/kinetics';
-import { softZone } from '../../lib/planning';
-import { strengthAfter } from '../../lib/strength';
+import { considerRecovery, softZone, strengthMap } from '../../lib/planning';
+import {
+  drawMetals,
+  lotDraws,
+  MOST_DRAWS,
+  membersHash,
+  ROUTINE_DRAWS,
+  strengthAfter,
+} from '../../lib/strength';
+import { inFull } from '../setup/extent';
 
 const METALS = [
   { alloy: 'A356.0', temper: 'T6' },
@@ -61,6 +70,68 @@ describe('one exposure, one strength', () => {
         expect(Math.abs(few.low - all.yieldKeptFraction.low)).toBeLessThan(0.02);
       }),
       { numRuns: 3, endOnFailure: true },
+    );
+  });
+
+  it('lots and a yield measured before weigh alike at every door', () => {
+    const lots = fc.record({ power: fc.double({ min: -3, max: 3, noNaN: true }), isSharp: fc.boolean() });
+    const yields = fc.option(fc.double({ min: 0.9, max: 1.1, noNaN: true }), { nil: undefined });
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...METALS),
+        heats,
+        lots,
+        yields,
+        (metal, { peakC, nearPeakS }, lot, share) => {
+          const { metals } = drawMetals(metal, MOST_DRAWS);
+          const weights = Float64Array.from(metals, ({ startYieldMPa }, i) =>
+            lot.isSharp && i % 3 > 0 ? 0 : (startYieldMPa / 200) ** (10 * lot.power),
+          );
+          const typicalMPa = loadAlloy(metal.alloy).tempers.T6!.yieldMPa.value;
+          const given = {
+            ...metal,
+            lots: [{ name: 'lot', membersHash: membersHash(), weights, because: [] }],
+            ...(share === undefined ? {} : { measuredYieldMPa: share * typicalMPa }),
+          };
+          const exposure = cycle(peakC, nearPeakS);
+          const all = strengthAfter(exposure, given);
+          const judged = judge(exposure, given).channels[0]!;
+          const [scenario] = compareScenarios([{ name: 'as it ran', history: exposure }], given);
+          for (const door of [judged, scenario!.verdict]) {
+            expect(door.chanceKept).toBe(all.chanceKept);
+            expect(door.yieldKeptFraction.low).toBe(all.yieldKeptFraction.low);
+          }
+          const history = weldCycle({ peakC, nearPeakS });
+          const { count } = lotDraws(given.lots, ROUTINE_DRAWS);
+          const bare = strengthAfter(exactly(history), given, { draws: count }).yieldKeptFraction;
+          const [place] = softZone(
+            [
+              { distanceMm: 10, history },
+              { distanceMm: 20, history: isothermal(20, 10) },
+            ],
+            { ...given, ambientC: 20 },
+          ).points;
+          const [asIs] = considerRecovery(history, given);
+          for (const door of [place!.kept.asWelded, asIs!.yieldKeptFraction])
+            expect([door.low, door.nominal, door.high]).toEqual([bare.low, bare.nominal, bare.high]);
+          const { count: few } = lotDraws(given.lots, 100);
+          const ofMap = strengthAfter(history, given, { draws: few }).yieldKeptFraction;
+          const map = strengthMap({
+            ...given,
+            kind: 'weld-like',
+            tempC: [peakC, peakC + 10],
+            timeS: [nearPeakS, 2 * nearPeakS],
+            rows: 2,
+            columns: 2,
+          });
+          expect([map.keptLow, map.keptFraction, map.keptHigh].map(([row]) => row![0])).toEqual([
+            ofMap.low,
+            ofMap.nominal,
+            ofMap.high,
+          ]);
+        },
+      ),
+      { numRuns: inFull ? 20 : 2, endOnFailure: true },
     );
   });
 

@@ -6,6 +6,7 @@ import {
   jointChance,
   type LotWeights,
   lotsSentence,
+  lotsSpeak,
   MOST_DRAWS,
   MUTE_BELOW,
   product,
@@ -86,8 +87,7 @@ function withDraws(
     });
   const byLot = weightsOfLots(lots, count);
   const because = byLot ? [lotsSentence(lots, byLot)] : [];
-  const lotSpeaks = byLot !== undefined && (effectiveNumber(byLot) >= MUTE_BELOW || count < MOST_DRAWS);
-  const known = lotSpeaks ? byLot : undefined;
+  const known = lotsSpeak(lots) ? byLot : undefined;
   const prior = product(known, seen);
   const before = prior ? weigh(known) : run;
   const unread = { strengths: before, effectiveDraws: prior ? effectiveNumber(prior) : count };

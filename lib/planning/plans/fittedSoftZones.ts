@@ -16,7 +16,7 @@ import {
   type TraversePlace,
 } from '../../heatflow';
 import { knownOptions, requireNumber, TemperbookError } from '../../quantity';
-import { allowanceOf } from '../../strength';
+import { allowanceOf, type LotWeights } from '../../strength';
 import type { Attachment, ToleranceClass } from '../../thermocouple';
 import type { SoftZonePlace } from '../placeExposure';
 import { type SoftZone, softZone } from '../softZone';
@@ -27,6 +27,8 @@ import { unknownPlace } from './unknownPlace';
 export interface FittedZonesOptions {
   /** The metals on the sides of the weld; default every alloy the plan names, in T6. */
   readonly metals?: readonly PlanMetal[];
+  /** What coupons or a chart say of the lots of metal in the part. */
+  readonly lots?: readonly LotWeights[];
   readonly allowanceFraction?: number;
   /** The probe of the plan each channel is; default the probe of the channel's name. */
   readonly probeOf?: Readonly<Record<string, string>>;
@@ -44,6 +46,7 @@ export interface FittedZonesOptions {
 
 const OPTIONS = [
   'metals',
+  'lots',
   'allowanceFraction',
   'probeOf',
   'attachment',
@@ -146,7 +149,7 @@ export function fittedSoftZones(
     unknowns,
     result,
     plan: fittedPlan,
-    sides: metals.map(({ alloy, temper }, m): FittedSide => {
+    sides: metals.map(({ alloy, temper, measuredYieldMPa }, m): FittedSide => {
       const { line, point } = sides[m]!;
       // What melts in a plausible fit is weld metal as well.
       const places: SoftZonePlace[] = alongTraverse(result, line).map((place, k) => ({
@@ -156,6 +159,8 @@ export function fittedSoftZones(
       const zone = softZone(places, {
         alloy,
         temper,
+        measuredYieldMPa,
+        lots: options.lots,
         allowanceFraction: allowanceOf(options.allowanceFraction),
         ambientC: plan.surface.ambientC,
         fittedTo: {

@@ -83,6 +83,7 @@ export function judge(
     ...(readings.length > 0 || lots.length > 0
       ? { readings: { given: readings, effectiveDraws, ...told } }
       : {}),
+    ...(lots.length > 0 ? { lots } : {}),
     assumptions: assumptionsOf(cases),
     madeWith: madeWith(cases.map(({ card: metal }) => metal)),
     cautions: CAUTIONS,

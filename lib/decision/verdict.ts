@@ -1,7 +1,7 @@
 import type { BlindTime, Exposure, Pass } from '../exposure';
 import type { OpenReading } from '../log';
 import type { HowKnown, Judged } from '../quantity';
-import type { Assumption, Contribution, StrengthTrack, VerdictWord } from '../strength';
+import type { Assumption, Contribution, LotWeights, StrengthTrack, VerdictWord } from '../strength';
 import type { Reading } from '../verify';
 import type { PartAction } from './action/action';
 
@@ -103,6 +103,8 @@ export interface Verdict {
   readonly fixingNotStated: readonly string[];
   /** Bench readings that weighed the draws; absent without any. */
   readonly readings?: WeighedReadings;
+  /** What is known of the lots of metal in the part; absent where nothing is. */
+  readonly lots?: readonly LotWeights[];
   readonly assumptions: readonly Assumption[];
   /** What the numbers rest on, each by its hash: the members, and every card (`madeWith`). */
   readonly madeWith: Readonly<Record<string, string>>;

@@ -5,6 +5,7 @@ import type { Judged } from '../quantity';
 import type { VerdictWord } from '../strength';
 import type { Reading, ReadingKind } from '../verify';
 import type { RecordedExposure } from './heat/recordedExposure';
+import type { RecordedLot } from './heat/recordedLot';
 import type { JobSheet } from './jobSheet';
 
 /** Name and version of the record's form; a reader of JSON files tells by it what it has before it. */
@@ -76,9 +77,10 @@ export interface RecordedChannel {
 }
 
 /** A verdict without the long arrays: the figures show them. */
-export interface RecordedVerdict extends Omit<Verdict, 'channels' | 'madeWith'> {
+export interface RecordedVerdict extends Omit<Verdict, 'channels' | 'lots' | 'madeWith'> {
   /** Absent on records from before it was kept. */
   readonly madeWith?: Verdict['madeWith'];
+  readonly lots?: readonly RecordedLot[];
   readonly channels: readonly RecordedChannelVerdict[];
 }
 

@@ -140,6 +140,9 @@ const weighedReadings = open({
   because: listOf(text),
 });
 
+/** What is known of a lot of metal; absent where nothing is. */
+const lotWeights = open({ name: text, membersHash: text, weights: listOf(fraction), because: listOf(text) });
+
 /** JSON Schema (draft 7) of a decision record's JSON file. */
 export const recordSchema = {
   $schema: 'http://json-schema.org/draft-07/schema#',
@@ -182,7 +185,7 @@ export const recordSchema = {
           ),
           cautions: listOf(text),
         },
-        { readings: weighedReadings },
+        { readings: weighedReadings, lots: listOf(lotWeights) },
       ),
       figures: listOf(
         closed({

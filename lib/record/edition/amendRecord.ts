@@ -28,7 +28,7 @@ export interface Amendment {
 /**
  * The next edition of a record, with a reading, a decision or a correction, what changed side by side, and the hash of the
  * edition it follows. A reading or another fixing judges again what the metal saw (`judgeAgain`); where the kit cannot, for
- * a card of the shop's own, a reading is noted beside the verdict. The record given stays as it is.
+ * a card of the shop's own or a lot weighed with other members, a reading is noted beside the verdict. The record given stays as it is.
  * @throws TemperbookError when nothing would change, for a probe the record does not have, and as `buildRecord`.
  */
 export function amendRecord(before: DecisionRecord, amendment: Amendment): DecisionRecord {

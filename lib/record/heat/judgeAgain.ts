@@ -3,11 +3,13 @@ import { judge, type PlaceExposure, type Verdict, YOUR_LIMIT } from '../../decis
 import { withFixing } from '../../exposure';
 import type { ThermalHistory } from '../../history';
 import { nearestName, TemperbookError } from '../../quantity';
+import { membersHash } from '../../strength';
 import type { Attachment } from '../../thermocouple';
 import type { Reading } from '../../verify';
 import type { DecisionRecord, RecordedChannelVerdict } from '../decisionRecord';
 import { partOfSheet } from '../partOfSheet';
 import { restoredExposure } from './recordedExposure';
+import { restoredLot } from './recordedLot';
 
 /** What a new judgement counts that the record's did not. */
 export interface JudgedAnew {
@@ -15,9 +17,10 @@ export interface JudgedAnew {
   readonly attachments?: Readonly<Record<string, Attachment>>;
 }
 
-/** Whether the kit has the cards a record was judged by; a shop's own card is not kept in it. */
-export const canJudgeAgain = ({ verdict }: DecisionRecord): boolean =>
-  verdict.channels.every(({ alloy }) => listAlloys().includes(alloy));
+/** Whether the kit has what a record was judged by: a shop's own card is not kept in it, and lots weigh members of their time. */
+export const canJudgeAgain = ({ verdict: { channels, lots = [] } }: DecisionRecord): boolean =>
+  channels.every(({ alloy }) => listAlloys().includes(alloy)) &&
+  lots.every((lot) => lot.membersHash === membersHash());
 
 /** What the probes of a record read, as far as it keeps it. */
 export const tracesOf = ({
@@ -27,12 +30,12 @@ export const tracesOf = ({
 
 /**
  * Judges what the metal saw again, from the exposures that the record keeps: with further bench readings, or with probes
- * that were fixed otherwise. The readings it counted already count on.
+ * that were fixed otherwise. The lots and the readings it counted already count on.
  * @throws TemperbookError for a probe it does not have, an unknown fixing, and as `judge`.
  */
 export function judgeAgain(record: DecisionRecord, { readings = [], attachments = {} }: JudgedAnew): Verdict {
   const { verdict } = record;
-  const { alloy, temper, allowanceFraction, channels, notJudged, openReadings } = verdict;
+  const { alloy, temper, allowanceFraction, channels, notJudged, openReadings, lots = [] } = verdict;
   checkNames(Object.keys(attachments), channels);
   const places = channels.map((channel) => placeOf(channel, attachments[channel.name]));
   const limit = channels.flatMap(({ limits }) => limits).find(({ name }) => name === YOUR_LIMIT);
@@ -46,6 +49,7 @@ export function judgeAgain(record: DecisionRecord, { readings = [], attachments 
       part: partOfSheet(record.job),
       ...(limit ? { limitC: limit.limitC } : {}),
       ...(counted.length > 0 ? { readings: counted } : {}),
+      ...(lots.length > 0 ? { lots: lots.map(restoredLot) } : {}),
     },
   );
   const known = new Set(again.assumptions.map(({ name }) => name));

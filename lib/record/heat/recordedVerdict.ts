@@ -2,11 +2,13 @@ import type { Verdict } from '../../decision';
 import { TemperbookError } from '../../quantity';
 import type { RecordedVerdict } from '../decisionRecord';
 import { recordedExposure } from './recordedExposure';
+import { recordedLot } from './recordedLot';
 
 /** A verdict without its long arrays, and with what its metal saw made small enough to keep. */
-export function recordedVerdict(verdict: Verdict): RecordedVerdict {
+export function recordedVerdict({ lots, ...verdict }: Verdict): RecordedVerdict {
   return {
     ...verdict,
+    ...(lots ? { lots: lots.map(recordedLot) } : {}),
     channels: verdict.channels.map(({ track: _, exposure, earlier, ...channel }) => ({
       ...channel,
       exposure: recordedExposure(exposure),

@@ -1,9 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
+import { thermalHistory } from '../../../lib/history';
+import { advanceMetal, startOfMetal } from '../../../lib/kinetics';
 import { readLog } from '../../../lib/log';
-import { buildRecord, changedSince, type DecisionRecord, judgeAgain, shelfEntry } from '../../../lib/record';
-import { KEPT_FROM, LOST_UP_TO } from '../../../lib/strength';
+import {
+  amendRecord,
+  buildRecord,
+  changedSince,
+  type DecisionRecord,
+  judgeAgain,
+  shelfEntry,
+} from '../../../lib/record';
+import { drawMetals, KEPT_FROM, LOST_UP_TO, membersHash } from '../../../lib/strength';
 import { inFull } from '../../setup/extent';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
@@ -61,6 +70,33 @@ describe('a record judged again', () => {
     expect(Math.abs(now.chanceKept! - record.verdict.chanceKept!)).toBeLessThanOrEqual(0.02);
     const { readings: _, ...without } = record.verdict;
     expect(judgeAgain({ ...record, verdict: without }, {}).chanceKept).not.toBe(now.chanceKept);
+  });
+
+  it('counts the lot of its job, and says so where that was weighed with other members', () => {
+    const { metals } = drawMetals({ alloy: 'A356.0', temper: 'T6' }, 4000);
+    const hold = thermalHistory([0, 600], [270, 270]);
+    // Soft metal that leaves hardly a tenth of the members, so that the lot tells.
+    const weights = Float64Array.from(
+      metals,
+      (metal) => advanceMetal(metal, startOfMetal(metal), hold).yieldKept[1]! ** -12,
+    );
+    const lot = { name: 'lot 7', membersHash: membersHash(), weights, because: ['By its coupons.'] };
+    const [record, without] = [recordAt(0.8, { lots: [lot] }), recordAt(0.8)];
+    const reading = { channel: lip, kind: 'brinell', value: 72, reference: 75 } as const;
+    const now = judgeAgain(record, {});
+    expect(now.verdict).toBe(record.verdict.verdict);
+    expect(Math.abs(now.chanceKept! - record.verdict.chanceKept!)).toBeLessThanOrEqual(0.02);
+    expect(now.chanceKept!).toBeLessThan(without.verdict.chanceKept! - 0.02);
+    // Through two doors: the reading in the job from the start, and added to its record later.
+    const atOnce = recordAt(0.8, { lots: [lot], readings: [reading] }).verdict;
+    const amended = amendRecord(record, { readings: [reading] });
+    expect(Math.abs(amended.verdict.chanceKept! - atOnce.chanceKept!)).toBeLessThanOrEqual(0.02);
+    expect(amended.verdict.readings?.because.join(' ')).toContain('coupons of lot 7');
+    const [kept] = record.verdict.lots!;
+    const old = { ...record, verdict: { ...record.verdict, lots: [{ ...kept!, membersHash: 'of old' }] } };
+    expect(() => judgeAgain(old, {})).toThrow(/other plausible metals.*Make the lot’s card again/s);
+    const noted = amendRecord(old, { readings: [reading] });
+    expect([noted.verdict.verdict, noted.readings]).toEqual([record.verdict.verdict, [reading]]);
   });
 
   it('does not clear what was blind', () => {

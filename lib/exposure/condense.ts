@@ -14,6 +14,7 @@ const BELOW_TOP_K = 60;
 const NOISE_WIDTHS = 8;
 /** Middle of the activation energies of softening, J/mol. */
 const ACTIVATION_J_PER_MOL = 200_000;
+const NONE: ReadonlySet<number> = new Set();
 /** Below this nothing happens in days, and the plain mean will do, °C. */
 const COLD_C = 100;
 
@@ -24,9 +25,9 @@ const COLD_C = 100;
  *   T* = −(Q/R) / ln⟨exp(−Q/(R T))⟩,   Q = 200 kJ/mol.
  *
  * With another activation energy a point's rate is off by at most ½ σ² (Q/RT²)(ΔQ/RT²): for ΔQ 30 kJ/mol at 250 °C and
- * readings spread evenly over 4 K, 0.1 %. The ends of each stretch and the hottest reading stay. One pass.
+ * readings spread evenly over 4 K, 0.1 %. The ends of each stretch, the hottest reading and those to keep (indices) stay. One pass.
  */
-export function condense(history: ThermalHistory): ThermalHistory {
+export function condense(history: ThermalHistory, keep: ReadonlySet<number> = NONE): ThermalHistory {
   if (history.timeS.length <= ENOUGH) return history;
   const { timeS, tempC } = history;
   const noisy = NOISE_WIDTHS * noiseOf(tempC);
@@ -43,7 +44,7 @@ export function condense(history: ThermalHistory): ThermalHistory {
       const from = i;
       let coldest = tempC[i]!;
       let hottest = coldest;
-      for (i++; i < last && from !== top && i !== top; i++) {
+      for (i++; i < last && from !== top && i !== top && !keep.has(from) && !keep.has(i); i++) {
         const temp = tempC[i]!;
         const width = Math.max(alikeK(tempC[top]! - hottest), noisy);
         if (Math.max(hottest, temp) - Math.min(coldest, temp) > width) break;

@@ -1,7 +1,8 @@
-import { checkHistory, type ThermalHistory, thermalHistory } from '../history';
+import { checkHistory, stretches, type ThermalHistory, tempAt, thermalHistory } from '../history';
 import { type Judged, judged } from '../quantity';
 import { equivalentTime } from './equivalentTime';
 import { peak } from './peak';
+import { risesBetween } from './risesBetween';
 
 /** What a logger's interval may have hidden. */
 export interface SamplingLoss {
@@ -24,8 +25,8 @@ const COLDEST_C = -273;
  *
  * Peak: a smooth trace hides at most |T″| (Δt/2)²/2 above its hottest reading. T″ comes from second
  * differences at the hottest reading and its two neighbours, the greatest of the three, because a slow
- * logger flattens the one at the top. An arc that comes near and goes makes a corner instead: it hides no more than the
- * point where the parabola of the three readings before meets that of the three after. The bound is the greater of both.
+ * logger flattens the one at the top. An arc that comes near and goes makes a corner instead, found by following what rises
+ * and what falls beyond its last reading (`risesBetween`). The bound is the greater of both.
  * `nominal` is the vertex of the parabola through the three readings.
  * Noise of deviation σ alone gives about √6 σ/8, a third of itself.
  *
@@ -79,7 +80,7 @@ function missedPeak(history: ThermalHistory, bends: Float64Array): Judged {
     const widestS = Math.max(timeS[i]! - timeS[i - 1]!, timeS[i + 1]! - timeS[i]!);
     boundK = Math.max(boundK, (-bends[i]! * widestS ** 2) / 8);
   }
-  boundK = Math.max(boundK, cornerAbove(history, top - 1, top), cornerAbove(history, top, top));
+  boundK = Math.max(boundK, crestAbove(history, top));
   if (Number.isNaN(bends[top]))
     return judged(0, [boundK], 'K', [
       'The hottest reading is at an end of the trace or beside a gap: how far it rose beyond was not recorded',
@@ -95,36 +96,19 @@ function missedPeak(history: ThermalHistory, bends: Float64Array): Judged {
   ]);
 }
 
-/** Points inside an interval at which a corner is looked for. */
-const CORNER_STEPS = 16;
+/** Readings on either side of the hottest one that tell of a corner beside it. */
+const AROUND = 3;
 
-/**
- * How far a corner between samples i and i + 1 rises above the hottest one, K: where the parabola through the three
- * readings up to i meets that through the three from i + 1 on. None beside a gap or an end of the trace.
- */
-function cornerAbove({ timeS, tempC, gapAfter }: ThermalHistory, i: number, top: number): number {
-  const [first, last] = [i - 2, i + 3];
-  if (first < 0 || last >= timeS.length || gapAfter?.some((gap) => gap >= first && gap < last)) return 0;
-  const rising = leaving(timeS, tempC, first, i - 1, i);
-  const falling = leaving(timeS, tempC, last, i + 2, i + 1);
-  const stepS = timeS[i + 1]! - timeS[i]!;
-  if (!(rising.slope > 0 && falling.slope > 0)) return 0;
+/** How far the trace points above its hottest reading in the intervals on both sides of it (`risesBetween`), K. */
+function crestAbove(history: ThermalHistory, top: number): number {
+  const { timeS, tempC } = history;
+  const { first, last } = stretches(history).find((one) => top <= one.last)!;
+  const [from, to] = [Math.max(first, top - AROUND), Math.min(last, top + AROUND) + 1];
+  const around = { timeS: timeS.subarray(from, to), tempC: tempC.subarray(from, to) };
   let above = 0;
-  for (let k = 1; k < CORNER_STEPS; k++) {
-    const since = (stepS * k) / CORNER_STEPS;
-    const highest = Math.min(rising.after(since), falling.after(stepS - since));
-    above = Math.max(above, highest - tempC[top]!);
-  }
+  for (const { points } of risesBetween(around, 0))
+    for (const { atS, aboveK } of points) above = Math.max(above, tempAt(around, atS) + aboveK - tempC[top]!);
   return above;
-}
-
-/** The parabola through samples a, b, c, followed beyond c in the direction from a: slope there in K/s, and where it comes. */
-function leaving(timeS: Float64Array, tempC: Float64Array, a: number, b: number, c: number) {
-  const [early, late] = [Math.abs(timeS[b]! - timeS[a]!), Math.abs(timeS[c]! - timeS[b]!)];
-  const [before, after] = [(tempC[b]! - tempC[a]!) / early, (tempC[c]! - tempC[b]!) / late];
-  const bend = (2 * (after - before)) / (early + late);
-  const slope = after + (bend * late) / 2;
-  return { slope, after: (s: number): number => tempC[c]! + slope * s + (bend * s * s) / 2 };
 }
 
 /**

@@ -20,3 +20,4 @@ export {
   thermalHistory,
 } from './thermalHistory';
 export { thinForPlot } from './thinForPlot';
+export { withSamplesAt } from './withSamplesAt';

@@ -12,6 +12,7 @@ import {
   slice,
   tempAt,
   thermalHistory,
+  withSamplesAt,
 } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
 import { anyHistory, area } from './histories';
@@ -212,5 +213,27 @@ describe('scheduleHistory', () => {
     expect(() => scheduleHistory([{ tempC: 300, holdS: -1 }])).toThrow(/Hold of step 1/);
     expect(() => scheduleHistory([{ tempC: 300, holdS: 1, rateKPerS: 0 }])).toThrow(/Rate of step 1/);
     expect(() => scheduleHistory([{ tempC: Number.NaN, holdS: 1 }])).toThrow(/Temperature of step 1/);
+  });
+});
+
+describe('withSamplesAt', () => {
+  it('puts samples on the lines, and none outside, twice or into a gap', () => {
+    const more = withSamplesAt(gappy, [-1, 5, 10, 15, 25, 25, 50]);
+    expect([...more.timeS]).toEqual([0, 5, 10, 20, 25, 30, 40]);
+    expect([...more.tempC]).toEqual([20, 70, 120, 220, 170, 120, 20]);
+    expect([...more.gapAfter!]).toEqual([2]);
+  });
+
+  it('says the same of any history', () => {
+    fc.assert(
+      fc.property(anyHistory, fc.array(fc.double({ min: -10, max: 5000, noNaN: true })), (history, times) => {
+        const more = withSamplesAt(
+          history,
+          times.sort((a, b) => a - b),
+        );
+        expect(coverage(more).coveredS).toBeCloseTo(coverage(history).coveredS, 6);
+        for (const t of more.timeS) expect(tempAt(more, t)).toBeCloseTo(tempAt(history, t), 9);
+      }),
+    );
   });
 });

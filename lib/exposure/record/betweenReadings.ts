@@ -1,7 +1,10 @@
 import { median } from 'simple-statistics';
-import type { ThermalHistory } from '../../history';
+import { type ThermalHistory, withSamplesAt } from '../../history';
 import { formatDuration } from '../../quantity';
+import { noiseOf } from '../../statistics';
+import { condense } from '../condense';
 import type { BlindTime, Doubt } from '../exposure';
+import { type RiseBetween, risesBetween } from '../risesBetween';
 import { samplingLoss } from '../samplingLoss';
 import type { ProbeRecord } from './probe';
 
@@ -13,17 +16,22 @@ export const SLOWEST_FOR_A_PASS_S = 10;
  */
 const meansHide = (overS: number, intervalS: number): number => 1 + (overS / intervalS) ** 2 / 3;
 
+/** Rises below this are not worth a sample, nor below so many standard deviations of the readings' noise, up to the second, K. */
+const LEAST_RISE_K = 0.1;
+const MOST_NOISE_K = 1;
+const NOISE_WIDTHS = 4;
+
 /** What the readings' interval leaves open. */
 export interface IntervalFindings {
-  /** Height of a peak that the readings may hide above the hottest one, K. */
-  readonly missedPeakK: number;
+  /** Where the metal was hotter than the straight lines between readings, as the readings around point to. */
+  readonly rises: readonly RiseBetween[];
   readonly blind: readonly BlindTime[];
   readonly because: readonly string[];
 }
 
 /**
- * What came and went between two readings. Readings close enough to follow the trace hide a peak that its own curvature
- * bounds (`samplingLoss`). Readings too far apart for that, or further apart than a weld pass lasts, bound nothing: that
+ * What came and went between two readings. Readings close enough to follow the trace point to what they hide
+ * (`risesBetween`); it counts in full in every draw, as a lesser share would say that missing a peak makes it smaller. Readings too far apart for that, or further apart than a weld pass lasts, bound nothing: that
  * time is blind, unless the log is an oven's. Readings that stayed cool are no excuse: 15 kJ set down at a spot of thick
  * metal leave E/(ρc) · 2/(4πDt)^1.5 = 1.3 K there after a minute (ρc 2.4 MJ/m³K, D 6 · 10⁻⁵ m²/s; point source on a half-space,
  * H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 10.2).
@@ -31,7 +39,7 @@ export interface IntervalFindings {
 export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindings {
   const slow = probe.isOven ? [] : [...slowTime(history), ...heldTime(history), ...longMeans(history, probe)];
   const { missedPeakK, tooSlow } = samplingLoss(history, 130_000);
-  const { timeS } = history;
+  const { timeS, tempC } = history;
   const intervalS = usualInterval(timeS);
   const overS = probe.meansOverS ?? intervalS;
   const outrun: BlindTime[] =
@@ -45,11 +53,16 @@ export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindin
           },
         ]
       : [];
+  const leastK = Math.min(MOST_NOISE_K, Math.max(LEAST_RISE_K, NOISE_WIDTHS * noiseOf(tempC)));
+  const rises = risesBetween(history, leastK);
   return {
-    missedPeakK: (probe.areMeans ? meansHide(overS, intervalS) : 1) * missedPeakK.high,
+    rises: probe.areMeans ? rises.map((rise) => higher(rise, meansHide(overS, intervalS))) : rises,
     blind: [...slow, ...outrun],
     because: [
       ...missedPeakK.because.map((sentence) => `${sentence}.`),
+      ...(rises.length > 0
+        ? ['What the readings around point to between two of them is counted as reached.']
+        : []),
       ...(probe.areMeans && missedPeakK.high > 0
         ? [
             `Each reading is the mean of ${overS > intervalS ? formatDuration(overS) : 'its interval'}, which hides more of a peak than a reading would.`,
@@ -59,16 +72,30 @@ export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindin
   };
 }
 
-/** What a hidden peak rises above the readings, as a doubt. */
-export function hiddenPeakDoubt({ tempC }: ThermalHistory, missedPeakK: number, ambientC: number): Doubt[] {
-  const rise = tempC.reduce((top, temp) => Math.max(top, temp), ambientC) - ambientC;
-  if (!(rise > 0 && missedPeakK > 0)) return [];
+const higher = ({ points, ...rise }: RiseBetween, by: number): RiseBetween => ({
+  ...rise,
+  points: points.map(({ atS, aboveK }) => ({ atS, aboveK: by * aboveK })),
+});
+
+/** The record condensed, with samples where it rose between readings. */
+export function withRises(history: ThermalHistory, rises: readonly RiseBetween[]): ThermalHistory {
+  const beside = new Set(rises.flatMap(({ after }) => [after, after + 1]));
+  return withSamplesAt(
+    condense(history, beside),
+    rises.flatMap(({ points }) => points.map(({ atS }) => atS)),
+  );
+}
+
+/** What rose above the lines between readings, as a doubt without spread; the history has samples there (`withRises`). */
+export function betweenDoubt({ timeS }: ThermalHistory, rises: readonly RiseBetween[]): Doubt[] {
+  if (rises.length === 0) return [];
+  const above = new Map(rises.flatMap(({ points }) => points.map(({ atS, aboveK }) => [atS, aboveK])));
   return [
     {
       kind: 'between readings',
       of: 'peaks between the readings',
-      spread: { shape: 'even', low: 0, high: 1 },
-      shiftK: tempC.map((temp) => (missedPeakK * Math.max(0, temp - ambientC)) / rise),
+      spread: { shape: 'even', low: 1, high: 1 },
+      shiftK: timeS.map((t) => above.get(t) ?? 0),
     },
   ];
 }

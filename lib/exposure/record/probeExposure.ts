@@ -1,7 +1,6 @@
-import { condense } from '../condense';
 import type { Doubt, Exposure } from '../exposure';
 import { peak } from '../peak';
-import { betweenReadings, hiddenPeakDoubt, type IntervalFindings } from './betweenReadings';
+import { betweenDoubt, betweenReadings, type IntervalFindings, withRises } from './betweenReadings';
 import { checkDoubts } from './checkDoubts';
 import { fixingDoubt, fixingSentence } from './fixingDoubt';
 import { gapDoubt, gapDoubts } from './gapDoubts';
@@ -19,7 +18,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
   const { ambientC, thermocouple: wire = USUAL_WIRE, attachment = 'not stated' } = probe;
   const interval = probe.isPlan ? NOTHING_MISSED : betweenReadings(record);
   const ends = probe.isPlan ? WHOLE : logEnds(record);
-  const gaps = gapDoubts({ ...record, history: condense(record.history) });
+  const gaps = gapDoubts({ ...record, history: withRises(record.history, interval.rises) });
   const tailed = ends.tail ? withTail(gaps.history, ends.tail, ambientC) : undefined;
   const history = tailed?.history ?? gaps.history;
   const padded = new Float64Array(history.timeS.length);
@@ -28,7 +27,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
     ...wireDoubts(history, wire),
     fixingDoubt(history, attachment, ambientC),
     ...(probe.check ? checkDoubts(history, probe.check, ambientC) : []),
-    ...hiddenPeakDoubt(history, interval.missedPeakK, ambientC),
+    ...betweenDoubt(history, interval.rises),
     ...gapDoubt({ ...gaps, worstK: padded }),
     ...(tailed ? [tailed.doubt] : []),
   ];
@@ -48,5 +47,5 @@ export function probeExposure(record: ProbeRecord): Exposure {
   };
 }
 
-const NOTHING_MISSED: IntervalFindings = { missedPeakK: 0, blind: [], because: [] };
+const NOTHING_MISSED: IntervalFindings = { rises: [], blind: [], because: [] };
 const WHOLE: EndFindings = { blind: [], because: [] };

@@ -1,5 +1,5 @@
 import { Matrix, pseudoInverse } from 'ml-matrix';
-import { quadraticTerms } from './quadratic';
+import { surfaceTerms } from './surfaceTerms';
 
 /** A run at a point of what is not known, with its bends: one number for each pass that has one. */
 export interface BentRun {
@@ -8,7 +8,7 @@ export interface BentRun {
 }
 
 /**
- * Surfaces through many quantities seen in the same runs, by least squares: quadratic in x, plus a multiple of each of the
+ * Surfaces through many quantities seen in the same runs, by least squares: `surfaceTerms` of x, plus a multiple of each of the
  * first bends. A quantity is bent only by what happened before it, so each says how many bends it has.
  */
 export class BentSurface {
@@ -72,9 +72,9 @@ export class BentSurface {
   }
 }
 
-/** The terms of a point: those of the quadratic, then its bends. */
+/** The terms of a point: `surfaceTerms`, then its bends. */
 export const termsOf = (x: Float64Array, bends: readonly number[]): number[] => [
-  ...quadraticTerms(x),
+  ...surfaceTerms(x),
   ...bends,
 ];
 

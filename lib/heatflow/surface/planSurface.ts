@@ -76,7 +76,7 @@ const BELOW_K = 15;
 /**
  * Runs a plan on a seeded design of its unknowns (`surfaceDesign`) and lays surfaces through the logarithm of the temperature
  * above a base, at knots of a clock that goes with the job's phases (`phaseClock`), place by place; and through the
- * lengths of the phases. They are quadratic, and bent where an interpass limit begins to hold a pass up
+ * lengths of the phases. They are quadratic with cubes (`surfaceTerms`), and bent where an interpass limit begins to hold a pass up
  * (`strikeMargins`). So a plausible job costs a hundred thousandth of a run.
  *
  * Where runs are long the design is run on cells twice as large, and what the plan's own cells change in the job as planned

@@ -1,13 +1,13 @@
 import { evenSpread } from '../../statistics';
 import type { PlanKnob, PlanKnobs } from '../calibration/planKnobs';
 import { knobAt } from './planUnknowns';
-import { quadraticTermCount } from './quadratic';
+import { surfaceTermCount } from './surfaceTerms';
 
 /** Ends of the design, in standard errors. */
 const AXIAL_Z = 2.2;
 const CUBE_Z = 2.2;
 /** Runs for every term of the surface. */
-const RUNS_PER_TERM = 2.2;
+const RUNS_PER_TERM = 1.8;
 
 /** Factors that do as much together as all of them over the heat capacity: ∂T/∂t = ∇·(k/c ∇T) + q/c. */
 const IS_OVER_HEAT = new Set(['power', 'film', 'contact', 'conductivity']);
@@ -62,7 +62,7 @@ export function surfaceDesign(given: readonly PlanKnob[], seed: number): Surface
   const ends = Array.from({ length: 2 * count }, (_, i) =>
     unknowns.map((_, k) => (k === i >> 1 ? (i % 2 ? AXIAL_Z : -AXIAL_Z) : 0)),
   );
-  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * quadraticTermCount(axes.length)) - ends.length - 1);
+  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * surfaceTermCount(axes.length)) - ends.length - 1);
   const inside = Array.from({ length: spread }, (_, i) =>
     unknowns.map((_, k) => CUBE_Z * (2 * evenSpread(i + 1000 * (seed % 900), k) - 1)),
   );

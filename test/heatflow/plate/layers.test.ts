@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type PlatePlan, type PlateResult, solvePlate } from '../../../lib/heatflow';
+import { layerDepthsMm } from '../../../lib/heatflow/plate/model/layers';
+import { tempAt } from '../../../lib/history';
 import { bothWays } from '../explicit/explicitJobs';
 import kept from '../explicit/explicitRuns.json';
 import { plainMetal, smallPlan } from './smallPlan';
@@ -89,6 +91,41 @@ describe('layers', () => {
       }),
       { toleranceK: 0.2 },
     );
+
+  it('of one even metal are together the plate of one layer: their mean, weighted by thickness, is its temperature', () => {
+    // No loss and constant properties: summed over the depth the equations of the layers are those of one layer, arc and all.
+    const even = smallPlan({
+      part: [{ shape: { rectMm: [0, 0, 60, 40] }, thicknessMm: 12, metal: plainMetal }],
+      surface: { convectionWPerM2K: 0, emissivity: 0, ambientC: 20 },
+    });
+    const toleranceK = 0.1;
+    const [x, y] = [31, 23];
+    const flat = solvePlate(
+      { ...even, layers: 1, probes: [{ name: 'plate', xMm: x, yMm: y }] },
+      { toleranceK },
+    ).probes[0]!.history;
+    for (const layers of [2, 5]) {
+      const cuts = layerDepthsMm({ ...even, layers }, even.part);
+      expect(cuts).toHaveLength(layers + 1);
+      const probes = cuts.slice(1).map((to, k) => ({
+        name: `layer ${k + 1}`,
+        xMm: x,
+        yMm: y,
+        depthMm: (cuts[k]! + to) / 2,
+      }));
+      const run = solvePlate({ ...even, layers, probes }, { toleranceK });
+      const histories = run.probes.map(({ history }) => history);
+      expect(Math.max(...peaksOf(run)) - Math.min(...peaksOf(run))).toBeGreaterThan(2);
+      for (const t of [4, 8, 10, 14, 20, 28]) {
+        const mean = histories.reduce(
+          (sum, h, k) => sum + (tempAt(h, t) * (cuts[k + 1]! - cuts[k]!)) / 12,
+          0,
+        );
+        // Each run may be off by the tolerance of its steps.
+        expect(Math.abs(mean - tempAt(flat, t))).toBeLessThan(2 * toleranceK);
+      }
+    }
+  });
 
   it('lie one where the part is thin, two to four where it is thick or stepped', () => {
     expect(solvePlate(smallPlan()).layers).toBe(1);

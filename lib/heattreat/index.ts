@@ -8,9 +8,9 @@ export {
   type ChartCheck,
   type ChartOptions,
   checkChart,
-  type NamedStage,
 } from './chart/checkChart';
 export type { ChartLog, JoinOptions } from './chart/joinCharts';
+export type { NamedStage } from './chart/namedStages';
 export type { ChartQuench } from './chart/quench/quenchRequirements';
 export type { QuenchStrength } from './chart/quench/quenchStrength';
 export type { Requirement, RequirementWord, StageKind } from './chart/requirement';

@@ -4,12 +4,13 @@ import { listSchedules, loadSchedule } from '../schedule/loadSchedule';
 import type { Schedule } from '../schedule/schedule';
 import { type ChartStages, chartStages, partsOf, type Span } from './chartStages';
 import { unitDoubt } from './chartUnit';
-import { type CheckedHold, type HoldToCheck, holdRequirements } from './holdRequirements';
+import { checkHolds } from './checkHolds';
 import { type ChartLog, type JoinOptions, joinCharts } from './joinCharts';
 import { meltingRequirement, USUAL_WIRE } from './meltingRequirement';
+import { type NamedStage, namedStages } from './namedStages';
 import { type ChartQuench, quenchRequirements } from './quench/quenchRequirements';
 import { type QuenchStrength, quenchStrength } from './quench/quenchStrength';
-import { overallWord, type Requirement, type RequirementWord, type StageKind } from './requirement';
+import { overallWord, type Requirement, type RequirementWord } from './requirement';
 import type { ChartSensor, SensorRole } from './sensorRoles';
 import { quenchToAge, waitRequirement } from './waitRequirement';
 
@@ -20,15 +21,6 @@ export interface ChartOptions extends JoinOptions {
   /** When the furnace door began to open for the quench, on the chart's clock, s. */
   readonly doorOpensS?: number;
   readonly wire?: ToleranceClass;
-}
-
-/** A part of the chart by its name. */
-export interface NamedStage extends Span {
-  readonly kind: StageKind;
-  /** "solution treatment", "quench", "room temperature", "ageing", "ageing, step 2". */
-  readonly name: string;
-  /** The load sensor that did worst in it. */
-  readonly worstSensor?: string;
 }
 
 /** A furnace chart against a schedule. */
@@ -125,54 +117,6 @@ export function checkChart(
   };
 }
 
-interface CheckedHolds {
-  readonly solution?: CheckedHold;
-  readonly ages: readonly CheckedHold[];
-}
-
-function checkHolds(
-  { solution, ages }: Schedule,
-  stages: ChartStages,
-  sensorsIn: (stage: Span | undefined) => {
-    readonly loads: readonly ChartSensor[];
-    readonly air: readonly ChartSensor[];
-  },
-  thicknessMm: number | undefined,
-): CheckedHolds {
-  const check = (hold: HoldToCheck): CheckedHold => {
-    const { loads, air } = sensorsIn(hold.window);
-    return holdRequirements(hold, loads, air, thicknessMm);
-  };
-  const startS = Math.min(...sensorsIn(undefined).loads.map(({ history }) => history.timeS[0]!));
-  return {
-    ...(solution
-      ? {
-          solution: check({
-            stage: 'solution',
-            name: 'Solution',
-            hold: solution,
-            window: stages.solution,
-            neighbours: { fallsIn: false, risesOut: false },
-            heatingFromS: startS,
-          }),
-        }
-      : {}),
-    ages: ages.map((hold, k) =>
-      check({
-        stage: 'age',
-        name: ages.length > 1 ? `Ageing, step ${k + 1}` : 'Ageing',
-        hold,
-        window: stages.ages[k],
-        neighbours: {
-          fallsIn: k === 0 ? solution !== undefined : ages[k - 1]!.setC > hold.setC,
-          risesOut: (ages[k + 1]?.setC ?? Number.NEGATIVE_INFINITY) > hold.setC,
-        },
-        heatingFromS: stages.ages[k - 1]?.toS ?? stages.solution?.toS ?? startS,
-      }),
-    ),
-  };
-}
-
 /** What spoils the whole chart: its unit, several loads on it, a load sensor without a reading. */
 function chartDoubt(
   sensors: readonly ChartSensor[],
@@ -192,60 +136,6 @@ function chartDoubt(
 /** A requirement on a chart that cannot be trusted as a whole. */
 function doubted(one: Requirement, missing: string): Requirement {
   return { ...one, verdict: 'cannot tell', missing };
-}
-
-function namedStages(
-  { solution, ages }: ChartStages,
-  quench: ChartQuench | undefined,
-  held: CheckedHolds,
-): NamedStage[] {
-  const worst = (hold: CheckedHold | undefined) => {
-    const sensor = hold?.requirements.find(({ verdict, sensor: by }) => verdict === 'not met' && by)?.sensor;
-    const found = sensor ?? hold?.count?.lastIn;
-    return found ? { worstSensor: found } : {};
-  };
-  const seen = ages.flatMap((window, k) => (window ? [{ window, k }] : []));
-  return [
-    ...(solution
-      ? [
-          {
-            kind: 'solution' as const,
-            name: 'solution treatment',
-            fromS: solution.fromS,
-            toS: quench ? Math.min(...quench.sensors.map(({ immersed }) => immersed.low)) : solution.toS,
-            ...worst(held.solution),
-          },
-        ]
-      : []),
-    ...(quench
-      ? [
-          {
-            kind: 'quench' as const,
-            name: 'quench',
-            fromS: Math.min(...quench.sensors.map(({ immersed }) => immersed.low)),
-            toS: quench.immersedS,
-            worstSensor: quench.sensors.reduce((a, b) => (b.rateKPerS.low < a.rateKPerS.low ? b : a)).sensor,
-          },
-        ]
-      : []),
-    ...(quench && seen[0] && seen[0].window.fromS > quench.immersedS
-      ? [
-          {
-            kind: 'wait' as const,
-            name: 'room temperature',
-            fromS: quench.immersedS,
-            toS: seen[0].window.fromS,
-          },
-        ]
-      : []),
-    ...seen.map(({ window, k }) => ({
-      kind: 'age' as const,
-      name: ages.length > 1 ? `ageing, step ${k + 1}` : 'ageing',
-      fromS: window.fromS,
-      toS: window.toS,
-      ...worst(held.ages[k]),
-    })),
-  ];
 }
 
 function sentenceOf(

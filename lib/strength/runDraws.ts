@@ -66,11 +66,11 @@ export function runDraws(
     );
     let weakest: Course | undefined;
     for (const start of startsOf(metal, draws.measuredYieldMPa, i)) {
-      const course = courseOf(metal, start, histories);
+      const course = courseOf(metal, start, histories, lookAt);
       if (weakest === undefined || course.kept < weakest.kept) weakest = course;
     }
     const { start, state, kept, track } = weakest!;
-    for (let j = 0; j < lookAt.length; j++) onTheWay[j]![i] = track[lookAt[j]!]!;
+    for (let j = 0; j < lookAt.length; j++) onTheWay[j]![i] = track[j]!;
     yieldKept[i] = kept;
     startYieldMPa[i] = state.startYieldMPa;
     const ultimate = outcomeOfMetal(metal, state, start).ultimateKept;
@@ -101,14 +101,20 @@ interface Course {
   readonly start: MetalState;
   readonly state: MetalState;
   readonly kept: number;
-  /** Yield kept along the last exposure. */
+  /** Yield kept along the last exposure, where it was looked at and at its end. */
   readonly track: Float64Array;
 }
 
-function courseOf(metal: PlausibleMetal, start: MetalState, histories: readonly ThermalHistory[]): Course {
+function courseOf(
+  metal: PlausibleMetal,
+  start: MetalState,
+  histories: readonly ThermalHistory[],
+  lookAt: Uint32Array,
+): Course {
   let state = start;
   let track = Float64Array.of(1);
-  for (const history of histories) ({ state, yieldKept: track } = advanceMetal(metal, state, history));
+  for (const history of histories)
+    ({ state, yieldKept: track } = advanceMetal(metal, state, history, lookAt));
   return { start, state, kept: track[track.length - 1]!, track };
 }
 

@@ -7,48 +7,48 @@ import type { PlausibleMetal } from './plausibleMetal';
 import { curveLeft, delayedLeft } from './softening';
 import {
   ageingCeiling,
+  CLUSTERS_GONE_C,
   CLUSTERS_STABLE_C,
   clusteredInTheEnd,
   leastUseful,
   meanWithoutBrake,
   newParticles,
 } from './solute';
+import { COLD_C, DISSOLVES_FROM_C, stepCount } from './stepCount';
 
 /** What one plausible metal does along a history. */
 export interface MetalTrack {
   readonly state: MetalState;
-  /** Yield at every sample, were the part cooled there at once, over that before the first heat. */
+  /** Yield at every sample asked for, were the part cooled there at once, over that before the first heat. */
   readonly yieldKept: Float64Array;
 }
 
-/** Colder than this nothing happens to particles, °C: a year at 60 °C is a thousandth of a second at 200 °C. */
-const COLD_C = 60;
-/** No step is wider than this, K: the logarithmic mean of a rate is then good to 1e-3. */
-const STEP_K = 5;
-/** And none this, K, where there is solute: dissolution and ageing are taken in turns on every step. */
-const SOLUTE_STEP_K = 2.5;
-/** Steps of no more than this in units of the ageing time while solute is ageing, and how many at most. */
-const AGEING_STEP = 0.25;
-const MOST_AGEING_STEPS = 128;
-/** Colder than this nothing dissolves, °C: at 150 °C it takes years. */
-const DISSOLVES_FROM_C = 150;
 /** Solute and new particles below this share are none. */
 const NOTHING = 1e-9;
+/** And nuclei above this are all there can be. */
+const ALL = 1 - NOTHING;
 
 /**
  * Takes a plausible metal along a thermal history. Between samples the temperature is a straight line, cut into steps
  * of 5 K; on each every Arrhenius clock adds the logarithmic mean of its rate, so a history may be split, joined or
  * sampled otherwise and the yield moves by no more than about 1e-3. Gaps are left out: the state stands still.
+ * @param at samples at which the yield is asked for, ascending; the end is added. Default every sample.
  * @throws TemperbookError for a history that breaks its promises.
  */
-export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: ThermalHistory): MetalTrack {
+export function advanceMetal(
+  metal: PlausibleMetal,
+  state: MetalState,
+  history: ThermalHistory,
+  at?: Uint32Array,
+): MetalTrack {
   checkHistory(history);
   const { timeS, tempC, gapAfter } = history;
   const n = timeS.length;
-  const yieldKept = new Float64Array(n);
+  const yieldKept = new Float64Array(at === undefined ? n : at.length + 1);
 
   const { softeningPower: power, coarseCatch, noAgeingFromC, agesFastestC } = metal;
   const { nucleiOverAgeing, restBrake } = metal;
+  const isBraked = restBrake !== 1;
   const agesFastestInverseK = 1 / (agesFastestC + ZERO_C_IN_K);
   const softening = rateClock(metal.softening);
   const delaying = metal.delay ? rateClock(metal.delay) : null;
@@ -63,7 +63,14 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
   let { dose, delay, dissolution, soluble, clustered, clusterable, nuclei, rested, aged, agedDose } = state;
   const hardens = hardeningMPa > 0;
 
+  let softeningRate = 0;
+  let delayRate = 0;
+  let ratesAtC = Number.NaN;
+  let dissolvingRate = 0;
+  let limit = 0;
+  let dissolvingAtC = Number.NaN;
   let gap = 0;
+  let asked = 0;
   for (let i = 0; i < n; i++) {
     const skipped = i === 0 || (gapAfter !== undefined && gapAfter[gap] === i - 1);
     if (skipped && i > 0) gap++;
@@ -73,22 +80,20 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
     const hottest = rise > 0 ? startC + rise : startC;
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
-      let steps = hottest > COLD_C ? Math.ceil(Math.abs(rise) / (solute ? SOLUTE_STEP_K : STEP_K)) : 1;
-      // Where particles dissolve, solute comes free on the way and ages, unless all of the way is too hot for that.
-      const coolest = rise > 0 ? startC : startC + rise;
-      if (coolest < noAgeingFromC && hottest > (soluble > NOTHING ? COLD_C : DISSOLVES_FROM_C)) {
-        const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
-        const perStep = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
-        if (perStep > steps) steps = Math.min(Math.ceil(perStep), Math.max(steps, MOST_AGEING_STEPS));
-      }
-      if (steps < 1) steps = 1;
+      const there = soluble > NOTHING ? 'soluble' : solute ? 'aged' : 'none';
+      const steps = stepCount(metal, ageing, startC, rise, spanS, there);
       const stepS = spanS / steps;
       let inverse = 1 / (startC + ZERO_C_IN_K);
-      let softeningRate = Math.exp(softening.atInfinity - softening.perInverseK * inverse);
+      // As a rule the rates are those at the end of the interval before.
+      if (ratesAtC !== startC) {
+        softeningRate = Math.exp(softening.atInfinity - softening.perInverseK * inverse);
+        if (delaying) delayRate = Math.exp(delaying.atInfinity - delaying.perInverseK * inverse);
+      }
       const dissolves = hottest > DISSOLVES_FROM_C;
-      let dissolvingRate = dissolves ? Math.exp(dissolving.atInfinity - dissolving.perInverseK * inverse) : 0;
-      let limit = dissolves ? solubleShare(inverse, solvusPerInverseK, solvusInverseK) ** 2 : 0;
-      let delayRate = delaying ? Math.exp(delaying.atInfinity - delaying.perInverseK * inverse) : 0;
+      if (dissolves && dissolvingAtC !== startC) {
+        dissolvingRate = Math.exp(dissolving.atInfinity - dissolving.perInverseK * inverse);
+        limit = solubleShare(inverse, solvusPerInverseK, solvusInverseK) ** 2;
+      }
       // On a hold every step has the rates of the first.
       const isHold = rise === 0;
       let clusteringRate = 0;
@@ -152,18 +157,24 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
         if (soluble > NOTHING) {
           const midC = endC - rise / (2 * steps);
           const midInverse = 1 / (midC + ZERO_C_IN_K);
-          if (!isHold || clusteringRate === 0)
-            clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
-          clustered -=
-            (clusterable * clusteredInTheEnd(midC) - clustered) * Math.expm1(-stepS * clusteringRate);
-          let slowedBy = 1 + (restBrake - 1) * rested;
-          if (midC < CLUSTERS_STABLE_C) rested -= (1 - rested) * Math.expm1(-stepS * clusteringRate);
-          else if (rested > NOTHING) {
-            if (!isHold || forgettingRate === 0)
-              forgettingRate = Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse);
-            const forgotten = stepS * forgettingRate;
-            slowedBy = 1 / meanWithoutBrake(slowedBy - 1, forgotten);
-            rested *= Math.exp(-forgotten);
+          let slowedBy = 1;
+          // Hot metal without clusters has no more of them to lose.
+          if (clustered > NOTHING || midC < CLUSTERS_GONE_C) {
+            if (!isHold || clusteringRate === 0)
+              clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
+            const gone = -Math.expm1(-stepS * clusteringRate);
+            clustered += (clusterable * clusteredInTheEnd(midC) - clustered) * gone;
+            if (isBraked && midC < CLUSTERS_STABLE_C) rested += (1 - rested) * gone;
+          }
+          if (isBraked) {
+            slowedBy = 1 + (restBrake - 1) * rested;
+            if (midC >= CLUSTERS_STABLE_C && rested > NOTHING) {
+              if (!isHold || forgettingRate === 0)
+                forgettingRate = Math.exp(forgetting.atInfinity - forgetting.perInverseK * midInverse);
+              const forgotten = stepS * forgettingRate;
+              slowedBy = 1 / meanWithoutBrake(slowedBy - 1, forgotten);
+              rested *= Math.exp(-forgotten);
+            }
           }
           if (midC > COLD_C && midC < noAgeingFromC) {
             const intact = original * (1 - Math.sqrt(dissolution));
@@ -179,11 +190,14 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
                 // New particles form the more slowly the less drives them.
                 ageingRate = ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
               }
-              const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * slowedBy);
-              const without = 1 - nuclei;
-              nuclei = 1 - without * Math.exp(-nucleating);
-              // Of n = 1 − (1 − n₀) exp(−k) the mean over the step.
-              const meanNuclei = 1 - without * meanOfDecay(nucleating);
+              let meanNuclei = 1;
+              if (nuclei < ALL) {
+                const nucleating = (stepS * ageingRate) / (nucleiOverAgeing * slowedBy);
+                const without = 1 - nuclei;
+                nuclei = 1 - without * Math.exp(-nucleating);
+                // Of n = 1 − (1 − n₀) exp(−k) the mean over the step.
+                meanNuclei = 1 - without * meanOfDecay(nucleating);
+              }
               const ageingShare = -Math.expm1(-stepS * ageingRate * meanNuclei);
               const { formed, spent } = newParticles(
                 soluble,
@@ -199,12 +213,20 @@ export function advanceMetal(metal: PlausibleMetal, state: MetalState, history: 
           }
         }
       }
+      ratesAtC = tempC[i]!;
+      if (dissolves) dissolvingAtC = ratesAtC;
     }
+    if (at !== undefined && i !== at[asked] && i !== n - 1) continue;
     const left = original * (1 - Math.sqrt(dissolution)) * delayedLeft(dose, power, delay);
     const hardening = left + (aged > 0 ? aged * curveLeft(agedDose, power) : 0);
-    yieldKept[i] =
+    const kept =
       (floorMPa + hardeningMPa * hardening + soluble * (solutionMPa + naturalMPa * clustered)) /
       startYieldMPa;
+    if (at === undefined) yieldKept[i] = kept;
+    else {
+      for (; at[asked] === i; asked++) yieldKept[asked] = kept;
+      if (i === n - 1) yieldKept[asked] = kept;
+    }
   }
   return {
     state: {

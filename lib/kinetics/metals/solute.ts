@@ -3,9 +3,10 @@
  * an ageing furnace.
  */
 
-/** Clusters are stable up to the first and gone above the second temperature, °C. */
+/** Clusters are stable up to this temperature, °C. */
 export const CLUSTERS_STABLE_C = 80;
-const CLUSTERS_GONE_C = 160;
+/** And gone above this one, °C. */
+export const CLUSTERS_GONE_C = 160;
 
 /** Share of the solute in clusters when time does not matter, 0 … 1. */
 export function clusteredInTheEnd(tempC: number): number {

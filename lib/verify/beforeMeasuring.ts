@@ -1,5 +1,5 @@
 import { formatChance } from '../quantity';
-import { effectiveNumber, normalProbability, weightedShare } from '../statistics';
+import { normalProbability } from '../statistics';
 import { KEPT_FROM, LOST_UP_TO } from '../strength';
 import { besidePlace } from './besidePlace';
 import type { Reading } from './reading';
@@ -74,6 +74,7 @@ export function beforeMeasuring(
   const needed = 1 - allowanceFraction;
   const { yieldKept } = place.draws;
   const prior = place.weights ?? new Float64Array(yieldKept.length).fill(1);
+  const allPrior = prior.reduce((a, b) => a + b, 0);
   const isGood = (i: number): boolean => yieldKept[i]! >= needed;
   const expected = expectedReadings(reading, model, place.draws);
   const [low, high] = [Math.min(...expected), Math.max(...expected)];
@@ -83,9 +84,18 @@ export function beforeMeasuring(
     let lostUpTo: number | null = null;
     for (let k = 0; k <= TRIED; k++) {
       const mean = low + (k / TRIED) * (high - low);
-      const weights = expected.map((x, i) => prior[i]! * Math.exp(-0.5 * ((mean - x) / u) ** 2));
-      if (effectiveNumber(weights) < ENOUGH) continue;
-      const chance = weightedShare(isGood, weights.length, weights);
+      let total = 0;
+      let squares = 0;
+      let good = 0;
+      for (let i = 0; i < expected.length; i++) {
+        const weight = prior[i]! * Math.exp(-0.5 * ((mean - expected[i]!) / u) ** 2);
+        total += weight;
+        squares += weight * weight;
+        if (yieldKept[i]! >= needed) good += weight;
+      }
+      // So many equally likely draws are left (Kish's effective number).
+      if (!(total * total > ENOUGH * squares)) continue;
+      const chance = good / total;
       if (chance >= KEPT_FROM && clearsFrom === null) clearsFrom = mean;
       if (chance < KEPT_FROM) clearsFrom = null;
       if (chance <= LOST_UP_TO) lostUpTo = mean;
@@ -93,7 +103,7 @@ export function beforeMeasuring(
     const clears = (x: number): number => (clearsFrom === null ? 0 : normalProbability((x - clearsFrom) / u));
     const shows = (x: number): number => (lostUpTo === null ? 0 : normalProbability((lostUpTo - x) / u));
     const over = (chance: (i: number) => number): number =>
-      expected.reduce((sum, _, i) => sum + prior[i]! * chance(i), 0) / prior.reduce((a, b) => a + b, 0);
+      expected.reduce((sum, _, i) => sum + prior[i]! * chance(i), 0) / allPrior;
     return {
       readings: n,
       clearsFrom,

@@ -1,3 +1,4 @@
+export { benchRows } from './benchRows';
 export { couponResidualRows, couponRows } from './couponRows';
 export { type FaultKind, faultsByKind } from './faultsByKind';
 export { csvText } from './files/csvText';

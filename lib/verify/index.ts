@@ -1,5 +1,14 @@
 export { beforeMeasuring, type MeasuringPlan } from './beforeMeasuring';
+export {
+  type BenchAfter,
+  type BenchAlongOptions,
+  type BenchSoak,
+  benchAfter,
+  benchAlong,
+  type HardnessAfter,
+} from './benchAlong';
 export { besidePlace, THE_PART } from './besidePlace';
+export { type ConductivityAfter, conductivityAfter } from './conductivityAfter';
 export { chartLot } from './coupons/chartLot';
 export { COUPON_CAUTIONS, type Coupon, type CouponLog, checkCoupon, type Dip } from './coupons/coupon';
 export { type CouponAnswer, type CouponPrediction, couponWeights } from './coupons/couponWeights';

@@ -76,11 +76,11 @@ function pressure({ holdsPressure }: PartState): Objection[] {
 }
 
 function melted({ places }: PartState): Objection[] {
-  return places.flatMap(({ name, material, alloy, peakC }): Objection[] => {
-    if (material === 'weld metal') return [];
+  const metal = places.filter(({ material }) => material !== 'weld metal');
+  const unknown = metal.filter(({ peakC }) => peakC === null);
+  const found = metal.flatMap(({ name, alloy, peakC }): Objection[] => {
     const from = alloy ? meltsFromC(loadAlloy(alloy)) : AL_SI_MG_EUTECTIC_C;
-    if (peakC === null) return [ask(`How hot "${name}" became is not known: it may have begun to melt`)];
-    return peakC >= from
+    return peakC !== null && peakC >= from
       ? [
           forbids(
             `"${name}" reached ${formatTemp(peakC)}; from ${formatTemp(from)} its eutectic melts, and no heat treatment mends burnt metal`,
@@ -90,6 +90,9 @@ function melted({ places }: PartState): Objection[] {
         ]
       : [];
   });
+  return unknown.length === 0
+    ? found
+    : [...found, ask(`How hot it became at ${listed(unknown)} is not known: it may have begun to melt`)];
 }
 
 function ageAgain({ filler, places, wroughtSchedule }: PartState, schedule: Schedule): Objection[] {

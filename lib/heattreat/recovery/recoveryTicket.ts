@@ -122,14 +122,21 @@ export function ticketHtml({ title, sections }: RecoveryTicket): string {
   return `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>${escapeXml(title)}</title>
 <style>
-@page { size: A4; margin: 14mm }
+@page { margin: 12mm }
 body { font: 13px/1.4 system-ui, "Liberation Sans", Arial, sans-serif; color: #1d2127; max-width: 44rem; margin: 1.5rem auto; padding: 0 1rem }
 h1 { font-size: 1.3rem; margin: 0 0 .6rem } h2 { font-size: 1rem; margin: .9rem 0 .2rem } ul { margin: 0; padding-left: 1.2rem }
 footer { margin-top: 1.6rem; border-top: 1px solid #b9bec6; padding-top: .5rem; display: flex; gap: 3rem }
-footer span { flex: 1 } @media print { body { margin: 0; max-width: none } }
+footer span { flex: 1 }
+@media print {
+  body { margin: 0; padding: 0; max-width: none; font-size: 11px; line-height: 1.25 }
+  main { columns: 2; column-gap: 8mm } h1 { margin-bottom: .3rem } h2 { font-size: .8rem; margin: .5rem 0 .1rem; break-after: avoid }
+  li { break-inside: avoid } footer { margin-top: .8rem }
+}
 </style></head><body>
 <h1>${escapeXml(title)}</h1>
+<main>
 ${body}
+</main>
 <footer><span>Done by, date:</span><span>Checked by, date:</span></footer>
 </body></html>
 `;

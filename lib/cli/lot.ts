@@ -1,24 +1,43 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { residualFigure, staticSvg, tableText } from '../figure';
-import { TemperbookError } from '../quantity';
+import { temperMade } from '../heattreat';
+import { chartOfJob, readJob, type SaidChart, wholeChart } from '../job';
+import { readUserJson, TemperbookError } from '../quantity';
 import { couponResidualRows, couponRows, tableOf, writeWhole } from '../report';
-import { COUPON_CAUTIONS, type LotCard, lotCard, lotCardText, lotOfCard } from '../verify';
+import { membersHash } from '../strength';
+import {
+  type ChartFinding,
+  COUPON_CAUTIONS,
+  chartFinding,
+  type LotCard,
+  lotCard,
+  lotCardText,
+  lotOfCard,
+} from '../verify';
 import { onlyOne, shortest } from './usage';
 
-/** `temperbook lot <coupons.json> [--out card.json]` */
+/** `temperbook lot <lot.json> [--out card.json]`, of coupons, of a furnace chart or of both */
 export async function lot(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
     allowPositionals: true,
     options: { out: { type: 'string' } },
   });
-  const path = onlyOne(positionals, 'the file of coupons');
-  const card = lotCard(couponsOf(path));
+  const path = onlyOne(positionals, 'the file of the lot: its coupons, its chart');
+  const card = lotCard(lotOfFile(path));
   const answer = lotOfCard(card);
   const left = `${Math.round(answer.effectiveMembers)} of ${answer.weights.length} plausible metals are left.`;
+  const { chart, coupons } = card;
   process.stdout.write(
-    `${card.name}, ${card.alloy}-${card.temper}: ${left}\n\n${tableText(tableOf(couponRows(answer)))}\n\n${answer.because.join('\n')}\n\nCaution\n${COUPON_CAUTIONS.join('\n')}\n`,
+    `${[
+      `${card.name}, ${card.alloy}-${card.temper}: ${left}`,
+      ...(chart ? [chart.sentence] : []),
+      ...(coupons.length > 0 ? [tableText(tableOf(couponRows(answer)))] : []),
+      answer.because.join('\n'),
+      ...(coupons.length > 0 ? [`Caution\n${COUPON_CAUTIONS.join('\n')}`] : []),
+    ].join('\n\n')}\n`,
   );
   if (values.out === undefined) return;
   const { out } = values;
@@ -45,16 +64,32 @@ function place(what: string, file: string, text: string): void {
   writeWhole(file, (unfinished) => writeFileSync(unfinished, text));
 }
 
-/** The coupons of a file; one that is a card already is weighed anew with the members of today. */
-function couponsOf(path: string): Parameters<typeof lotCard>[0] {
-  try {
-    const { name, alloy, temper, coupons } = JSON.parse(readFileSync(path, 'utf8')) as LotCard;
-    return { name, alloy, temper, coupons };
-  } catch (error) {
-    throw new TemperbookError('The file of coupons cannot be read', {
-      file: path,
-      found: (error as Error).message,
-      expected: 'JSON with name, alloy, temper and coupons',
-    });
+/** What stands in the file of a lot: its chart as in a job's `lot.chart`. */
+type SaidLotFile = Omit<Parameters<typeof lotCard>[0], 'chart' | 'coupons'> & {
+  readonly membersHash?: string;
+  readonly chart?: SaidChart | ChartFinding;
+  readonly coupons?: LotCard['coupons'];
+};
+
+/** The lot of a file; one that is a card already is weighed anew with the members of today. */
+function lotOfFile(path: string): Parameters<typeof lotCard>[0] {
+  const said = readUserJson(path, 'The file of the lot') as SaidLotFile;
+  const { name, alloy, temper, chart, coupons = [] } = said;
+  if (chart === undefined) return { name, alloy, temper, coupons };
+  if (typeof chart === 'object' && 'ofSchedule' in chart) {
+    // A card keeps what the members of its day made of the chart, not the chart.
+    if (said.membersHash !== membersHash())
+      throw new TemperbookError('This card was made with other plausible metals', {
+        file: path,
+        found: 'a card that holds what they made of a furnace chart',
+        expected: 'the file it was made from, with the path of the chart',
+      });
+    return { name, alloy, temper, chart, coupons };
   }
+  const job = readJob({
+    metal: { alloy, temper },
+    lot: { name, chart: wholeChart(chart, dirname(resolve(path))) },
+  });
+  const check = chartOfJob(job);
+  return { name, alloy, temper, chart: chartFinding(check, temperMade(check)), coupons };
 }

@@ -57,9 +57,9 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       met, not met, or cannot tell and what is missing. Solution and ageing in
       files of their own, or a chart that was interrupted: all its files.
 
-  temperbook lot <coupons.json> --out <card.json>
-      What coupons say of a lot of metal: weighs the kit's plausible metals by
-      them and writes the lot's card, for review --lot.
+  temperbook lot <lot.json> --out <card.json>
+      What coupons, a furnace chart or both say of a lot of metal: weighs the
+      kit's plausible metals by them and writes its card, for review --lot.
 
   temperbook size <file.json> --out <folder>
       How much metal makes up for the soft zone: the thickness of a welded
@@ -172,13 +172,14 @@ For chart:
                        load, air, "quench water" or "left out"
   --thickness <mm>     of the heaviest section; wrought schedules go by it
   --pause <time>       from the end of a chart to the next one, such as 25h, in
-                       place of their clocks; once for each chart after the first
+                       place of their clocks; once for each but the first
   --out <picture>      the chart with its bands and requirements, an .svg file
   --read <options>     as above
 
 For lot:
-  <coupons.json>       name, alloy, temper and coupons, as in
-                       data/demo/hinge-block-coupons.json
+  <lot.json>           name, alloy, temper and coupons, as in
+                       data/demo/hinge-block-coupons.json; chart, as under lot
+                       in data/demo/furnace-job.json
   --out <card.json>    where the card goes; a card that stands there stays
 
 For size:

@@ -1,6 +1,8 @@
+import { resolve } from 'node:path';
 import { type ChartCheck, checkChart, settleChart } from '../heattreat';
 import { readLog, undecidedError } from '../log';
 import { TemperbookError } from '../quantity';
+import { type FileOf, schedulePath } from './fileToRead';
 import type { Job } from './job';
 import type { SaidChart } from './jobFile';
 import { metalOf } from './jobMetal';
@@ -53,4 +55,19 @@ export function pausesOf({ next = [] }: Exclude<SaidChart, string>): {
     found: `${stated.length} of ${next.length}`,
     expected: 'pauseH at every chart of lot.chart.next, or at none, whose clocks then say',
   });
+}
+
+/** A chart with its paths from a folder made whole. */
+export function wholeChart(chart: SaidChart, folder: string): SaidChart {
+  const whole = <Said extends FileOf>(said: Said): Said =>
+    (typeof said === 'string'
+      ? resolve(folder, said)
+      : { ...(said as object), file: resolve(folder, said.file) }) as Said;
+  if (typeof chart === 'string') return whole(chart);
+  const { schedule, next } = chart;
+  return {
+    ...whole(chart),
+    ...(schedule === undefined ? {} : { schedule: schedulePath(schedule, folder) }),
+    ...(next === undefined ? {} : { next: next.map(whole) }),
+  };
 }

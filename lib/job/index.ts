@@ -1,6 +1,6 @@
 export { answerAsked } from './answerAsked';
 export { type Asked, askedOf } from './asked';
-export { chartOfJob } from './chartOfJob';
+export { chartOfJob, wholeChart } from './chartOfJob';
 export type { FileOf, FileReadOptions } from './fileToRead';
 export { checkOfProbes, type SaidCheck } from './heats/checkOfProbes';
 export { heatOfJob, type ToldExposures } from './heats/heatOfJob';

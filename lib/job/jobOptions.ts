@@ -4,7 +4,7 @@ import type { Exposure } from '../exposure';
 import { type ChartCheck, temperMade } from '../heattreat';
 import { celsiusOf, type DataProblem, nearestName, refuseProblems, TemperbookError } from '../quantity';
 import { exposureOfRecord, partOfSheet } from '../record';
-import { chartLot, readLotCard } from '../verify';
+import { chartFinding, chartLot, readLotCard } from '../verify';
 import { chartOfJob } from './chartOfJob';
 import { heatOfJob } from './heats/heatOfJob';
 import type { Job, JobMetal, JobProbe } from './job';
@@ -98,8 +98,16 @@ export function lotsOfJob(job: Job): JudgeOptions['lots'] {
   const { name = 'the lot of the chart', chart, cards = [] } = job.lot ?? {};
   const byCoupons = cards.map((card) => readLotCard(card));
   if (chart === undefined) return byCoupons.length > 0 ? byCoupons : undefined;
+  const twice = byCoupons.find(({ countsChart }) => countsChart);
+  if (twice)
+    throw new TemperbookError('A furnace chart would be counted twice', {
+      file: job.file,
+      column: 'lot',
+      found: `lot.chart, and the card of "${twice.name}", which holds a chart already`,
+      expected: 'one of the two',
+    });
   const metal = metalOf(job);
-  const lotOf = (check: ChartCheck) => chartLot(name, metal, temperMade(check));
+  const lotOf = (check: ChartCheck) => chartLot(name, metal, chartFinding(check, temperMade(check)));
   const check = chartOfJob(job, (one) => [one.sentence, ...lotOf(one).because].join(' '));
   return [lotOf(check), ...byCoupons];
 }

@@ -8,7 +8,7 @@ import { readRecord } from '../record';
 import { attachmentError } from '../thermocouple';
 import { checkReadings, readLotCard } from '../verify';
 import { pausesOf } from './chartOfJob';
-import type { FileOf } from './fileToRead';
+import { type FileOf, schedulePath } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import { heatOfJob } from './heats/heatOfJob';
 import type { JobFile, SaidChart, SaidMetal } from './jobFile';
@@ -60,10 +60,6 @@ export function planOf(said: string | PlatePlan, folder: string): PlatePlan {
   checkPlan(plan);
   return plan;
 }
-
-/** A schedule's name, or the whole path of its file. */
-export const schedulePath = (said: string, folder: string): string =>
-  /\.json$/i.test(said) ? resolve(folder, said) : said;
 
 /** The path of a file that may stand alone or with how to read it. */
 export const pathOf = (said: FileOf): string => (typeof said === 'string' ? said : said.file);

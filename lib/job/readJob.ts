@@ -2,12 +2,13 @@ import { dirname, resolve } from 'node:path';
 import { NOTHING_SAID } from '../decision';
 import { readUserJson, refuseProblems } from '../quantity';
 import { type JobSheet, readRecord, sheetOfPart } from '../record';
-import type { FileOf } from './fileToRead';
+import { wholeChart } from './chartOfJob';
+import { type FileOf, schedulePath } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import type { Job } from './job';
-import type { JobFile, SaidChart, SaidLot, SaidRecovery } from './jobFile';
+import type { JobFile, SaidLot, SaidRecovery } from './jobFile';
 import { jobMetal } from './jobMetal';
-import { jobProblems, pathOf, planOf, schedulePath } from './jobProblems';
+import { jobProblems, pathOf, planOf } from './jobProblems';
 import { NO_DEFAULTS, readDefaults } from './readDefaults';
 
 /** What `readJob` may be told. */
@@ -70,20 +71,6 @@ function wholeLot({ chart, cards, ...rest }: SaidLot, folder: string): SaidLot {
           chart: wholeChart(chart, folder),
         }),
     ...(cards === undefined ? {} : { cards: cards.map((card) => resolve(folder, card)) }),
-  };
-}
-
-function wholeChart(chart: SaidChart, folder: string): SaidChart {
-  const whole = <Said extends FileOf>(said: Said): Said =>
-    (typeof said === 'string'
-      ? resolve(folder, said)
-      : { ...(said as object), file: resolve(folder, said.file) }) as Said;
-  if (typeof chart === 'string') return whole(chart);
-  const { schedule, next } = chart;
-  return {
-    ...whole(chart),
-    ...(schedule === undefined ? {} : { schedule: schedulePath(schedule, folder) }),
-    ...(next === undefined ? {} : { next: next.map(whole) }),
   };
 }
 

@@ -9,7 +9,7 @@ export {
 } from './benchAlong';
 export { besidePlace, THE_PART } from './besidePlace';
 export { type ConductivityAfter, conductivityAfter } from './conductivityAfter';
-export { chartLot } from './coupons/chartLot';
+export { type ChartFinding, chartFinding, chartLot } from './coupons/chartLot';
 export { COUPON_CAUTIONS, type Coupon, type CouponLog, checkCoupon, type Dip } from './coupons/coupon';
 export { type CouponAnswer, type CouponPrediction, couponWeights } from './coupons/couponWeights';
 export { couponLag, dipExposure } from './coupons/dipExposure';

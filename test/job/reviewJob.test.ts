@@ -9,7 +9,7 @@ import { type JobFile, readJob, reviewJob } from '../../lib/job';
 import { readLog } from '../../lib/log';
 import { buildRecord, writeRecord } from '../../lib/record';
 import { ATTACHMENT_KINDS } from '../../lib/thermocouple';
-import { chartLot } from '../../lib/verify';
+import { chartFinding, chartLot } from '../../lib/verify';
 import { inFull } from '../setup/extent';
 
 let folder: string;
@@ -87,6 +87,7 @@ describe('reviewJob', () => {
     };
     const said = { metal: 'A356-T6', measuring: { attachment: 'peened hole' as const } };
     const { verdict, options } = review({ ...said, lot });
+    const check = checkChart(readLog(lot.chart.file), lot.chart.schedule);
     expect(verdict).toEqual(
       judge(readLog(log), {
         ...options,
@@ -94,7 +95,7 @@ describe('reviewJob', () => {
           chartLot(
             'the lot of the chart',
             { alloy: 'A356.0', temper: 'T6' },
-            temperMade(checkChart(readLog(lot.chart.file), lot.chart.schedule)),
+            chartFinding(check, temperMade(check)),
           ),
         ],
       }),

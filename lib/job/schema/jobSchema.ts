@@ -53,7 +53,10 @@ const lot = closed(
       next: listOf(
         'the charts that follow it, of the same load',
         fileOf('a chart', {
-          pauseH: { ...number('time from the end of the chart before, h; in place of the clocks'), minimum: 0 },
+          pauseH: {
+            ...number('time from the end of the chart before, h; in place of the clocks'),
+            minimum: 0,
+          },
         }),
       ),
     }),

@@ -23,6 +23,8 @@ export interface CouponPrediction {
 /** What coupons say of a lot. */
 export interface CouponAnswer extends LotWeights {
   readonly predictions: readonly CouponPrediction[];
+  /** Its furnace chart weighs in it as well. */
+  readonly countsChart?: boolean;
   /** How many equally likely members they leave. */
   readonly effectiveMembers: number;
 }

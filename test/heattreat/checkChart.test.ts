@@ -197,6 +197,28 @@ describe('a chart that does not show it', () => {
     });
   });
 
+  it('has a gap in the furnace’s air: it may have been hotter then', () => {
+    const log = soundLog();
+    const name = 'Solution: furnace no hotter than the band';
+    expect(wordsOf(log)[name]).toBe('met');
+    const gapped = (tempC: number) => {
+      const channels = log.channels.map((one) => {
+        if (one.name !== 'Furnace air') return one;
+        const { timeS } = one.history;
+        const keep = Array.from(timeS.keys()).filter((i) => timeS[i]! < 6 * 3600 || timeS[i]! > 6.2 * 3600);
+        const history = {
+          timeS: Float64Array.from(keep, (i) => timeS[i]!),
+          tempC: Float64Array.from(keep, (i) => Math.max(one.history.tempC[i]!, i === 60 * 5 ? tempC : 0)),
+          gapAfter: Uint32Array.of(keep.findIndex((i) => timeS[i]! > 6.2 * 3600) - 1),
+        };
+        return { ...one, history };
+      });
+      return wordsOf({ ...log, channels })[name];
+    };
+    expect(gapped(0)).toBe('cannot tell');
+    expect(gapped(549)).toBe('not met');
+  });
+
   it('has a load sensor without a reading', () => {
     const log = soundLog();
     const empty = { timeS: new Float64Array(0), tempC: new Float64Array(0) };
@@ -211,6 +233,14 @@ describe('a chart that does not show it', () => {
   it('has a stage that never reaches its band', () => {
     const low = wordsOf(withLoads(changed(([h, c]) => [h, c > 500 ? c - 20 : c])));
     expect(low['Solution: time in the band']).toBe('not met');
+    // Nowhere near it, the stage is not on this chart.
+    const cold = wordsOf(withLoads(changed(([h, c]) => [h, Math.min(c, 154)])));
+    expect(cold).toMatchObject({
+      'Solution: time in the band': 'cannot tell',
+      'Solution: upper limit': 'cannot tell',
+      'No incipient melting': 'cannot tell',
+      'Quench: delay': 'cannot tell',
+    });
     expect(low['No incipient melting']).toBe('met');
   });
 

@@ -8,6 +8,8 @@ export interface SteepestHeating {
   readonly kPerH: number;
   readonly atS: number;
   readonly sensor: string;
+  /** No load sensor has a gap on the way up. */
+  readonly isWhole: boolean;
 }
 
 /** Steepest heating of any load sensor over five minutes or more, before it reaches `untilC`; K/h. */
@@ -17,9 +19,11 @@ export function steepestHeating(
   toS: number,
   untilC: number,
 ): SteepestHeating | undefined {
-  let steepest: SteepestHeating | undefined;
+  let steepest: Omit<SteepestHeating, 'isWhole'> | undefined;
+  let isWhole = true;
   for (const { name, history } of loads) {
     const { timeS, tempC } = history;
+    const gaps = new Set(history.gapAfter);
     let back = 0;
     for (let i = 0; i < timeS.length; i++) {
       if (timeS[i]! < fromS) {
@@ -27,6 +31,7 @@ export function steepestHeating(
         continue;
       }
       if (timeS[i]! > toS || tempC[i]! > untilC) break;
+      if (gaps.has(i - 1)) isWhole = false;
       // The latest sample that is five minutes back or more.
       while (back + 1 < i && timeS[back + 1]! <= timeS[i]! - OVER_S) back++;
       const spanS = timeS[i]! - timeS[back]!;
@@ -35,5 +40,5 @@ export function steepestHeating(
       if (!steepest || kPerH > steepest.kPerH) steepest = { kPerH, atS: timeS[i]!, sensor: name };
     }
   }
-  return steepest;
+  return steepest && { ...steepest, isWhole };
 }

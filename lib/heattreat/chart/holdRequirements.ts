@@ -1,8 +1,9 @@
+import type { ThermalHistory } from '../../history';
 import { formatDuration, formatTemp, formatTempSpan, judged } from '../../quantity';
 import type { HoldStage } from '../schedule/schedule';
 import { BY_THICKNESS } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
-import type { HoldWindow } from './chartStages';
+import type { HoldWindow, Span } from './chartStages';
 import { steepestHeating } from './heatingRate';
 import { hottestReading, type Neighbours } from './hottestReading';
 import { compare, type Requirement, type RequirementWord, type StageKind } from './requirement';
@@ -71,7 +72,13 @@ export function holdRequirements(
   if (hold.mostH !== null) requirements.push(longestTime(stage, name, hold, window, loads));
   if (hold.maxSpreadK !== undefined)
     requirements.push(spreadRequirement(stage, name, hold.maxSpreadK, count));
-  const furnace = furnaceSensors(stage, name, hold, hottestReading(air, window, hold, neighbours));
+  const furnace = furnaceSensors(
+    stage,
+    name,
+    hold,
+    hottestReading(air, window, hold, neighbours),
+    !air.some(({ history }) => hasGapWithin(history, window)),
+  );
   if (furnace) requirements.push(furnace);
   if (hold.maxHeatingKPerH !== undefined)
     requirements.push(
@@ -79,6 +86,12 @@ export function holdRequirements(
     );
   return { requirements, count };
 }
+
+/** Was part of a stretch of time not recorded? */
+const hasGapWithin = (
+  { timeS, gapAfter = new Uint32Array() }: ThermalHistory,
+  { fromS, toS }: Span,
+): boolean => gapAfter.some((i) => timeS[i]! < toS && timeS[i + 1]! > fromS);
 
 function timeWanted(hold: HoldStage, thicknessMm: number | undefined): string {
   const { high } = leastSeconds(hold, thicknessMm);
@@ -210,10 +223,12 @@ function heatingRequirement(
       atS: null,
       missing: 'the chart from a cold load on',
     };
+  const over = steepest.kPerH > maxKPerH;
   return {
     name: `${name}: heating rate`,
     stage,
-    verdict: steepest.kPerH > maxKPerH ? 'not met' : 'met',
+    verdict: over ? 'not met' : steepest.isWhole ? 'met' : 'cannot tell',
+    ...(over || steepest.isWhole ? {} : { missing: 'the way up without a gap' }),
     found: `${steepest.kPerH.toFixed(0)} °C/h over five minutes, ${steepest.sensor}`,
     wanted,
     atS: steepest.atS,

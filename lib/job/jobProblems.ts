@@ -27,6 +27,7 @@ export function jobProblems(data: unknown, folder: string, isLogToCome: boolean)
   return [
     ...ofForm,
     ...whatItIsAbout(data),
+    ...unreadProbes(data),
     ...senseProblems(Object.fromEntries(sound), folder, isLogToCome),
   ];
 }
@@ -51,6 +52,20 @@ function whatItIsAbout({ log, heats, job, part, lot }: Partial<JobFile>): DataPr
       expected: 'the key "job", its number, or "part" with a name, by which its record is found again',
     },
   ];
+}
+
+/** Keys of a probe that mean nothing where nobody logged. */
+function unreadProbes({ log, probes }: Partial<JobFile>): DataProblem[] {
+  if (log !== undefined || typeof probes !== 'object' || probes === null) return [];
+  return Object.entries(probes).flatMap(([name, probe]) =>
+    (['role', 'attachment', 'instrument'] as const)
+      .filter((key) => probe?.[key] !== undefined)
+      .map((key) => ({
+        at: `probes.${name}.${key}`,
+        found: 'a job without a log, whose probes nobody read',
+        expected: 'metal alone: each probe that is named is a place of the part',
+      })),
+  );
 }
 
 /** What stands in a plan's file, or the plan itself. @throws TemperbookError as `readUserJson` and `checkPlan`. */

@@ -2,10 +2,10 @@ import { loadAlloy } from '../../alloy';
 import type { PartExposures, PlaceExposure } from '../../decision';
 import type { Exposure } from '../../exposure';
 import { TemperbookError } from '../../quantity';
-import { exposureOfRecord } from '../../record';
+import { type DecisionRecord, exposureOfRecord } from '../../record';
 import { measuredYield } from '../../strength';
 import { THE_PART } from '../../verify';
-import type { Job } from '../job';
+import type { Job, JobProbe } from '../job';
 import { metalOf } from '../jobMetal';
 import { heatOfJob } from './heatOfJob';
 
@@ -17,8 +17,9 @@ export interface ToldPart {
 }
 
 /**
- * The part of a job without a log: one place of the job's metal; or, where records of earlier heats stand in the job, every
- * place of the last of them in the metal that it says. Its heats come after those records.
+ * The part of a job without a log: a place for every probe that it names, or one of the job's metal; or, where records of
+ * earlier heats stand in the job, every place of the last of them in the metal that it says. Its heats come after those
+ * records.
  * @throws TemperbookError for a job that does not say its metal, and as `heatOfJob`.
  */
 export function toldPart(job: Job): ToldPart {
@@ -44,11 +45,13 @@ export function toldPart(job: Job): ToldPart {
       spanS: [timeS[0]!, timeS[timeS.length - 1]!] as const,
     };
   };
-  const { alloy, temper } = metalOf(job);
-  const { metal } = job;
+  const { alloy } = metalOf(job);
+  if (last) checkMetals(job, last);
   const places =
     last === undefined
-      ? [placeOf({ name: THE_PART, alloy, temper, ...known(measuredYield(metal, loadAlloy(alloy))) }, [])]
+      ? placesSaid(job).map(({ name, alloy, temper, metal }) =>
+          placeOf({ name, alloy, temper, ...known(measuredYield(metal, loadAlloy(alloy))) }, []),
+        )
       : last.verdict.channels.map((channel) =>
           placeOf(
             {
@@ -66,6 +69,33 @@ export function toldPart(job: Job): ToldPart {
     part: { places, notJudged: last?.verdict.notJudged ?? [], openReadings: [] },
     asks: told(alloy).map(({ asks }) => asks),
   };
+}
+
+/** Every probe that the job names is a place of its metal; one that names none has one place. */
+function placesSaid(job: Job) {
+  const said: readonly (readonly [string, JobProbe])[] = Object.entries(job.probes);
+  return (said.length > 0 ? said : [[THE_PART, {}] as const]).map(([name, { metal: own }]) => {
+    const metal = own?.alloy === undefined ? { ...job.metal, ...own } : own;
+    return { name, metal, ...metalOf({ ...job, metal }) };
+  });
+}
+
+/** The places of an earlier record have the metal that it says. @throws TemperbookError where the job says another. */
+function checkMetals({ probes, file }: Job, { verdict }: DecisionRecord): void {
+  for (const [name, { metal }] of Object.entries(probes)) {
+    const there = verdict.channels.find((channel) => channel.name === name);
+    if (!there || metal?.alloy === undefined) continue;
+    const isSame =
+      loadAlloy(metal.alloy).designation === loadAlloy(there.alloy).designation &&
+      (metal.temper ?? there.temper) === there.temper;
+    if (isSame) continue;
+    throw new TemperbookError('The job and its earlier record say two metals of one place', {
+      file,
+      column: `probes.${name}.metal`,
+      found: `${metal.alloy}-${metal.temper}, and ${there.alloy}-${there.temper} in the record`,
+      expected: 'one metal',
+    });
+  }
 }
 
 const known = (measuredYieldMPa: number | undefined) =>

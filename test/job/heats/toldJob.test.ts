@@ -52,6 +52,42 @@ describe('a job of heats that nobody logged', () => {
       { numRuns: 5, endOnFailure: true },
     ));
 
+  it('has a place for every probe that it names, each in its own metal, judged as by itself', () => {
+    const heats = [{ heat: '425F 1h', ...KNOWN }];
+    const { verdict } = review(
+      job(heats, {
+        probes: {
+          block: { placeMm: 12, placeFrom: 'toe' },
+          tube: { metal: '6061-T6' },
+          lug: { metal: 'A356-T7' },
+        },
+      }),
+    );
+    const alone = ['A356-T6', '6061-T6', 'A356-T7'].map(
+      (metal) => review(job(heats, { metal })).verdict.channels[0]!.yieldKeptFraction,
+    );
+    expect(verdict.channels.map(({ name, alloy, temper }) => [name, alloy, temper].join(' '))).toEqual([
+      'block A356.0 T6',
+      'tube 6061 T6',
+      'lug A356.0 T7',
+    ]);
+    expect(verdict.channels.map((one) => one.yieldKeptFraction.low)).toEqual(
+      alone.map(({ low }) => expect.closeTo(low, 2)),
+    );
+    const readings = [{ channel: 'tube', kind: 'brinell' as const, value: 80, reference: 95 }];
+    expect(() => review(job(heats, { readings }))).toThrow(/readings\[0\]\.channel: found the probe "tube"/);
+  });
+
+  it('refuses what a probe cannot be where nobody logged', () => {
+    const refused = (probe: NonNullable<JobFile['probes']>[string]) => () =>
+      readJob(job(['390F 1h'], { probes: { tube: probe } }));
+    expect(refused({ attachment: 'peened hole' })).toThrow(
+      /probes\.tube\.attachment: found a job without a log, whose probes nobody read/,
+    );
+    expect(refused({ role: 'air' })).toThrow(/probes\.tube\.role/);
+    expect(refused({ metal: '6061-T6' })).not.toThrow();
+  });
+
   it('asks what nobody said of its oven, and says what it took', () => {
     const { asked, verdict } = review(job(['390F 1.5h']));
     expect(asked.map(({ question }) => question).join(' ')).toMatch(/Which oven\?.*How thick/);

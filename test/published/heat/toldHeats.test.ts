@@ -1,6 +1,9 @@
+import { quantile } from 'simple-statistics';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../../lib/alloy';
 import { judgeHeats } from '../../../lib/decision';
+import { isothermal } from '../../../lib/history';
+import { strengthAfter } from '../../../lib/strength';
 
 /** Metal in an oven that is what it says: the tables speak of metal temperatures. */
 const place = (words: string, alloy: string) => judgeHeats(words, { alloy, oven: '±5F' }).places[0]!;
@@ -39,6 +42,48 @@ describe('schedules told as heats on freshly quenched A356 make the tempers of t
     expect(told.word).not.toBe('kept');
     expect(told.places[0]!.yieldMPa.low).toBeLessThan(T7!.yieldMPa.value);
     expect(told.places[0]!.yieldMPa.nominal).toBeLessThan(T6!.yieldMPa.value);
+  });
+});
+
+/**
+ * T51 and T5 age what the mould or the press left: 356.0 T51 227 °C or 204 °C for 7 to 9 h, 6063 T5 182 °C for 3 h or 204 °C for
+ * 1 h (ASM Handbook vol. 4, 1991, from memory; data/schedules). The press quenches less sharply than a bath, so metal freshly
+ * quenched stands for it at best.
+ */
+describe('ageing without a solution treatment, told as heats', () => {
+  it.each([
+    ['227C 8h', '356-F', 'T51'],
+    ['204C 8h', '356-F', 'T51'],
+    ['182C 3h', '6063-W', 'T5'],
+    ['204C 1h', '6063-W', 'T5'],
+  ])('%s of %s is %s', (words, from, temper) => {
+    const printed = loadAlloy(from.slice(0, -2)).tempers[temper]!.yieldMPa.value;
+    const { low, high } = place(words, from).yieldMPa;
+    expect(low).toBeLessThanOrEqual(printed);
+    expect(high).toBeGreaterThanOrEqual(printed);
+  });
+
+  it.each(['T5', 'T51', 'T7', 'T71'])('%s is a start of its own, of its own yield', (temper) => {
+    const { low, value, high } = loadAlloy('356.0').tempers[temper]!.yieldMPa;
+    const { startYieldMPa } = strengthAfter(isothermal(20, 1), { alloy: '356.0', temper }).draws;
+    const [at5, at50, at95] = [0.05, 0.5, 0.95].map((q) => quantile([...startYieldMPa], q));
+    // The card's band is 5 to 95 %.
+    expect(at50! / value).toBeCloseTo(1, 1);
+    expect(at5).toBeGreaterThan(low * 0.93);
+    expect(at95).toBeLessThan(high * 1.07);
+  });
+
+  it('leaves little to gain in T51, T7 and T71 where their own ageing is gone through again', () => {
+    for (const [words, alloy] of [
+      ['227C 8h', '356-T51'],
+      ['227C 8h', '356-T7'],
+      ['246C 3h', '356-T71'],
+    ] as const) {
+      const { nominal, high } = place(words, alloy).yieldKeptFraction;
+      // Five in a hundred is what `judge` calls as good as unchanged.
+      expect(nominal).toBeLessThan(1.05);
+      expect(high).toBeLessThan(1.1);
+    }
   });
 });
 

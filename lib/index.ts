@@ -49,6 +49,7 @@ export {
   type PlacementOptions,
   probePlacement,
   type SearchOptions,
+  type SeenPlace,
   type SoftZone,
   type SoftZoneOptions,
   type SoftZonePlace,

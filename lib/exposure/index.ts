@@ -26,14 +26,17 @@ export { type Peak, peak } from './peak';
 export { parseCheckStep } from './probeCheck/parseCheckStep';
 export { type CheckedProbe, type CheckStep, checkProbes } from './probeCheck/probeCheck';
 export {
+  betweenDoubt,
   fixingDoubt,
   type Probe,
   type ProbeRecord,
   probeExposure,
+  risesOf,
   USUAL_WIRE,
   wireDoubts,
   wireToleranceC,
   withFixing,
+  withRises,
 } from './record';
 export { type SamplingLoss, samplingLoss } from './samplingLoss';
 export { signWeights, weightsOfSigns } from './seen/signWeights';

@@ -6,7 +6,13 @@ export {
 export { type AllowedPeakOptions, allowedPeak } from './allowedPeak';
 export { type AllowedTime, allowedTimes } from './allowedTimes';
 export { considerRecovery, type RecoveryOption, type RecoveryOptions } from './considerRecovery';
-export { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
+export {
+  type HeatDoubt,
+  type HeatKnown,
+  placeExposure,
+  type SeenPlace,
+  type SoftZonePlace,
+} from './placeExposure';
 export {
   type ComparePlansOptions,
   comparePlans,

@@ -1,4 +1,14 @@
-import { condense, type Doubt, type Exposure, fixingDoubt, USUAL_WIRE, wireDoubts } from '../exposure';
+import {
+  betweenDoubt,
+  condense,
+  type Doubt,
+  type Exposure,
+  fixingDoubt,
+  risesOf,
+  USUAL_WIRE,
+  wireDoubts,
+  withRises,
+} from '../exposure';
 import { type ThermalHistory, tempAt } from '../history';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 
@@ -13,6 +23,11 @@ export interface SoftZonePlace {
   readonly faceExcessK?: number;
 }
 
+/** A place away from the weld as a run has it, or as a probe there read it (`exposureOf`), with what its record leaves open. */
+export interface SeenPlace extends Omit<SoftZonePlace, 'history'> {
+  readonly history: ThermalHistory | Exposure;
+}
+
 /** One source of doubt about the heat: the histories of all places, in their order, in each of its cases. */
 export interface HeatDoubt {
   readonly of: string;
@@ -25,7 +40,10 @@ export interface HeatKnown {
   readonly ambientC: number;
   /** Independent doubts about the heat, such as one for each pair of `fittedCases`, or the draws of a fit. */
   readonly doubts?: readonly HeatDoubt[];
-  /** The probes the heat was fitted to: what they read low by, the fit and all its histories are low by. */
+  /**
+   * The probes the heat was fitted to, or that read it: what they read low by, all its histories are low by. An exposure
+   * knows its own probe.
+   */
   readonly fittedTo?: { readonly attachment?: Attachment; readonly thermocouple?: ToleranceClass };
 }
 
@@ -33,37 +51,50 @@ export interface HeatKnown {
 const LEVELS = 9;
 
 /**
- * What metal at a place in a heat-flow run saw: its history; each doubt about the heat anywhere between its cases; the probes
- * the heat was fitted to; and the face under the arc, up to `faceExcessK` hotter.
+ * What metal at a place saw: its history in a heat-flow run, or what a probe read; each doubt about the heat anywhere between its
+ * cases; the probes the heat was fitted to; and the face under the arc, up to `faceExcessK` hotter.
  */
 export function placeExposure(
-  place: SoftZonePlace,
+  place: SeenPlace,
   index: number,
   { ambientC, doubts = [], fittedTo }: HeatKnown,
 ): Exposure {
-  const history = condense(place.history);
-  const { faceExcessK = 0 } = place;
-  const probes: Doubt[] = fittedTo
-    ? [
-        ...wireDoubts(history, fittedTo.thermocouple ?? USUAL_WIRE),
-        fixingDoubt(history, fittedTo.attachment ?? 'not stated', ambientC),
-      ]
-    : [];
+  const seen = 'doubts' in place.history ? place.history : inRun(place.history, ambientC, fittedTo);
+  const { history } = seen;
   return {
-    history,
+    ...seen,
     doubts: [
       ...doubts.map(({ of, cases }) =>
         heatDoubt(
           of,
-          cases.map((all) => shiftTo(history.timeS, place.history, all[index]!)),
+          cases.map((all) => shiftTo(history.timeS, historyOf(place), all[index]!)),
           history.timeS.length,
         ),
       ),
-      ...probes,
-      ...faceDoubt(history, ambientC, faceExcessK),
+      ...seen.doubts,
+      ...faceDoubt(history, ambientC, place.faceExcessK ?? 0),
+    ],
+  };
+}
+
+/** The history of a place without its doubts. */
+export const historyOf = ({ history }: SeenPlace): ThermalHistory =>
+  'doubts' in history ? history.history : history;
+
+function inRun(whole: ThermalHistory, ambientC: number, fittedTo: HeatKnown['fittedTo']): Exposure {
+  const because = ['From the heat flow.'];
+  if (!fittedTo) return { history: condense(whole), doubts: [], blind: [], because };
+  const rises = risesOf(whole);
+  const history = withRises(whole, rises);
+  return {
+    history,
+    doubts: [
+      ...wireDoubts(history, fittedTo.thermocouple ?? USUAL_WIRE),
+      fixingDoubt(history, fittedTo.attachment ?? 'not stated', ambientC),
+      ...betweenDoubt(history, rises),
     ],
     blind: [],
-    because: ['From the heat flow.'],
+    because,
   };
 }
 

@@ -1,5 +1,5 @@
 import { type AlloyCard, withMetal } from '../alloy';
-import { acrossDraws, peak } from '../exposure';
+import { acrossDraws, asExposure, peak } from '../exposure';
 import { checkHistory } from '../history';
 import {
   type Judged,
@@ -19,7 +19,7 @@ import {
   measuredYield,
   ROUTINE_DRAWS,
 } from '../strength';
-import { type HeatDoubt, type HeatKnown, placeExposure, type SoftZonePlace } from './placeExposure';
+import { type HeatDoubt, type HeatKnown, placeExposure, type SeenPlace } from './placeExposure';
 import { type SoftReach, softReach } from './softReach';
 import {
   type AfterTreatment,
@@ -49,8 +49,8 @@ export interface SoftZonePoint {
   readonly peakC: Judged;
   /** Yield over yield before welding: median, 5 and 95 %. */
   readonly kept: Readonly<Record<Treatment, Judged>>;
-  /** Chance that the loss stays within the allowance. */
-  readonly chanceKept: Readonly<Record<Treatment, number>>;
+  /** Chance that the loss stays within the allowance; null where the record of a probe is blind. */
+  readonly chanceKept: Readonly<Record<Treatment, number | null>>;
   /** Vickers hardness to expect; absent for castings, which have no such relation. */
   readonly vickers?: Readonly<Record<Treatment, Judged>>;
   readonly doubtful: boolean;
@@ -90,13 +90,13 @@ const OPTIONS = [
  * @throws TemperbookError for options it does not know, an alloy or temper without an ageing practice, fewer than two places
  * that did not melt, places not nearest first, and a doubt that does not hold every place.
  */
-export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOptions): SoftZone {
+export function softZone(places: readonly SeenPlace[], given: SoftZoneOptions): SoftZone {
   const options = withMetal(knownOptions(given, OPTIONS, 'softZone'));
   const { alloy: card, temper, doubts = [], lots = [] } = options;
   const metal = { alloy: card, temper, measuredYieldMPa: measuredYield(options, card), lots };
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   requireNumber(options.ambientC, 'The air round the part (ambientC)');
-  for (const place of requireList(places, 'Places of a soft zone')) checkHistory(place?.history);
+  for (const place of requireList(places, 'Places of a soft zone')) checkPlace(place);
   checkPlaces(places, doubts);
   const tell = nowAndThen(options.onProgress);
   const treatments = treatmentNames(card, temper);
@@ -105,7 +105,7 @@ export function softZone(places: readonly SoftZonePlace[], given: SoftZoneOption
     const exposure = placeExposure(place, k, options);
     const after = afterTreatments(exposure, metal, allowanceFraction);
     tell((k + 1) / places.length);
-    const top = peak(place.history).tempC;
+    const top = peak(exposure.history).tempC;
     const peaks = weightedQuantiles(
       acrossDraws(exposure, (history) => peak(history).tempC),
       [0.05, 0.95],
@@ -136,7 +136,7 @@ function byTreatment<T>(of: (treatment: Treatment) => T): Record<Treatment, T> {
 }
 
 function pointOf(
-  { distanceMm, doubtful = false }: SoftZonePlace,
+  { distanceMm, doubtful = false }: SeenPlace,
   peakC: Judged,
   after: AfterTreatment,
   card: AlloyCard,
@@ -145,7 +145,7 @@ function pointOf(
     distanceMm,
     peakC,
     kept: byTreatment((treatment) => after[treatment].yieldKeptFraction),
-    chanceKept: byTreatment((treatment) => after[treatment].chanceOfRecorded),
+    chanceKept: byTreatment((treatment) => after[treatment].chanceKept),
     ...(card.family === 'Al-Mg-Si wrought'
       ? { vickers: byTreatment((treatment) => vickersHardness(after[treatment].yieldMPa)) }
       : {}),
@@ -153,10 +153,14 @@ function pointOf(
   };
 }
 
-function notesOf(places: readonly SoftZonePlace[], card: AlloyCard): string[] {
+function notesOf(places: readonly SeenPlace[], card: AlloyCard): string[] {
+  const blind = places.flatMap(({ distanceMm, history }) =>
+    'doubts' in history ? history.blind.map(({ because }) => `At ${distanceMm} mm: ${because}`) : [],
+  );
   const melted = places.filter(({ molten }) => molten).map(({ distanceMm }) => distanceMm);
   const doubted = places.filter(({ molten, doubtful }) => doubtful && !molten);
   return [
+    ...blind,
     ...(melted.length > 0
       ? [`Out to ${Math.max(...melted)} mm the metal melted: that is weld metal, not judged here.`]
       : []),
@@ -173,7 +177,14 @@ function notesOf(places: readonly SoftZonePlace[], card: AlloyCard): string[] {
   ];
 }
 
-function checkPlaces(places: readonly SoftZonePlace[], doubts: readonly HeatDoubt[]): void {
+function checkPlace(place: SeenPlace): void {
+  // From plain JavaScript a place may be missing.
+  const history = place?.history;
+  if (history && 'doubts' in history) asExposure(history);
+  else checkHistory(history);
+}
+
+function checkPlaces(places: readonly SeenPlace[], doubts: readonly HeatDoubt[]): void {
   const solid = places.filter(({ molten }) => !molten);
   if (solid.length < 2)
     throw new TemperbookError('A soft zone needs at least two places that did not melt', {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compareScenarios, exposureOf, judge } from '../../lib/decision';
 import { readLog } from '../../lib/log';
+import { considerRecovery, type SeenPlace, type SoftZoneOptions, softZone } from '../../lib/planning';
 import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
 import { drawError } from './drawError';
@@ -79,11 +80,31 @@ describe('every 2nd, 3rd, 4th, 6th reading', () => {
 
   it.each(METALS)('leaves one band at every door ($alloy)', (metal) => {
     const log = logOf(corner(240, 60, 14), { everyS: 4, fromS: 0 });
-    const options = { ...metal, attachment: 'welded wires' } as const;
+    const options = { ...metal, attachment: 'welded wires', ambientC: AIR_C } as const;
     const exposure = exposureOf(log, 'TC1', options);
     const { low, high } = judge(log, options).channels[0]!.yieldKeptFraction;
     const [scenario] = compareScenarios([{ name: 'read', history: exposure }], metal);
-    for (const { yieldKeptFraction } of [strengthAfter(exposure, metal), scenario!.verdict])
-      expect(yieldKeptFraction).toMatchObject({ low, high });
+    const zone = (history: SeenPlace['history'], fittedTo?: SoftZoneOptions['fittedTo']) =>
+      softZone(
+        [10, 20].map((distanceMm) => ({ distanceMm, history })),
+        { ...metal, ambientC: AIR_C, ...(fittedTo ? { fittedTo } : {}) },
+      ).points[0]!.kept.asWelded;
+    for (const kept of [
+      strengthAfter(exposure, metal).yieldKeptFraction,
+      scenario!.verdict.yieldKeptFraction,
+      considerRecovery(exposure, metal)[0]!.yieldKeptFraction,
+      zone(exposure),
+      zone(log.channels[0]!.history, { attachment: 'welded wires' }),
+    ])
+      expect(kept).toMatchObject({ low, high });
+  });
+
+  it('clears no soft zone whose probe is blind', () => {
+    const log = logOf(corner(150, 60, 14), { everyS: 20, fromS: 0 });
+    const history = exposureOf(log, 'TC1', { ...METALS[0], attachment: 'welded wires' });
+    const places = [10, 20].map((distanceMm) => ({ distanceMm, history }));
+    const { points, notes } = softZone(places, { ...METALS[0], ambientC: AIR_C });
+    expect(points[0]!.chanceKept).toEqual({ asWelded: null, rested: null, reaged: null });
+    expect(notes.join(' ')).toMatch(/At 10 mm: .*20 s apart: a weld pass can come and go unseen/);
   });
 });

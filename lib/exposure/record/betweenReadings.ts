@@ -39,7 +39,7 @@ export interface IntervalFindings {
 export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindings {
   const slow = probe.isOven ? [] : [...slowTime(history), ...heldTime(history), ...longMeans(history, probe)];
   const { missedPeakK, tooSlow } = samplingLoss(history, 130_000);
-  const { timeS, tempC } = history;
+  const { timeS } = history;
   const intervalS = usualInterval(timeS);
   const overS = probe.meansOverS ?? intervalS;
   const outrun: BlindTime[] =
@@ -53,8 +53,7 @@ export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindin
           },
         ]
       : [];
-  const leastK = Math.min(MOST_NOISE_K, Math.max(LEAST_RISE_K, NOISE_WIDTHS * noiseOf(tempC)));
-  const rises = risesBetween(history, leastK);
+  const rises = risesOf(history);
   return {
     rises: probe.areMeans ? rises.map((rise) => higher(rise, meansHide(overS, intervalS))) : rises,
     blind: [...slow, ...outrun],
@@ -71,6 +70,13 @@ export function betweenReadings({ history, probe }: ProbeRecord): IntervalFindin
     ],
   };
 }
+
+/** Where readings point above the lines between them by more than their noise makes. */
+export const risesOf = (history: ThermalHistory): RiseBetween[] =>
+  risesBetween(
+    history,
+    Math.min(MOST_NOISE_K, Math.max(LEAST_RISE_K, NOISE_WIDTHS * noiseOf(history.tempC))),
+  );
 
 const higher = ({ points, ...rise }: RiseBetween, by: number): RiseBetween => ({
   ...rise,

@@ -18,6 +18,15 @@ const STILL_HOT_C = 100;
 const HEATED_BEFORE_C = 150;
 /** Falling from more than this above the coldest that the log shows, the metal was hotter before the log began, K. */
 const WARM_START_K = 10;
+/**
+ * So it was from this far on, K, where it had stood at 150 °C within half an hour by the time constant of its own fall: nothing
+ * in the log bounds how long ago a heat was, and somebody who logs a weld starts the logger within that. Less is what a hand, the
+ * sun or another room leaves in a part (common practice, no source), and says nothing of a heat before, as a cool start does not.
+ */
+const SMALL_START_K = 6;
+const SHORTLY_BEFORE_S = 1800;
+/** The fall of such a start is read over this long, s: a digit of a whole degree is 0.005 K/s there. */
+const START_OVER_S = 300;
 /** Rising by this much in so many seconds at the end, the probe has an arc on it, K; or slowly, this far above the air, K. */
 const ARC_RISES_K = 6;
 const ARC_RISES_IN_S = 10;
@@ -31,7 +40,7 @@ const TAIL_POINTS = 24;
 const TAIL_TIME_CONSTANTS = 3;
 
 /**
- * What the ends of a record leave open. A start that falls from above the room, or in the heat, hides what was before; an
+ * What the ends of a record leave open. A start that falls from above the room as a part does that was hot, or in the heat, hides what was before; an
  * end above 100 °C that does not fall, or one at which the hottest probe is still being heated, hides what comes after. An end above 100 °C that falls has its cooling counted:
  * T = T_a + (T_end − T_a) exp(−t/τ), τ from the fall of its last minute, three times as slow at worst.
  */
@@ -50,12 +59,14 @@ export function logEnds({
   const blind: BlindTime[] = [];
   const startSlope = slopeOver(history, timeS[0]!, timeS[0]! + SLOPE_OVER_S);
   const coldestC = tempC.reduce((low, temp) => Math.min(low, temp), probe.ambientC);
-  const falls = startSlope < -SLOPE_K_PER_S && firstC > coldestC + WARM_START_K;
-  if (!earlierIsKnown && timeS[0]! <= spanS[0] && (firstC > HEATED_BEFORE_C || falls))
+  const falls =
+    (startSlope < -SLOPE_K_PER_S && firstC > coldestC + WARM_START_K) || wasHotShortly(history, coldestC);
+  // A probe that starts late has a gap before, which may be bounded; its own warm start says more.
+  if (!earlierIsKnown && (falls || (timeS[0]! <= spanS[0] && firstC > HEATED_BEFORE_C)))
     blind.push({
       fromS: timeS[0]!,
       toS: timeS[0]!,
-      because: `The log starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
+      because: `The ${timeS[0]! <= spanS[0] ? 'log' : 'probe'} starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
     });
   // A probe that stopped before the log did has a gap there, not an end.
   if (isRunning || timeS[last]! < spanS[1]) return { blind, because: [] };
@@ -83,6 +94,18 @@ export function logEnds({
       `The log ends at ${formatTemp(lastC)}: it is taken to cool on as in its last minute, at worst three times as slowly.`,
     ],
   };
+}
+
+/** Does the start fall from above the room as metal does that stood at 150 °C shortly before? */
+function wasHotShortly(history: ThermalHistory, coldestC: number): boolean {
+  const { timeS, tempC } = history;
+  const [startS, riseK] = [timeS[0]!, tempC[0]! - coldestC];
+  if (riseK <= SMALL_START_K) return false;
+  const slope = slopeOver(history, startS, startS + START_OVER_S);
+  const middleK = tempAt(history, startS + START_OVER_S / 2) - coldestC;
+  if (slope >= 0 || middleK <= 0) return false;
+  // τ of the fall over its middle; the rise was e^(t/τ) times as much a time t before.
+  return (middleK / -slope) * Math.log((HEATED_BEFORE_C - coldestC) / riseK) <= SHORTLY_BEFORE_S;
 }
 
 /** The record with its tail, and the doubt of a slower cooling. */

@@ -2,6 +2,8 @@ import { type ThermalHistory, tempAt } from '../../history';
 import { formatDuration, formatTemp } from '../../quantity';
 import type { BlindTime } from '../exposure';
 import { peak } from '../peak';
+import { SLOWEST_FOR_A_PASS_S } from './betweenReadings';
+import { jumps } from './jumps';
 import type { ProbeRecord } from './probe';
 
 /** Colder than the air by this much no metal in a shop gets, K. */
@@ -15,7 +17,8 @@ const FADES_IN_S = 15;
 const WARM_K = 18;
 const DROPS_IN_S = 2;
 const STOOD_S = 10;
-/** One value, to the digit, in so many rows in a row. */
+/** One value, to the digit, in more rows in a row than noise makes in one of a million such logs; from so many on the rest is asked for noise. */
+const BY_CHANCE = 1e-6;
 const FROZEN_ROWS = 60;
 /** Where more of the other readings than this turn back on the one before, noise moves the last digit all the time. */
 const DITHER = 0.2;
@@ -38,12 +41,13 @@ const FOLLOW_POINTS = 500;
  */
 export function notTheMetal(record: ProbeRecord): BlindTime[] {
   if (record.probe.isPlan) return [];
+  const letsGo = fades(record);
   return [
     ...whole(record),
     ...colderThanAir(record),
     ...cutOff(record),
     ...frozen(record),
-    ...fades(record),
+    ...(letsGo.length > 0 ? letsGo : jumps(record)),
     ...withTheAir(record),
   ];
 }
@@ -130,15 +134,16 @@ function cutOff({ history: { timeS, tempC }, probe: { ambientC, isOven } }: Prob
 }
 
 function frozen({ history: { timeS, tempC } }: ProbeRecord): BlindTime[] {
-  const found: BlindTime[] = [];
-  let turns = 0;
-  let steps = 0;
   const runs: [number, number][] = [];
+  let turns = 0;
+  let repeats = 0;
+  let steps = 0;
   for (let from = 0; from < tempC.length; ) {
     let to = from;
     while (to + 1 < tempC.length && tempC[to + 1] === tempC[from]) to++;
-    if (to - from + 1 >= FROZEN_ROWS) runs.push([from, to]);
-    else
+    repeats += to - from;
+    if (timeS[to]! - timeS[from]! > SLOWEST_FOR_A_PASS_S) runs.push([from, to]);
+    if (to - from + 1 < FROZEN_ROWS)
       for (let i = Math.max(2, from); i <= to; i++) {
         steps++;
         if ((tempC[i]! - tempC[i - 1]!) * (tempC[i - 1]! - tempC[i - 2]!) < 0) turns++;
@@ -146,13 +151,16 @@ function frozen({ history: { timeS, tempC } }: ProbeRecord): BlindTime[] {
     from = to + 1;
   }
   if (steps < FROZEN_ROWS / 2 || turns < DITHER * steps) return [];
-  for (const [from, to] of runs)
-    found.push({
+  // How often a reading repeats the one before outside the run; once more, for a log in which none does.
+  const longest = (rows: number): number =>
+    1 + Math.log(BY_CHANCE / tempC.length) / Math.log((repeats - rows + 2) / (tempC.length - rows + 2));
+  return runs
+    .filter(([from, to]) => to - from + 1 > longest(to - from + 1))
+    .map(([from, to]) => ({
       fromS: timeS[from]!,
       toS: timeS[to]!,
       because: `The reading stands at exactly ${formatTemp(tempC[from]!, 1)} for ${formatDuration(timeS[to]! - timeS[from]!)} from ${formatDuration(timeS[from]! - timeS[0]!)} into the log, while its last digit never rests elsewhere: the channel had frozen. Measure there.`,
-    });
-  return found;
+    }));
 }
 
 function withTheAir({ history, probe, neighbours, air = [] }: ProbeRecord): BlindTime[] {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { compareScenarios, exposureOf, judge } from '../../lib/decision';
 import { readLog } from '../../lib/log';
 import { considerRecovery, type SeenPlace, type SoftZoneOptions, softZone } from '../../lib/planning';
+import { buildRecord, exposureOfRecord } from '../../lib/record';
 import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
 import { drawError } from './drawError';
@@ -82,7 +83,8 @@ describe('every 2nd, 3rd, 4th, 6th reading', () => {
     const log = logOf(corner(240, 60, 14), { everyS: 4, fromS: 0 });
     const options = { ...metal, attachment: 'welded wires', ambientC: AIR_C } as const;
     const exposure = exposureOf(log, 'TC1', options);
-    const { low, high } = judge(log, options).channels[0]!.yieldKeptFraction;
+    const verdict = judge(log, options);
+    const { low, high } = verdict.channels[0]!.yieldKeptFraction;
     const [scenario] = compareScenarios([{ name: 'read', history: exposure }], metal);
     const zone = (history: SeenPlace['history'], fittedTo?: SoftZoneOptions['fittedTo']) =>
       softZone(
@@ -97,6 +99,10 @@ describe('every 2nd, 3rd, 4th, 6th reading', () => {
       zone(log.channels[0]!.history, { attachment: 'welded wires' }),
     ])
       expect(kept).toMatchObject({ low, high });
+    // A record holds hundredths of a kelvin: with 200 kJ/mol at 240 °C that is 0.001 of the clock, so less of what is lost.
+    const recorded = exposureOfRecord(buildRecord({ verdict, log, figures: [] }), 'TC1');
+    const again = strengthAfter(recorded, metal).yieldKeptFraction.low;
+    expect(Math.abs(again - low)).toBeLessThan(0.001 * (1 - low));
   });
 
   it('clears no soft zone whose probe is blind', () => {

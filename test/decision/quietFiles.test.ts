@@ -114,6 +114,23 @@ const HIDING: readonly (readonly [what: string, file: string, channel: string, s
     /drops from 130 °C .*to 70 °C .*goes on from there: .*let go of the metal in part/,
   ],
   [
+    'a probe that loses its grip over forty seconds',
+    csv(
+      {
+        TC1: (t) => AIR_C + (pass(60, 240, 400)(t) - AIR_C) * (t < 90 ? 1 : Math.max(0, 1 - (t - 90) / 40)),
+      },
+      { toS: 900 },
+    ),
+    'TC1',
+    /to that of the air within \d+ s, .*let go/,
+  ],
+  [
+    'an end at 46 °C on the way up beside metal at 340 °C',
+    csv({ TC1: (t) => AIR_C + Math.max(0, 0.3 * (t - 300)), TC2: pass(300, 400, 300) }, { toS: 380 }),
+    'TC1',
+    /ends at 46 °C .*still rising/,
+  ],
+  [
     'a channel renamed in mid-file, beside a cool one',
     csv({ TC1: cool, TC2: cool }, { toS: 300 }) + csv({ TC1: cool, TC9: cool }, { fromS: 301, toS: 900 }),
     'TC2',
@@ -183,6 +200,11 @@ const WHOLE: readonly (readonly [what: string, file: string])[] = [
     ),
   ],
   ['a slow torch to 110 °C, read every 2 s', csv({ TC1: pass(60, 110, 200) }, { toS: 900, everyS: 2 })],
+  [
+    'an end at 46 °C on the way up beside metal at 130 °C, hotter than which it cannot get',
+    csv({ TC1: (t) => AIR_C + Math.max(0, 0.3 * (t - 300)), TC2: pass(300, 140, 300) }, { toS: 380 }),
+  ],
+  ['a small part that cools within a minute and a half', csv({ TC1: pass(60, 140, 25) }, { toS: 900 })],
   ['a mild weld read every 4 s', csv({ TC1: pass(60, 140, 300) }, { toS: 1500, everyS: 4 })],
   ['grinding', csv({ TC1: (t) => AIR_C + 13 * Math.exp(-(((t - 300) / 120) ** 2)) }, { toS: 900 })],
   [

@@ -14,7 +14,7 @@ export interface EndFindings {
 
 /** A record that ends above this has its cooling still to come, °C. */
 const STILL_HOT_C = 100;
-/** Warmer than this at the start the metal was heated before, whatever the slope, °C. */
+/** Warmer than this at the start the metal was heated before, whatever the slope; up to it a part loses nothing in hours, °C. */
 const HEATED_BEFORE_C = 150;
 /** Falling from more than this above the coldest that the log shows, the metal was hotter before the log began, K. */
 const WARM_START_K = 10;
@@ -41,7 +41,7 @@ const TAIL_TIME_CONSTANTS = 3;
 
 /**
  * What the ends of a record leave open. A start that falls from above the room as a part does that was hot, or in the heat, hides what was before; an
- * end above 100 °C that does not fall, or one at which the hottest probe is still being heated, hides what comes after. An end above 100 °C that falls has its cooling counted:
+ * end above 100 °C that does not fall, or one at which a probe is still being heated, by an arc or by hotter metal, hides what comes after. An end above 100 °C that falls has its cooling counted:
  * T = T_a + (T_end − T_a) exp(−t/τ), τ from the fall of its last minute, three times as slow at worst.
  */
 export function logEnds({
@@ -71,11 +71,13 @@ export function logEnds({
   // A probe that stopped before the log did has a gap there, not an end.
   if (isRunning || timeS[last]! < spanS[1]) return { blind, because: [] };
   const endSlope = slopeOver(history, timeS[last]! - SLOPE_OVER_S, timeS[last]!);
+  // Without an arc no metal gets hotter than the hottest: one that warms beside others is harmless where they are.
   const isHottest = neighbours.every((other) => other.tempC[other.tempC.length - 1]! <= lastC);
+  const isBesideHot = neighbours.some((other) => other.tempC[other.tempC.length - 1]! > HEATED_BEFORE_C);
   const isHeated =
     !probe.isOven &&
     (lastC - lowestSince(history, timeS[last]! - ARC_RISES_IN_S) > ARC_RISES_K ||
-      (isHottest && endSlope > SLOPE_K_PER_S && lastC > probe.ambientC + WARM_END_K));
+      ((isHottest || isBesideHot) && endSlope > SLOPE_K_PER_S && lastC > probe.ambientC + WARM_END_K));
   if (!isHeated && lastC <= Math.max(STILL_HOT_C, probe.ambientC)) return { blind, because: [] };
   if (isHeated || endSlope > -SLOPE_K_PER_S) {
     const course = isHeated || endSlope > SLOPE_K_PER_S ? 'still rising' : 'and does not fall';

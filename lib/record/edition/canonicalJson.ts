@@ -4,8 +4,10 @@
  * @example canonicalJson({ b: [1, 2.50], a: null }) // "{\"a\":null,\"b\":[1,2.5]}"
  */
 export function canonicalJson(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonicalJson).join(',')}]`;
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  if (!isBranch(value)) return JSON.stringify(value);
+  // Most of a record is long lists of numbers, which have no keys to be put in order.
+  if (Array.isArray(value))
+    return value.some(isBranch) ? `[${value.map(canonicalJson).join(',')}]` : JSON.stringify(value);
   const data = value as Readonly<Record<string, unknown>>;
   const members = Object.keys(data)
     .filter((key) => data[key] !== undefined)
@@ -13,3 +15,5 @@ export function canonicalJson(value: unknown): string {
     .map((key) => `${JSON.stringify(key)}:${canonicalJson(data[key])}`);
   return `{${members.join(',')}}`;
 }
+
+const isBranch = (value: unknown): value is object => typeof value === 'object' && value !== null;

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../../lib/decision';
 import { figureInUsUnits, verdictFigure } from '../../lib/figure';
 import { readLog } from '../../lib/log';
-import { escapeXml } from '../../lib/quantity';
+import { escapeXml, formatTemp } from '../../lib/quantity';
 import {
   buildRecord,
   compareHtml,
@@ -88,6 +88,20 @@ describe('pages in US units', () => {
     expect(page).not.toMatch(/\d °C \(\d+ °F\)/);
     const compared = compareHtml(compareWelds([weldOfRecord('a', judged), weldOfRecord('b', judged)]), 'us');
     expect(compared).not.toMatch(/\d °C \(\d+ °F\)/);
+  });
+
+  it('label a peak with the °F that a table says of it', () => {
+    const { log: sample, verdict } = sampleParts();
+    for (const tempC of [362.6, 363.4, 100.5]) {
+      const channels = sample!.channels.map((one) => ({
+        ...one,
+        history: { timeS: Float64Array.of(0, 60, 120), tempC: Float64Array.of(20, tempC, 30) },
+      }));
+      const { layout } = figureInUsUnits(verdictFigure({ ...sample!, channels }, verdict));
+      const labels = layout.annotations!.filter(({ text, yref }) => yref === 'y' && /\d °F$/.test(text));
+      expect(labels.length).toBeGreaterThan(0);
+      for (const { text } of labels) expect(formatTemp(tempC)).toContain(`(${/\d+ °F$/.exec(text)![0]})`);
+    }
   });
 
   it('number the left axis of a trace in °F, at the same places', () => {

@@ -1,4 +1,4 @@
-import { inUsUnits, MM_PER_INCH } from '../../quantity';
+import { celsiusToFahrenheit, inUsUnits, MM_PER_INCH } from '../../quantity';
 import type { Annotation, Axis, Figure, Layout, Shape, Trace } from '../figure';
 
 /**
@@ -70,15 +70,19 @@ function scaled(figure: Figure, axis: 'x' | 'y'): Figure {
   };
 }
 
-/** "TC1 290 °C": a temperature by itself, which has no room for its other scale. */
+/**
+ * "TC1 290 °C": a temperature by itself, which has no room for its other scale. Where the label stands at that temperature
+ * it is turned from there: from the rounded figure it would be a degree beside what a table says.
+ */
 const ALONE = /(?<![\w(.])([−-]?\d+(?:\.\d+)?)([ \u00a0])°C(?! \(|\/)/gu;
 
 function worded({ data, layout }: Figure, names: readonly string[]): Figure {
-  const told = (text: string): string =>
-    inUsUnits(text, names).replace(
-      ALONE,
-      (_, c: string, space: string) => `${(Number(c.replace('−', '-')) * 1.8 + 32).toFixed(0)}${space}°F`,
-    );
+  const told = (text: string, atC?: Annotation['y']): string =>
+    inUsUnits(text, names).replace(ALONE, (_, c: string, space: string) => {
+      const rounded = Number(c.replace('−', '-'));
+      const tempC = typeof atC === 'number' && Math.round(atC) === rounded ? atC : rounded;
+      return `${celsiusToFahrenheit(tempC).toFixed(0)}${space}°F`;
+    });
   const hover = (template: string): string =>
     template
       .replace('%{y:.0f} °C (%{customdata} °F)', '%{customdata} °F (%{y:.0f} °C)')
@@ -92,7 +96,10 @@ function worded({ data, layout }: Figure, names: readonly string[]): Figure {
     layout: {
       ...layout,
       ...(layout.title ? { title: { ...layout.title, text: told(layout.title.text) } } : {}),
-      annotations: layout.annotations?.map((note) => ({ ...note, text: told(note.text) })),
+      annotations: layout.annotations?.map((note) => ({
+        ...note,
+        text: told(note.text, note.yref === 'y' ? note.y : undefined),
+      })),
     },
   };
 }

@@ -68,7 +68,7 @@ export function peakLabels(
     return {
       text: plotText(`${label(name)} ${peak.tempC.toFixed(0)} °C`),
       x: Number((peak.timeS / scale.secondsPerUnit).toPrecision(7)),
-      y: Number(peak.tempC.toFixed(1)),
+      y: Number(peak.tempC.toPrecision(7)),
       xref: 'x',
       yref: 'y',
       xanchor: late ? 'right' : 'left',

@@ -1,3 +1,4 @@
+import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { CHROMIUM } from './programs';
 
@@ -45,7 +46,7 @@ export async function openFile(
   const page = await context.newPage();
   const complaints: string[] = [];
   const requests: string[] = [];
-  const own = `file://${path}`;
+  const own = pathToFileURL(path).href;
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type())) complaints.push(message.text());
   });

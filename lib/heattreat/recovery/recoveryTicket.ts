@@ -120,7 +120,7 @@ export function ticketHtml({ title, sections }: RecoveryTicket): string {
     )
     .join('\n');
   return `<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><title>${escapeXml(title)}</title>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escapeXml(title)}</title>
 <style>
 @page { margin: 12mm }
 body { font: 13px/1.4 system-ui, "Liberation Sans", Arial, sans-serif; color: #1d2127; max-width: 44rem; margin: 1.5rem auto; padding: 0 1rem }
@@ -133,6 +133,7 @@ footer span { flex: 1 }
   li { break-inside: avoid } footer { margin-top: .8rem }
 }
 </style></head><body>
+<main>
 <h1>${escapeXml(title)}</h1>
 <main>
 ${body}

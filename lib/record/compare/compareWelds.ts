@@ -1,5 +1,5 @@
 import { requireList, TemperbookError } from '../../quantity';
-import { CLOSE_DRAWS, type Draws, strengthAfter } from '../../strength';
+import { type Draws, ROUTINE_DRAWS, strengthAfter } from '../../strength';
 import type { Weld, WeldPlace } from './weld';
 
 /** One weld at one place, beside the first. */
@@ -87,7 +87,7 @@ function drawsOf({ exposure, earlier, alloy, temper, measuredYieldMPa }: WeldPla
   return strengthAfter(
     exposure,
     { alloy, temper, measuredYieldMPa },
-    { earlier, draws: CLOSE_DRAWS, endOnly: true },
+    { earlier, draws: ROUTINE_DRAWS, endOnly: true },
   ).draws;
 }
 

@@ -47,8 +47,9 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
   const at = (j: number) => tempC[rows[j]!]!;
   const lowRuns = mayBeLow ? runsAt(low, BOTTOM_RUN) : [];
   const highRuns = runsAt(high, TOP_RUN);
-  const digit = lastDigit();
-  const other = longestOther();
+  // Each takes as long as all else here, and most traces need neither.
+  const digit = once(lastDigit);
+  const other = once(longestOther);
 
   const lowCount = sum(lowRuns);
   const isReachedTwice = lowRuns.length > 1;
@@ -56,7 +57,7 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
     lowRuns.length > 0 &&
     lowCount >= BOTTOM_SHARE * count &&
     (isReachedTwice || low > HOT_START_C) &&
-    longest(lowRuns) >= LONGER_THAN_OTHERS * other
+    longest(lowRuns) >= LONGER_THAN_OTHERS * other()
   )
     mark(
       lowRuns,
@@ -64,7 +65,7 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
     );
   else if (mayBeFloor) markFloor();
   const sharp = highRuns.filter(isSharp);
-  if (sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other)
+  if (sharp.length > 0 && longest(sharp) * 2 >= LONGER_THAN_OTHERS * other())
     mark(
       highRuns,
       `the reading stays at exactly ${formatTemp(high, 1)}, the highest it ever shows, and runs into it at full slope: the top of the instrument's range`,
@@ -97,10 +98,10 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
 
   /** Smallest step the reading makes. */
   function lastDigit(): number {
-    let digit = Number.POSITIVE_INFINITY;
+    let least = Number.POSITIVE_INFINITY;
     for (let j = 1; j < count; j++)
-      if (at(j) !== at(j - 1)) digit = Math.min(digit, Math.abs(at(j) - at(j - 1)));
-    return digit;
+      if (at(j) !== at(j - 1)) least = Math.min(least, Math.abs(at(j) - at(j - 1)));
+    return least;
   }
 
   function runsAt(value: number, least: number): Run[] {
@@ -131,14 +132,23 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows
   /** Full slope into the run, and out of it unless the trace ends there. */
   function isSharp({ from, to }: Run): boolean {
     const slope = (a: number, b: number) => Math.abs(at(b) - at(a)) / Math.abs(b - a);
-    const needed = SHARP_DIGITS * digit;
+    const needed = SHARP_DIGITS * digit();
     const runsIn =
       from >= 4 &&
       slope(from - 4, from - 1) >= needed &&
       slope(from - 2, from - 1) * 2 >= slope(from - 4, from - 2);
-    const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit;
+    const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit();
     return runsIn && runsOut;
   }
+}
+
+/** Worked out when it is first asked for. */
+function once(work: () => number): () => number {
+  let known: number | undefined;
+  return () => {
+    known ??= work();
+    return known;
+  };
 }
 
 /** Do enough readings lie just above the lowest to look for a bottom with noise? */

@@ -13,12 +13,23 @@ export interface BentRun {
  */
 export class BentSurface {
   private readonly solvers = new Map<number, Matrix>();
+  /** The run at the same point as each of `meeting`. */
+  private readonly twins: readonly number[];
 
   constructor(
     private readonly runs: readonly BentRun[],
-    /** Runs the surface is then moved to meet: in the middle, and at both ends of the first direction where those were made. */
+    /** On finer cells, each at the point of a run: in the middle, and where the runs are coarser at ends of the directions. */
     private readonly meeting: readonly BentRun[],
-  ) {}
+    /** Directions that have a cube. */
+    private readonly cubed: readonly number[],
+  ) {
+    this.twins = meeting.map(({ x }) => runs.findIndex((run) => run.x.every((value, a) => value === x[a])));
+  }
+
+  /** The terms of a point: `surfaceTerms`, then its bends. */
+  termsAt(x: Float64Array, bends: readonly number[]): number[] {
+    return [...surfaceTerms(x, this.cubed), ...bends];
+  }
 
   /** Row t of the answer is the coefficient of term t for every quantity. */
   fit(
@@ -31,7 +42,7 @@ export class BentSurface {
       const values = new Matrix(seen.map((row) => [row[j]!]));
       return this.solver(bendsOf(j)).mmul(values).to1DArray();
     });
-    return this.meet(new Matrix(columns).transpose(), seenMeeting);
+    return this.meet(new Matrix(columns).transpose(), seen, seenMeeting);
   }
 
   private solver(bends: number): Matrix {
@@ -40,7 +51,7 @@ export class BentSurface {
     const made = pseudoInverse(
       new Matrix(
         this.runs.map((run) =>
-          termsOf(
+          this.termsAt(
             run.x,
             run.bends.map((bend, k) => (k < bends ? bend : 0)),
           ),
@@ -51,32 +62,37 @@ export class BentSurface {
     return made;
   }
 
-  /** Between the three runs to meet a parabola along the first direction. */
-  private meet(fit: Matrix, truths: readonly Float64Array[]): Matrix {
-    const [middle, low, high] = this.meeting.map(({ x, bends }, k) => {
-      const told = valuesAt(fit, termsOf(x, bends));
-      return { x: x[0]!, miss: truths[k]!.map((truth, j) => truth - told[j]!) };
+  /**
+   * Moves the surface onto the run in the middle. What finer cells change elsewhere goes by what they change at the ends of the
+   * directions, run against run on both: a parabola along the first, straight along the others.
+   */
+  private meet(fit: Matrix, seen: readonly Float64Array[], truths: readonly Float64Array[]): Matrix {
+    const [middle, ...ends] = this.meeting.map(({ x, bends }, k) => {
+      const told = k === 0 ? valuesAt(fit, this.termsAt(x, bends)) : seen[this.twins[k]!]!;
+      return { x, miss: truths[k]!.map((truth, j) => truth - told[j]!) };
     });
-    const squareRow = 1 + this.meeting[0]!.x.length;
+    const onBoth = truths[0]!.map((truth, j) => truth - seen[this.twins[0]!]![j]!);
+    const dimensions = middle!.x.length;
     for (let j = 0; j < fit.columns; j++) {
       const add = (row: number, by: number) => fit.set(row, j, fit.get(row, j) + by);
-      const atMiddle = middle!.miss[j]!;
-      add(0, atMiddle);
-      if (!low || !high) continue;
-      const [below, above] = [(low.miss[j]! - atMiddle) / low.x, (high.miss[j]! - atMiddle) / high.x];
-      const bend = (above - below) / (high.x - low.x);
-      add(1, below - bend * low.x);
-      add(squareRow, bend);
+      add(0, middle!.miss[j]!);
+      for (let a = 0; a < dimensions; a++) {
+        const own = ends.filter(({ x }) => x[a] !== 0);
+        const slopes = own.map(({ x, miss }) => ({ at: x[a]!, slope: (miss[j]! - onBoth[j]!) / x[a]! }));
+        const [first, second] = slopes;
+        if (!first) continue;
+        const bend = second ? (second.slope - first.slope) / (second.at - first.at) : 0;
+        add(1 + a, first.slope - bend * first.at);
+        if (bend !== 0) add(squareRow(dimensions, a), bend);
+      }
     }
     return fit;
   }
 }
 
-/** The terms of a point: `surfaceTerms`, then its bends. */
-export const termsOf = (x: Float64Array, bends: readonly number[]): number[] => [
-  ...surfaceTerms(x),
-  ...bends,
-];
+/** The row of the square of direction a (`surfaceTerms`). */
+const squareRow = (dimensions: number, a: number): number =>
+  1 + dimensions + a * dimensions - (a * (a - 1)) / 2;
 
 /** The quantities of a fit at the terms of a point. */
 export function valuesAt(fit: Matrix, terms: readonly number[]): Float64Array {

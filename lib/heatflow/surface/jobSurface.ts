@@ -1,5 +1,5 @@
 import type { PlatePlan } from '../plate';
-import { BentSurface, termsOf, valuesAt } from './bentSurface';
+import { BentSurface, valuesAt } from './bentSurface';
 import { type PhaseClock, phaseBounds, phaseLengths } from './phaseClock';
 import type { SurfaceRun } from './solveForSurface';
 import { bentPasses, strikeMargins } from './strikeMargins';
@@ -44,6 +44,7 @@ export function jobSurface(
   runs: readonly RunAt[],
   meeting: readonly RunAt[],
   baseC: number,
+  cubed: readonly number[],
 ): JobSurface {
   const { passes } = plan;
   const phases = 2 * passes.length + 1;
@@ -53,7 +54,7 @@ export function jobSurface(
     const margins = marginsOf(one);
     return { x: one.x, bends: bent.map((k) => Math.max(0, margins[k]!)) };
   };
-  const surface = new BentSurface(runs.map(bentRun), meeting.map(bentRun));
+  const surface = new BentSurface(runs.map(bentRun), meeting.map(bentRun), cubed);
   const log = (tempC: number): number => Math.log(Math.max(tempC - baseC, 1));
   const seen = (one: RunAt): Float64Array => {
     const lengths = phaseLengths(phaseBounds(one.run)).map((s, phase) =>
@@ -77,7 +78,7 @@ export function jobSurface(
   );
 
   const at = (x: Float64Array): JobAt => {
-    const terms = termsOf(
+    const terms = surface.termsAt(
       x,
       bent.map(() => 0),
     );

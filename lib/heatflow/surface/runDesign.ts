@@ -15,7 +15,7 @@ export interface DesignRuns {
   /** The plan the design was run on: its own, or on coarser cells. */
   readonly coarse: PlatePlan;
   readonly runs: readonly RunAt[];
-  /** On the plan's own cells: as planned, and where the design was coarser at both ends of the first unknown. */
+  /** On the plan's own cells: as planned, and where the design was coarser at both ends of the first unknown and one of the others. */
   readonly meeting: readonly RunAt[];
   /** On the plan's own cells, not to be fitted to. */
   readonly held: readonly RunAt[];
@@ -40,7 +40,10 @@ export function runDesign(
 ): DesignRuns {
   const coarse = planCost(plan).seconds * around.length > LONG_S ? coarserPlan(plan) : plan;
   const isCoarse = coarse !== plan;
-  const toMeet = [middle, ...(isCoarse ? around.slice(0, 2) : [])];
+  const toMeet = [
+    middle,
+    ...(isCoarse ? around.filter((_, i) => i === 0 || (i % 2 === 1 && i < 2 * axes.length)) : []),
+  ];
   const jobs = [
     // The long runs first, so that no thread is left with one at the end.
     ...[...toMeet, ...heldOut].map((knobs) => ({ on: plan, knobs })),

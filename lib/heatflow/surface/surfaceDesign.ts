@@ -1,17 +1,19 @@
 import { evenSpread } from '../../statistics';
 import type { PlanKnob, PlanKnobs } from '../calibration/planKnobs';
 import { knobAt } from './planUnknowns';
-import { surfaceTermCount } from './surfaceTerms';
+import { quadraticTermCount } from './surfaceTerms';
 
 /** Ends of the design, in standard errors. */
 const AXIAL_Z = 2.2;
 const CUBE_Z = 2.2;
-/** Runs for every term of the surface. */
-const RUNS_PER_TERM = 1.8;
+/** Runs for every term of the surface but its cubes. */
+const RUNS_PER_TERM = 2.2;
 
 /** Factors that do as much together as all of them over the heat capacity: ∂T/∂t = ∇·(k/c ∇T) + q/c. */
 const IS_OVER_HEAT = new Set(['power', 'film', 'contact', 'conductivity']);
 const HEAT = 'heat capacity';
+/** Of these the surface has cubes too; of others they only follow the scatter of the runs. */
+const CUBED = new Set(['power', 'contact']);
 
 /** Directions of the surface: the logarithm of each unknown in standard errors, what acts over the heat capacity divided by it. */
 export interface Axis {
@@ -33,6 +35,10 @@ export function axesOf(unknowns: readonly PlanKnob[]): Axis[] {
       ...(heat && IS_OVER_HEAT.has(name) ? { overHeat: heat.nominal } : {}),
     }));
 }
+
+/** The axes of which a surface has cubes. */
+export const cubedOf = (axes: readonly Axis[]): number[] =>
+  axes.flatMap(({ name }, i) => (CUBED.has(name) ? [i] : []));
 
 /** Where on the axes a job lies. */
 export const pointOf = (axes: readonly Axis[], knobs: PlanKnobs): Float64Array =>
@@ -62,7 +68,7 @@ export function surfaceDesign(given: readonly PlanKnob[], seed: number): Surface
   const ends = Array.from({ length: 2 * count }, (_, i) =>
     unknowns.map((_, k) => (k === i >> 1 ? (i % 2 ? AXIAL_Z : -AXIAL_Z) : 0)),
   );
-  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * surfaceTermCount(axes.length)) - ends.length - 1);
+  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * quadraticTermCount(axes.length)) - ends.length - 1);
   const inside = Array.from({ length: spread }, (_, i) =>
     unknowns.map((_, k) => CUBE_Z * (2 * evenSpread(i + 1000 * (seed % 900), k) - 1)),
   );

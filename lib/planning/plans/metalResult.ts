@@ -53,7 +53,7 @@ export function metalResult(
 ): PlanMetalResult {
   const draws = knobs.length;
   const melts = kept.length < places.length;
-  const weakest = melts ? new Float64Array(draws) : weakestOf(kept, draws);
+  const weakest = melts ? new Float64Array(draws) : weakestOf(kept);
   const startYield = kept[0]?.startYieldMPa ?? new Float64Array(draws);
   const needed = 1 - allowanceFraction;
   const chanceKept = shareOf(weakest, (value) => value >= needed);
@@ -75,7 +75,7 @@ export function metalResult(
     places: places.map(({ name, at }) => ({ name, at, peakC: Math.max(...historyOf(name).tempC) })),
     ...(line.length > 0 ? { softZone: reachAlong(line, needed) } : {}),
     gainsShare: shareOf(weakest, (value) => value > 1),
-    matters: melts ? [] : whatMatters(weakest, unknowns, knobs, weakestOf(asPlanned, draws)),
+    matters: melts ? [] : whatMatters(weakest, unknowns, knobs, weakestOf(asPlanned)),
     draws: weakest,
   };
 }
@@ -86,9 +86,9 @@ const reachAlong = (line: StrengthOfPlaces['line'], needed: number): SoftReach =
     needed,
   );
 
-function weakestOf(places: readonly PlaceStrength[], draws: number): Float64Array {
-  return Float64Array.from({ length: draws }, (_, i) =>
-    Math.min(...places.map(({ yieldKept }) => yieldKept[i]!)),
+function weakestOf([first, ...others]: readonly PlaceStrength[]): Float64Array {
+  return first!.yieldKept.map((kept, i) =>
+    others.reduce((least, { yieldKept }) => Math.min(least, yieldKept[i]!), kept),
   );
 }
 

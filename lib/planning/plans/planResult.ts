@@ -8,7 +8,7 @@ import {
   planUnknowns,
 } from '../../heatflow';
 import type { Judged } from '../../quantity';
-import { bandOfDraws, type VerdictWord, wordOf } from '../../strength';
+import { bandOfDraws, ROUTINE_DRAWS, type VerdictWord, wordOf } from '../../strength';
 import { metalResult, type PlanMetalResult, shareOf } from './metalResult';
 import { type PlaceStrength, type PlaceStrengthJob, placeStrengths } from './placeStrength';
 import { planExposure } from './planExposure';
@@ -115,7 +115,11 @@ export function planResult(
     const exposures = solid.map((place) => exposureOf(place.name));
     return [
       ...exposures.map((exposure) => jobOf(exposure, metal)),
-      ...exposures.map((exposure) => jobOf({ ...exposure, doubts: [] }, metal)),
+      // For its variance alone, so that routine draws will do.
+      ...exposures.map((exposure) => ({
+        ...jobOf({ ...exposure, doubts: [] }, metal),
+        draws: Math.min(draws, ROUTINE_DRAWS),
+      })),
       ...lines[m]!.filter((place) => !isMolten(place.name)).map((place) =>
         jobOf(exposureOf(place.name), metal),
       ),

@@ -33,9 +33,9 @@ export class ContactBodies {
       if (!this.touches[k]) return bodyC;
       let whole = 0;
       let footprintC = 0;
-      for (const [i, cell] of cells.entries()) {
+      for (let i = 0; i < cells.length; i++) {
         whole += wattsPerK[i]!;
-        footprintC += wattsPerK[i]! * tempC[cell]!;
+        footprintC += wattsPerK[i]! * tempC[cells[i]!]!;
       }
       const exponent = (whole * dtS) / bodyHeatJPerK;
       if (exponent === 0) return bodyC;
@@ -49,9 +49,10 @@ export class ContactBodies {
     return this.model.contacts.map(({ cells, wattsPerK }, k) => {
       let draw = 0;
       if (!this.touches[k]) return draw;
-      for (const [i, cell] of cells.entries()) {
-        const watts = wattsPerK[i]! * (tempC[cell]! - this.meanC[k]!);
-        flow[cell]! -= watts;
+      const bodyC = this.meanC[k]!;
+      for (let i = 0; i < cells.length; i++) {
+        const watts = wattsPerK[i]! * (tempC[cells[i]!]! - bodyC);
+        flow[cells[i]!]! -= watts;
         draw += watts;
       }
       return draw;
@@ -62,7 +63,7 @@ export class ContactBodies {
   drawOf(changeK: Float64Array): number[] {
     return this.model.contacts.map(({ cells, wattsPerK }, k) => {
       let draw = 0;
-      if (this.touches[k]) for (const [i, cell] of cells.entries()) draw += wattsPerK[i]! * changeK[cell]!;
+      if (this.touches[k]) for (let i = 0; i < cells.length; i++) draw += wattsPerK[i]! * changeK[cells[i]!]!;
       return draw;
     });
   }
@@ -70,7 +71,7 @@ export class ContactBodies {
   /** Adds the conductance of the contacts to the diagonal of a conduction matrix, W/K. */
   stiffen(own: Float64Array): void {
     for (const [k, { cells, wattsPerK }] of this.model.contacts.entries())
-      if (this.touches[k]) for (const [i, cell] of cells.entries()) own[cell]! += wattsPerK[i]!;
+      if (this.touches[k]) for (let i = 0; i < cells.length; i++) own[cells[i]!]! += wattsPerK[i]!;
   }
 
   /** Gives the bodies the heat they drew, J. */

@@ -14,6 +14,8 @@ const DOUBTFUL_SHARE = 0.05;
 export function plateDoubt(plan: PlatePlan, model: PlateModel, peakC: Float64Array): PlateDoubt {
   const { grid, topCell, bottomCell, thicknessMm, metals, metalOf } = model;
   const differenceK = stepDoubtK(plan, model, peakC);
+  /** Of one watt; passes share them. */
+  const profiles = new Map<string, (distanceMm: number) => number>();
   for (const pass of plan.passes) {
     const { sourceRadiusMm, face = 'top', path } = pass;
     const { meanPowerW } = passArc(pass);
@@ -21,19 +23,17 @@ export function plateDoubt(plan: PlatePlan, model: PlateModel, peakC: Float64Arr
       typeof sourceRadiusMm === 'number'
         ? sourceRadiusMm
         : Math.min(sourceRadiusMm.acrossMm, sourceRadiusMm.aheadMm, sourceRadiusMm.behindMm);
-    const profiles = new Map<string, (distanceMm: number) => number>();
     for (const [place, here] of grid.inPart.entries()) {
       if (!here) continue;
       const cell = (face === 'top' ? topCell : bottomCell)[place]!;
       const thickness = thicknessMm[cell]!;
       const metal = metalOf[cell]!;
-      const key = `${metal} ${thickness}`;
-      const profile =
-        profiles.get(key) ?? excessProfile(meanPowerW, radiusMm, thickness, metals[metal]!.conductivity);
+      const key = `${metal} ${thickness} ${radiusMm}`;
+      const profile = profiles.get(key) ?? excessProfile(radiusMm, thickness, metals[metal]!.conductivity);
       profiles.set(key, profile);
       differenceK[place] = Math.max(
         differenceK[place]!,
-        profile(distanceToPath(path, centreOf(model, place))),
+        meanPowerW * profile(distanceToPath(path, centreOf(model, place))),
       );
     }
   }
@@ -54,9 +54,8 @@ export function plateDoubt(plan: PlatePlan, model: PlateModel, peakC: Float64Arr
   return { differenceK, doubtful };
 }
 
-/** The excess of the heated face against distance from the path, tabulated. */
+/** The excess of the heated face against distance from the path for every watt, K/W, tabulated. */
 function excessProfile(
-  netPowerW: number,
   radiusMm: number,
   thicknessMm: number,
   conductivityWPerMmK: number,
@@ -64,7 +63,13 @@ function excessProfile(
   const reach = 3 * (thicknessMm + radiusMm);
   const nodes = 60;
   const table = Array.from({ length: nodes + 1 }, (_, i) =>
-    faceExcessK({ netPowerW, radiusMm, thicknessMm, conductivityWPerMmK, distanceMm: (i / nodes) * reach }),
+    faceExcessK({
+      netPowerW: 1,
+      radiusMm,
+      thicknessMm,
+      conductivityWPerMmK,
+      distanceMm: (i / nodes) * reach,
+    }),
   );
   return (distanceMm) => {
     const at = (distanceMm / reach) * nodes;

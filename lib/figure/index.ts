@@ -7,6 +7,7 @@ export type { MapLine, MapPoint } from './map/mapMarks';
 export { peakMapOf } from './map/peakMapOf';
 export { planFigure } from './map/planFigure';
 export { spikeFigure } from './map/spikeFigure';
+export { planTimeFigure } from './profile/planTimeFigure';
 export {
   type ProfileLine,
   type ProfileOptions,

@@ -1,13 +1,14 @@
 import { extent } from 'simple-statistics';
 import { formatTemp } from '../../quantity';
 import type { VerdictWord } from '../../strength';
-import type { Figure, MarkerSymbol, Trace } from '../figure';
+import type { Figure, Trace } from '../figure';
 import { endLabels } from '../parts/endLabels';
 import { shortName } from '../parts/naming';
 import { MARGIN, textWidthPx } from '../parts/panel';
 import { requireSome } from '../parts/requireSome';
 import { axisHeading, baseAxis, baseLayout, levelLine, lineLook, plotText, TEXT_PX } from '../parts/style';
 import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
+import { VERDICT_SYMBOL } from '../parts/verdictSymbol';
 
 /** What came of one weld: its place in the row of welds, and a value with its band where it has one. */
 export interface TrendPoint {
@@ -41,12 +42,6 @@ export interface TrendOptions {
 
 const HEIGHT_PX = 190;
 const FAHRENHEIT_PX = 32;
-/** The verdict by shape, as on a record. */
-const SYMBOL: Readonly<Record<VerdictWord, MarkerSymbol>> = {
-  kept: 'circle',
-  uncertain: 'diamond-open',
-  lost: 'square',
-};
 
 /** A quantity weld after weld, a line for each metal: circle kept, open diamond uncertain, square lost. */
 export function trendFigure(lines: readonly TrendLine[], options: TrendOptions): Figure {
@@ -120,7 +115,7 @@ function bars({ points }: TrendLine, look: number): Trace {
 
 function marks({ name, points }: TrendLine, look: number): Trace[] {
   const { color } = lineLook(look);
-  return (Object.keys(SYMBOL) as VerdictWord[]).flatMap((word): Trace[] => {
+  return (Object.keys(VERDICT_SYMBOL) as VerdictWord[]).flatMap((word): Trace[] => {
     const said = points.filter(({ verdict }) => verdict === word);
     if (said.length === 0) return [];
     return [
@@ -130,7 +125,7 @@ function marks({ name, points }: TrendLine, look: number): Trace[] {
         name: plotText(`${name}, ${word}`),
         x: said.map(({ weld }) => weld),
         y: said.map(({ value }) => Number(value.toPrecision(6))),
-        marker: { color, size: 7, symbol: SYMBOL[word], line: { color, width: 1.4 } },
+        marker: { color, size: 7, symbol: VERDICT_SYMBOL[word], line: { color, width: 1.4 } },
         text: said.map(({ label }) => plotText(label)),
         hovertemplate: '%{text}<br>%{y}<extra></extra>',
         showlegend: false,

@@ -17,8 +17,8 @@ const STARTS_HERE: readonly (readonly [string, string])[] = [
 export const DEFAULTS_FILE = 'shop-defaults.json';
 
 /**
- * Makes a folder that runs at once: a job file with comments, an invented log, the shop's defaults, a notebook, and the
- * schemas by which an editor completes both files.
+ * Makes a folder that runs at once: a job file with comments, an invented log and the plan of its weld, the shop's defaults,
+ * a notebook, and the schemas by which an editor completes both files.
  * @returns the names of what it made.
  * @throws TemperbookError for a folder that holds anything, and where nothing can be written.
  */
@@ -29,6 +29,7 @@ export function newJobFolder(folder: string): readonly string[] {
     ['job.json', kit('data/new/job.json')],
     [DEFAULTS_FILE, kit(`data/new/${DEFAULTS_FILE}`)],
     ['weld.csv', kit('data/demo/mast-foot-weld.csv')],
+    ['weld-plan.json', kit('data/demo/mast-foot-plan.json')],
     [NOTEBOOK, STARTS_HERE.reduce((text, [was, is]) => text.replace(was, is), kit(`notebooks/${NOTEBOOK}`))],
     ['job.schema.json', kit('data/schemas/job.schema.json')],
     ['shop-defaults.schema.json', kit('data/schemas/shop-defaults.schema.json')],

@@ -3,7 +3,14 @@ import mast from '../../data/demo/mast-foot-plan.json';
 import { planFigure, staticSvg } from '../../lib/figure';
 import type { PlatePlan } from '../../lib/heatflow';
 
-const plan = mast as unknown as PlatePlan;
+const demo = mast as unknown as PlatePlan;
+const plan: PlatePlan = {
+  ...demo,
+  part: [
+    ...demo.part,
+    { name: 'pin hole', shape: { circleMm: [50, 30, 8] }, thicknessMm: 0, metal: 'A356.0' },
+  ],
+};
 
 describe('the drawing of a plan', () => {
   const figure = planFigure(plan, 'Mast foot');
@@ -12,7 +19,7 @@ describe('the drawing of a plan', () => {
   it('shows every region with its thickness, every pass in its order, every clamp and every probe', () => {
     const words = (figure.layout.annotations ?? []).map(({ text }) => text);
     expect(words).toEqual(
-      expect.arrayContaining(['tube wall, 3 mm', 'hinge block, 25 mm', 'pin hole, hole', 'hinge lug']),
+      expect.arrayContaining(['tube wall, 3 mm', 'hinge block, 25 mm', 'pin hole, hole', 'TC3 hinge lug']),
     );
     for (const [i, { name }] of plan.passes.entries()) expect(named(`${i + 1} ${name}`)).toHaveLength(1);
     expect(named('bench clamp')).toHaveLength(1);

@@ -21,8 +21,15 @@ export { type CardProblem, cardProblems } from './cardProblems';
 export { type FoundTemper, findTemper } from './findTemper';
 export { listAlloys, loadAlloy } from './loadAlloy';
 export { meltsFromC } from './meltsFromC';
-export { isOpenMetal, type MetalAlternative, metalAlternatives } from './metalAlternatives';
-export { type MetalWords, type NamedMetal, namedMetal, parseMetal, withMetal } from './parseMetal';
+export { type MetalAlternative, metalAlternatives } from './metalAlternatives';
+export {
+  isOpenMetal,
+  type MetalWords,
+  type NamedMetal,
+  namedMetal,
+  parseMetal,
+  withMetal,
+} from './parseMetal';
 export { propertyAt } from './propertyAt';
 export { shopLimit } from './shopLimit';
 export { isQuenched, type StartTemper, startTemper } from './startTemper';

@@ -12,12 +12,6 @@ export interface MetalAlternative {
   readonly because: string;
 }
 
-const UNKNOWN = /\b(not known|unknown|not sure|no idea|who knows)\b|\?/i;
-
-/** Whether words leave open what the metal is. */
-export const isOpenMetal = (words: string): boolean =>
-  /^\s*like\s/i.test(words) || / or /i.test(words) || UNKNOWN.test(words);
-
 /**
  * What a part may be, from words that leave it open: "like 356", "like 356, temper not known", "A356-T6 or A356-T7",
  * "6061, temper not known". "Like" takes in every alloy of that family; a temper that is not said takes in every temper of

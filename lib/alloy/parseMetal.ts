@@ -34,6 +34,12 @@ export function parseMetal(text: string): MetalWords {
     : { alloy: words };
 }
 
+const UNKNOWN = /\b(not known|unknown|not sure|no idea|who knows)\b|\?/i;
+
+/** Whether words leave open what the metal is. */
+export const isOpenMetal = (words: string): boolean =>
+  !/\.json$/i.test(words) && (/^\s*like\s/i.test(words) || / or /i.test(words) || UNKNOWN.test(words));
+
 /** A metal whose alloy and temper are both known. */
 export interface NamedMetal {
   readonly card: AlloyCard;
@@ -46,6 +52,12 @@ export interface NamedMetal {
  * @example namedMetal('6061-T6').temper // "T6"
  */
 export function namedMetal(alloy: AlloyCard | string, temper?: string): NamedMetal {
+  if (typeof alloy === 'string' && isOpenMetal(alloy))
+    throw new TemperbookError('These words leave the metal open, and this question is of one metal', {
+      found: `"${alloy}"`,
+      expected: 'one alloy in one temper, such as "A356-T6"',
+      remedy: 'A job, or temperbook review, judges every metal it may be',
+    });
   const words = typeof alloy === 'string' ? parseMetal(alloy) : { alloy };
   if (words.alloy === undefined)
     throw new TemperbookError('A temper is given where the alloy is asked', {

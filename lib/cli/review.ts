@@ -1,17 +1,18 @@
 import { dirname, extname } from 'node:path';
 import { parseArgs } from 'node:util';
 import { settleReadings, VERDICT_IN_WORDS } from '../decision';
-import { type Job, jobOptions, logOf, type Review, readJob, reviewJob, withLog } from '../job';
+import { type Job, jobOptions, logOf, type Review, readJob, reviewJob, reviewOpenJob, withLog } from '../job';
 import { type ReadOptions, readLog, type ThermalLog } from '../log';
 import { formatChance } from '../quantity';
 import { buildRecord, namesIn, writeRecord } from '../record';
 import { isFolder } from './many/logsToReview';
 import { type ReviewedLog, reviewMany } from './many/reviewMany';
+import { mixedLines } from './mixedLines';
 import { askJob, canAsk } from './review/askJob';
 import { askWay } from './review/askWay';
 import { jobOfOptions } from './review/jobOfOptions';
 import { tellJobFile, tellRecord, tellReview } from './review/tellReview';
-import { keepNames, unitsShown } from './say';
+import { keepNames, say, unitsShown } from './say';
 import { shareLine } from './shareLine';
 import { onlyOne, required, shortest, UsageError } from './usage';
 
@@ -54,6 +55,7 @@ export async function reviewAndTell(
   said: Job,
   { isOpen, outFolder }: { readonly isOpen: boolean; readonly outFolder: string },
 ): Promise<void> {
+  if (said.metal.open !== undefined) return tellOpenMetal(said);
   const reviewed = await reviewOf(said, isOpen);
   const built = buildRecord(reviewed.record);
   const record = writeRecord(built, outFolder, undefined, unitsShown());
@@ -66,6 +68,21 @@ export async function reviewAndTell(
     verdict: VERDICT_IN_WORDS[verdict],
     chance: chanceKept === null ? 'not known' : formatChance(chanceKept),
     record: shortest(record.html),
+  } satisfies ReviewedLog);
+}
+
+/** A job whose metal is open is judged for every metal it may be, and no record is written. */
+function tellOpenMetal(said: Job): void {
+  const mixed = reviewOpenJob(said);
+  say(
+    [...mixedLines(mixed), '', ...mixed.because, 'No record is written: a record is of one metal.'].join(
+      '\n',
+    ),
+  );
+  process.send?.({
+    verdict: VERDICT_IN_WORDS[mixed.word],
+    chance: mixed.chanceKept === null ? 'not known' : formatChance(mixed.chanceKept),
+    record: 'none, for the metal is open',
   } satisfies ReviewedLog);
 }
 

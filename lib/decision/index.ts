@@ -18,7 +18,8 @@ export {
   type HeatsVerdict,
   judgeHeats,
 } from './heats/judgeHeats';
-export { judgeOpenMetal, type OpenAnswer, type OpenOptions, type OpenVerdict } from './heats/judgeOpenMetal';
+export { judgeOpenMetal, type OpenOptions } from './heats/judgeOpenMetal';
+export { type AnswerIf, mixedAnswer, type OpenAnswer, type OpenVerdict } from './heats/mixedAnswer';
 export { ovenOptions, readHeats, type ToldHeat, toldExposures } from './heats/toldHeat';
 export { judge } from './judge';
 export type { ChannelOptions, Instrument, JudgeOptions, ProbeRole } from './judgeOptions';

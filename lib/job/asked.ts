@@ -24,12 +24,12 @@ export interface Asked {
 export function askedOf(job: Job, log: Pick<ThermalLog, 'channels' | 'statements'>): Asked[] {
   const probes = log.channels.map(({ name }) => ({ name, ...saidOf(job, name) }));
   const onPart = probes.filter(({ role = 'part' }) => role === 'part');
-  const { alloy, temper } = job.metal;
+  const { alloy, temper, open } = job.metal;
   const loose =
     job.measuring.attachment === undefined ? onPart.filter((one) => one.attachment === undefined) : [];
   return [
     ...(loose.length > 0 ? [fixingAsked(loose.map(({ name }) => name))] : []),
-    ...(alloy === undefined || temper === undefined ? [metalAsked(alloy)] : []),
+    ...(open === undefined && (alloy === undefined || temper === undefined) ? [metalAsked(alloy)] : []),
     ...onPart
       .filter(
         ({ name, role, metal }) => !role && !metal && alloy !== undefined && nameSpeaksOfOther(name, alloy),

@@ -27,6 +27,7 @@ export { readDefaults } from './readDefaults';
 export { type ReadJobOptions, readJob } from './readJob';
 export { type JobRecovery, recoveryOfReview } from './recovery/recoveryOfReview';
 export { type Review, type ReviewOptions, reviewJob } from './reviewJob';
+export { type ReviewIf, reviewOpenJob } from './reviewOpenJob';
 export { defaultsSchema, jobSchema } from './schema/jobSchema';
 export { type JobZones, softZonesOfJob } from './softZonesOfJob';
 export { FollowedFile } from './watch/followFile';

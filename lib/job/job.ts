@@ -18,6 +18,8 @@ import type {
 /** A metal as far as it was said. */
 export interface JobMetal extends Partial<Omit<Exclude<SaidMetal, string>, 'alloy'>> {
   readonly alloy?: string;
+  /** Words that leave it open: "like 356, temper not known". */
+  readonly open?: string;
 }
 
 /** What is said of one probe, its metal taken apart. */

@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { findTemper, isQuenched, loadAlloy, parseMetal } from '../alloy';
+import { findTemper, isOpenMetal, isQuenched, loadAlloy, metalAlternatives, parseMetal } from '../alloy';
 import { TemperbookError } from '../quantity';
 import type { Job, JobMetal } from './job';
 import type { SaidMetal } from './jobFile';
@@ -10,6 +10,12 @@ import type { SaidMetal } from './jobFile';
  */
 export function jobMetal(said: SaidMetal, folder: string): JobMetal {
   const { alloy: word, ...known } = typeof said === 'string' ? { alloy: said } : said;
+  if (isOpenMetal(word)) {
+    const { temper: one, ...rest } = { temper: undefined, ...known };
+    const open = one === undefined ? word : `${word} ${one}`;
+    metalAlternatives(open);
+    return { ...rest, open };
+  }
   const words = parseMetal(word);
   const given = 'temper' in known && known.temper !== undefined ? parseMetal(known.temper).temper : undefined;
   const temper = words.temper ?? given ?? ('temper' in known ? known.temper : undefined);
@@ -26,8 +32,29 @@ export function jobMetal(said: SaidMetal, folder: string): JobMetal {
   return { ...known, ...(alloy === undefined ? {} : { alloy }), ...(temper === undefined ? {} : { temper }) };
 }
 
+/** The metal under a probe. @throws TemperbookError as `jobMetal`, and for words that leave it open. */
+export function metalOfProbe(said: SaidMetal, folder: string): JobMetal {
+  const metal = jobMetal(said, folder);
+  if (metal.open === undefined) return metal;
+  throw new TemperbookError('The metal under one probe is left open', {
+    found: `"${metal.open}"`,
+    expected: 'one alloy in one temper, such as "6061-T6"',
+    remedy: 'Only the metal of the whole part may be left open',
+  });
+}
+
 /** What metal was heated. @throws TemperbookError for a job that does not say it. */
-export function metalOf({ metal: { alloy, temper }, file }: Job): { alloy: string; temper: string } {
+export function metalOf({ metal: { alloy, temper, open }, file }: Job): { alloy: string; temper: string } {
+  if (open !== undefined)
+    throw new TemperbookError(
+      'The job leaves open what metal was heated, and this question is of one metal',
+      {
+        file,
+        found: `"${open}"`,
+        expected: 'one alloy in one temper, such as "metal": "A356-T6"',
+        remedy: 'temperbook review (reviewOpenJob) judges every metal it may be',
+      },
+    );
   if (alloy !== undefined && temper !== undefined) return { alloy, temper };
   throw new TemperbookError('The job does not say what metal was heated', {
     file,

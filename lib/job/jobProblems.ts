@@ -12,7 +12,7 @@ import { type FileOf, schedulePath } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
 import { heatOfJob } from './heats/heatOfJob';
 import type { JobFile, SaidChart, SaidMetal } from './jobFile';
-import { jobMetal } from './jobMetal';
+import { jobMetal, metalOfProbe } from './jobMetal';
 import { readDefaults } from './readDefaults';
 import { jobSchema } from './schema/jobSchema';
 
@@ -127,7 +127,7 @@ function senseProblems(job: Partial<JobFile>, folder: string, isLogToCome: boole
     tryOut('measuring.ambientC', () => celsiusOf(measuring.ambientC, 'ambientC'));
   if (limits?.limitC !== undefined) tryOut('limits.limitC', () => shopLimit(limits.limitC!));
   for (const [name, probe] of Object.entries(probes)) {
-    metalAt(`probes.${name}.metal`, probe.metal);
+    if (probe.metal !== undefined) tryOut(`probes.${name}.metal`, () => metalOfProbe(probe.metal!, folder));
     if (probe.attachment !== undefined)
       tryOut(`probes.${name}.attachment`, () => attachmentError(probe.attachment!));
   }

@@ -2,7 +2,7 @@ import { dirname, resolve } from 'node:path';
 import { dataCheck, readUserJson, refuseProblems } from '../quantity';
 import type { Job, JobMetal } from './job';
 import type { ShopDefaults } from './jobFile';
-import { jobMetal } from './jobMetal';
+import { jobMetal, metalOfProbe } from './jobMetal';
 import { defaultsSchema } from './schema/jobSchema';
 
 /** What a shop's defaults say, read. */
@@ -31,7 +31,7 @@ export function readDefaults(path: string): Defaults {
     limits,
     named: probes.map(({ metal: own, ...probe }) => ({
       ...probe,
-      ...(own === undefined ? {} : { metal: jobMetal(own, folder) }),
+      ...(own === undefined ? {} : { metal: metalOfProbe(own, folder) }),
     })),
   };
 }

@@ -18,10 +18,11 @@ import {
 import { parsePoints, pointsExposure, stickOf } from '../../exposure';
 import { tableText } from '../../figure';
 import { readLog } from '../../log';
-import { formatChance, formatKept, formatPercent, formatStress } from '../../quantity';
+import { formatChance, formatKept, formatStress } from '../../quantity';
 import { tableOf, writeWhole } from '../../report';
 import { readUnits } from '../../section';
 import { fractionOf } from '../fractionOf';
+import { mixedLines } from '../mixedLines';
 import { shown } from '../say';
 import { required, shortest, UsageError, yesOrNo } from '../usage';
 
@@ -125,21 +126,11 @@ function placeRow({ name, word, yieldKeptFraction, chanceKept, yieldMPa, ultimat
   };
 }
 
-function openText({ sentence, answers, because }: OpenVerdict): string {
-  const rows = answers.map(({ metal, weight, isRuledOut, verdict: { word, chanceKept } }) => ({
-    'If it is': metal,
-    Weight: `${formatPercent(weight)}${isRuledOut ? ', too little to count' : ''}`,
-    Verdict: VERDICT_IN_WORDS[word],
-    'Chance it is enough': chanceKept === null ? 'not all was recorded' : formatChance(chanceKept),
-  }));
+function openText(answer: OpenVerdict<HeatsVerdict>): string {
   return `${[
-    sentence,
-    '',
-    tableText(tableOf(rows)),
-    'The word must hold for every metal that weighs more than 5 %.',
-    WORD_RULE,
-    ...list('Nobody said', answers[0]!.verdict.asks),
-    ...list('Taken for this answer', because),
+    ...mixedLines(answer),
+    ...list('Nobody said', answer.answers[0]!.verdict.asks),
+    ...list('Taken for this answer', answer.because),
   ].join('\n')}\n`;
 }
 

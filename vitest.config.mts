@@ -15,16 +15,17 @@ const withBrowser =
   (isInstalled('jupyter-notebook') && ['chromium', 'chromium-browser', 'google-chrome'].some(isInstalled));
 if (!withBrowser) process.stdout.write('Chromium or Jupyter is not installed: test/browser is left to CI.\n');
 
+/** `--mode full`, read by test/setup/extent.ts. Told to each project: this file is read again for them, in a mode of their own. */
+const extentOf = (mode: string) => ({ TEST_EXTENT: mode === 'full' ? 'full' : 'short' });
+
 /** Started first, by its name: the longest file of the suite is here, and runs beside the rest. */
-const browserProject = {
+const browserProject = (mode: string) => ({
   extends: true as const,
-  test: { name: 'browser', include: browser, globalSetup: 'test/setup/build.ts' },
-};
+  test: { name: 'browser', include: browser, globalSetup: 'test/setup/build.ts', env: extentOf(mode) },
+});
 
 export default defineConfig(({ mode }) => ({
   test: {
-    // `--mode full`, read by test/setup/extent.ts.
-    env: { TEST_EXTENT: mode === 'full' ? 'full' : 'short' },
     testTimeout: 120_000,
     hookTimeout: 120_000,
     // By itself vitest leaves one core free, which on two cores is half of them.
@@ -36,6 +37,7 @@ export default defineConfig(({ mode }) => ({
         extends: true,
         test: {
           name: 'rooms',
+          env: extentOf(mode),
           include: ['test/**/*.test.ts'],
           exclude: [...built, ...browser],
           // Pure functions need no process of their own: a worker loads the library once.
@@ -46,11 +48,12 @@ export default defineConfig(({ mode }) => ({
         extends: true,
         test: {
           name: 'built',
+          env: extentOf(mode),
           include: built,
           globalSetup: 'test/setup/build.ts',
         },
       },
-      ...(withBrowser ? [browserProject] : []),
+      ...(withBrowser ? [browserProject(mode)] : []),
     ],
   },
 }));

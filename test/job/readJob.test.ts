@@ -161,7 +161,7 @@ describe('the schemas of job and defaults', () => {
       const isNumber = type === 'number' || (Array.isArray(type) && type.includes('number'));
       if (
         isNumber &&
-        !/°C|mm|MPa|HV|\bs\b|fraction|unit|W\b|Mpa|\bh\b|a number$|K\)|0 to 1|%|the value|layers|J\/K|kg/.test(
+        !/°C|mm|MPa|HV|\bs\b|fraction|unit|W\b|Mpa|a number$|K\)|0 to 1|%|the value|layers|J\/K|kg|, h$/.test(
           description,
         )
       )

@@ -54,7 +54,7 @@ const lot = closed(
         'the charts that follow it, of the same load',
         fileOf('a chart', {
           pauseH: {
-            ...number('time from the end of the chart before, h; in place of the clocks'),
+            ...number('time from the end of the chart before, in place of their clocks, h'),
             minimum: 0,
           },
         }),

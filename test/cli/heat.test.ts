@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -43,6 +43,20 @@ describe('temperbook heat', () => {
     expect(
       (await heat('390F 20min', '--alloy', 'A356-T6 or A356-T7', '--brinell', '80', ...known)).stdout,
     ).toMatch(/A356\.0-T7 .*%/);
+    rmSync(folder, { recursive: true });
+  });
+
+  it('reviews a job whose metal is open for every metal it may be, and writes no record of it', async () => {
+    const folder = mkdtempSync(path.join(tmpdir(), 'open-'));
+    const said = { job: 'J-9', metal: 'A356-T6 or A356-T7', heats: ['390F 1h'] };
+    writeFileSync(path.join(folder, 'job.json'), JSON.stringify(said));
+    const { status, stdout, stderr } = await temperbook(folder, 'review', 'job.json', '--out', 'out');
+    expect([status, stderr]).toEqual([0, '']);
+    expect(stdout).toMatch(/^A356\.0-T6 +50 % +/m);
+    expect(stdout).toMatch(/^A356\.0-T7 +50 % +/m);
+    expect(stdout).toContain('The word must hold for every metal that weighs more than 5 %.');
+    expect(stdout).toContain('No record is written: a record is of one metal.');
+    expect(readdirSync(folder)).toEqual(['job.json']);
     rmSync(folder, { recursive: true });
   });
 

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { JudgeOptions } from '../../lib/decision';
-import { type Course, cool, csv, judged, pass } from './logs';
+import { exposureOf, type JudgeOptions } from '../../lib/decision';
+import type { Exposure, ShiftDoubt } from '../../lib/exposure';
+import { readLog } from '../../lib/log';
+import { strengthAfter } from '../../lib/strength';
+import { type Course, cool, csv, judged, pass, USUAL } from './logs';
+
+const METAL = { alloy: 'A356.0', temper: 'T6' };
 
 const lostBetween =
   (fromS: number, toS: number, course: Course): Course =>
@@ -334,11 +339,22 @@ describe('heat that a file hides, from its bytes to the word', () => {
 
   it('means over an interval hide more of a peak than readings', () => {
     const course = pass(60, 300, 60);
-    const readings = judged(csv({ TC1: course }, { toS: 900, everyS: 3 })).channels[0]!;
-    const means = judged(csv({ 'TC1 mean': course }, { toS: 900, everyS: 3 })).channels[0]!;
-    expect(means.peakC.high).toBeGreaterThan(readings.peakC.high);
-    expect(means.yieldKeptFraction.low).toBeLessThan(readings.yieldKeptFraction.low);
-    expect(means.peakC.because.join(' ')).toMatch(/mean of its interval/);
+    const of = (name: string) =>
+      exposureOf(
+        readLog(Buffer.from(csv({ [name]: course }, { toS: 900, everyS: 3 })), { name: 'mast-foot.csv' }),
+        name,
+        USUAL,
+      );
+    const [readings, means] = [of('TC1'), of('TC1 mean')];
+    const hottest = ({ history, doubts }: Exposure) => {
+      const between = doubts.find(({ kind }) => kind === 'between readings') as ShiftDoubt;
+      return Math.max(...history.tempC.map((temp, i) => temp + between.shiftK[i]!));
+    };
+    expect(hottest(means)).toBeGreaterThan(hottest(readings));
+    const low = (exposure: Exposure) =>
+      strengthAfter(exposure, METAL, { draws: 400, endOnly: true }).yieldKeptFraction.low;
+    expect(low(means)).toBeLessThan(low(readings));
+    expect(means.because.join(' ')).toMatch(/mean of its interval/);
   });
 
   it('refuses a log and options that name two wires, and takes the wire the file names', () => {

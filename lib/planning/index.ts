@@ -29,13 +29,8 @@ export { type PlacedProbe, type PlaceProbeOptions, placeProbe } from './plans/pl
 export { PLAN_DOUBT, planExposure } from './plans/planExposure';
 export { type PlanMetal, USUAL_KEEP_FROM_MM } from './plans/planPlaces';
 export type { NamedPlan, PlanResult } from './plans/planResult';
-export {
-  highestInterpass,
-  largestAmps,
-  type SearchOptions,
-  smallestWait,
-  type Tried,
-} from './plans/searchPlans';
+export type { SearchOptions, Tried } from './plans/searcher';
+export { highestInterpass, largestAmps, smallestWait } from './plans/searchPlans';
 export {
   type RepairBead,
   type SmallRepair,

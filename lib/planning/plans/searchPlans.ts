@@ -1,47 +1,7 @@
 import type { PlatePass, PlatePlan } from '../../heatflow';
-import {
-  formatDuration,
-  formatPercent,
-  formatTemp,
-  knownOptions,
-  requireNumber,
-  TemperbookError,
-} from '../../quantity';
-import { KEPT_FROM } from '../../strength';
-import { type ComparePlansOptions, comparePlans } from './comparePlans';
-import type { PlanResult } from './planResult';
+import { formatDuration, formatPercent, formatTemp, requireNumber, TemperbookError } from '../../quantity';
+import { type SearchOptions, searcher, type Tried } from './searcher';
 import { gains, whyNot } from './searchWords';
-
-/** How a plan is looked for: as `comparePlans`, with the chance that is asked for. */
-export interface SearchOptions extends Omit<ComparePlansOptions, 'softZone' | 'onProgress'> {
-  /** Chance of staying within the allowance, 0 to 1; default 0.95. */
-  readonly confidence?: number;
-  /** Longest wait worth while, s; default two hours. Of account to `smallestWait` alone. */
-  readonly mostWaitS?: number;
-  /** Called with every value tried and its chance; `false` stops the search. */
-  readonly onTry?: (tried: Tried) => unknown;
-}
-
-/** A value that was tried. */
-export interface Tried {
-  readonly value: number;
-  readonly chanceKept: number;
-}
-
-const OPTIONS = [
-  'metals',
-  'allowanceFraction',
-  'draws',
-  'seed',
-  'unknowns',
-  'toleranceK',
-  'longestWaitS',
-  'workers',
-  'signal',
-  'confidence',
-  'mostWaitS',
-  'onTry',
-] as const satisfies readonly (keyof SearchOptions)[];
 
 const MOST_WAIT_S = 7200;
 /** A wait is told to a twentieth or ten seconds, an interpass limit to two kelvin, a current to two in a hundred. */
@@ -162,44 +122,6 @@ export function largestAmps(
     because: `${formatPercent(value)} of the planned current: a chance of ${formatPercent(found.best.chanceKept)} to stay within the allowance.${gains(found.best)}`,
     tried: found.tried,
   };
-}
-
-interface Search {
-  planOf(value: number): PlatePlan;
-  between(low: number, high: number): number;
-  isClose(low: number, high: number): boolean;
-  /** The end of the range with less heat. */
-  readonly goodEnd: 'low' | 'high';
-}
-
-function searcher(given: SearchOptions, door: string) {
-  const { confidence = KEPT_FROM, mostWaitS, onTry, ...options } = knownOptions(given, OPTIONS, door);
-  requireNumber(confidence, 'confidence', { low: 0.01, high: 0.999 });
-  const search = (low: number, high: number, { planOf, between, isClose, goodEnd }: Search) => {
-    const tried: Tried[] = [];
-    const look = (value: number): PlanResult => {
-      const result = comparePlans([{ name: `with ${Number(value.toPrecision(3))}`, plan: planOf(value) }], {
-        ...options,
-        softZone: false,
-      }).plans[0]!;
-      tried.push({ value, chanceKept: result.chanceKept });
-      if (onTry?.(tried.at(-1)!) === false) throw new TemperbookError('The search was stopped');
-      return result;
-    };
-    let [good, bad] = goodEnd === 'low' ? [low, high] : [high, low];
-    const easiest = look(bad);
-    if (easiest.chanceKept >= confidence) return { value: bad, best: easiest, tried };
-    let best = look(good);
-    if (best.chanceKept < confidence) return { value: null, best, tried };
-    while (!isClose(Math.min(good, bad), Math.max(good, bad))) {
-      const value = between(Math.min(good, bad), Math.max(good, bad));
-      const result = look(value);
-      if (result.chanceKept >= confidence) [good, best] = [value, result];
-      else bad = value;
-    }
-    return { value: good, best, tried };
-  };
-  return { search, confidence, ...(mostWaitS === undefined ? {} : { mostWaitS }) };
 }
 
 /** Every pass after the first struck otherwise. */

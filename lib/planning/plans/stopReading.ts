@@ -15,6 +15,7 @@ import { readingAtLimit } from '../readingAtLimit';
 import { momentAtLimit } from './momentAtLimit';
 import { planExposure } from './planExposure';
 import { hottestToKeep, metalsOf, type PlanMetal, placeName } from './planPlaces';
+import { SLOPE_MM, slopeProbes } from './slopeProbes';
 
 /** What `stopReading` needs to know. */
 export interface StopReadingOptions extends Pick<PlanSurfaceOptions, 'seed' | 'workers' | 'longestWaitS'> {
@@ -72,8 +73,6 @@ export interface StopReading {
 }
 
 const DRAWS = 200;
-/** Fall along the probe's own line is taken over so much either way, mm. */
-const SLOPE_MM = 2;
 
 /**
  * What the probe of a plan may show before one must stop. In every plausible job the metal that matters comes to its limit at
@@ -206,19 +205,3 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
 
 /** A probe that sees less of the rise than this hardly warns. */
 const FEW = 0.4;
-
-/** Two probes a little further out and in, on the line to the middle of the first pass. */
-function slopeProbes(plan: PlatePlan, probe: PlatePlan['probes'][number]) {
-  const path = plan.passes[0]?.path ?? [];
-  if (path.length === 0) return [];
-  const middle = path[path.length >> 1]!;
-  const [dx, dy] = [middle[0] - probe.xMm, middle[1] - probe.yMm];
-  const mm = Math.hypot(dx, dy);
-  if (mm < 2 * SLOPE_MM) return [];
-  return [-1, 1].map((way) => ({
-    ...probe,
-    name: `${probe.name} ${way < 0 ? 'outer' : 'inner'}`,
-    xMm: probe.xMm + (way * SLOPE_MM * dx) / mm,
-    yMm: probe.yMm + (way * SLOPE_MM * dy) / mm,
-  }));
-}

@@ -11,13 +11,8 @@ export {
 export { exposureOf } from './exposureOf';
 export { type CoaterTicket, coaterTicket, ticketText } from './heats/coaterTicket';
 export type { HeatsLeft } from './heats/heatsLeft';
-export {
-  type HeatedPlace,
-  type HeatStep,
-  type HeatsOptions,
-  type HeatsVerdict,
-  judgeHeats,
-} from './heats/judgeHeats';
+export type { HeatedPlace, HeatStep, HeatsOptions, HeatsVerdict } from './heats/heatsVerdict';
+export { judgeHeats } from './heats/judgeHeats';
 export { judgeOpenMetal, type OpenOptions } from './heats/judgeOpenMetal';
 export { type AnswerIf, mixedAnswer, type OpenAnswer, type OpenVerdict } from './heats/mixedAnswer';
 export { ovenOptions, readHeats, type ToldHeat, toldExposures } from './heats/toldHeat';

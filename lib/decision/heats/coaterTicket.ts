@@ -1,7 +1,7 @@
 import { formatDuration, formatPercent, formatTemp } from '../../quantity';
 import { exposureBudget } from '../budget';
 import { CAUTIONS } from '../cautions';
-import type { HeatsVerdict } from './judgeHeats';
+import type { HeatsVerdict } from './heatsVerdict';
 
 /** One page for the coater: heading and lines, in the order they are read. */
 export interface CoaterTicket {

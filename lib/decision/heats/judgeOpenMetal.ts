@@ -1,4 +1,5 @@
-import { type HeatStep, type HeatsOptions, type HeatsVerdict, judgeHeats } from './judgeHeats';
+import type { HeatStep, HeatsOptions, HeatsVerdict } from './heatsVerdict';
+import { judgeHeats } from './judgeHeats';
 import { mixedAnswer, type OpenVerdict } from './mixedAnswer';
 
 /** What may be said of the part besides its heats. */

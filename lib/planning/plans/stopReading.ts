@@ -90,6 +90,10 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
       found: `"${name}"`,
       expected: plan.probes.map((one) => `"${one.name}"`).join(', ') || 'a plan with probes',
     });
+  const { ambientC } = plan.surface;
+  const limitAboveAir = (limit: number): number => requireNumber(limit, 'limitC', { low: ambientC + 1 });
+  // Before the runs: a slip is told at once.
+  const givenC = options.limitC === undefined ? undefined : limitAboveAir(shopLimit(options.limitC));
   const metal = metalsOf(plan, options.metal ? [options.metal] : undefined)[0]!;
   const card = metal.alloy;
   const [at] = hottestToKeep(plan, [metal], options.longestWaitS) as [PlanPoint];
@@ -105,7 +109,6 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
     },
   );
   const knobs = drawKnobs(surface.unknowns, DRAWS, seed);
-  const { ambientC } = plan.surface;
   const there = surface.ways(critical, knobs);
   const here = surface.ways(name, knobs);
   const passesOf = surface.clocks(knobs);
@@ -116,9 +119,7 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
     ambientC,
     ...(allowanceFraction === undefined ? {} : { allowanceFraction }),
   });
-  const limitC = requireNumber(options.limitC === undefined ? own.low : shopLimit(options.limitC), 'limitC', {
-    low: ambientC + 1,
-  });
+  const limitC = givenC ?? limitAboveAir(own.low);
   const found = knobs.map((_, i) =>
     momentAtLimit(
       { timeS: there.timeS[i]!, tempC: there.tempC[i]! },

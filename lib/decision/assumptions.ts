@@ -3,14 +3,14 @@ import { type Probe, USUAL_WIRE } from '../exposure';
 import { formatPercent, formatTemp, type Sourced } from '../quantity';
 import type { Assumption } from '../strength';
 import { attachmentError } from '../thermocouple';
-import type { ChannelCase } from './judgeChannel';
+import type { PlaceToJudge } from './judgeChannel';
 import { WORD_RULE } from './wording';
 
 /** Every assumption behind a verdict, each once: start of the metal, the probe, the rules of combination. */
-export function assumptionsOf(cases: readonly ChannelCase[]): Assumption[] {
+export function assumptionsOf(places: readonly PlaceToJudge[]): Assumption[] {
   const all = [
-    ...cases.flatMap(({ card, temper, measuredYieldMPa }) => [startOf(card, temper, measuredYieldMPa)]),
-    ...cases.flatMap(({ record }) => (record ? probeAssumptions(record.probe) : [])),
+    ...places.flatMap(({ card, temper, measuredYieldMPa }) => [startOf(card, temper, measuredYieldMPa)]),
+    ...places.flatMap(({ record }) => (record ? probeAssumptions(record.probe) : [])),
     {
       name: 'How doubts combine',
       value:

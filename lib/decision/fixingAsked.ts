@@ -1,6 +1,6 @@
 import { probeExposure } from '../exposure';
 import { formatChance } from '../quantity';
-import { type ChannelCase, strengthOf } from './judgeChannel';
+import { type PlaceToJudge, strengthOf } from './judgeChannel';
 import type { ChannelVerdict } from './verdict';
 
 /** Draws for what another fixing would say: it is a hint and no verdict. */
@@ -9,12 +9,12 @@ const HINT_DRAWS = 200;
 const NOTICEABLE = 0.02;
 
 /** Whether nobody said how the probe of a channel is fixed. */
-export function isFixingUnknown({ record }: ChannelCase): boolean {
+export function isFixingUnknown({ record }: PlaceToJudge): boolean {
   return record !== undefined && (record.probe.attachment ?? 'not stated') === 'not stated';
 }
 
 /** An uncertain verdict that says what knowing the fixing would change, where nobody said it. */
-export function withFixingAsked(verdict: ChannelVerdict, channel: ChannelCase): ChannelVerdict {
+export function withFixingAsked(verdict: ChannelVerdict, channel: PlaceToJudge): ChannelVerdict {
   const { record } = channel;
   if (!record || !isFixingUnknown(channel) || verdict.chanceKept === null) return verdict;
   const tight = probeExposure({ ...record, probe: { ...record.probe, attachment: 'peened hole' } });

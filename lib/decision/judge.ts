@@ -7,15 +7,15 @@ import { allowanceOf, jointChance, WORST_FIRST, wordOf } from '../strength';
 import { checkReadings, type Reading } from '../verify';
 import { partAction } from './action/partAction';
 import { assumptionsOf } from './assumptions';
-import { casesOf } from './casesOf';
 import { CAUTIONS } from './cautions';
 import { isFixingUnknown, withFixingAsked } from './fixingAsked';
-import { type ChannelCase, channelVerdict } from './judgeChannel';
+import { channelVerdict, type PlaceToJudge } from './judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from './judgeOptions';
 import { metalsNamed } from './metalsNamed';
 import { madeWith } from './part/madeWith';
 import { weighedPart } from './part/weighedPart';
 import type { PartExposures } from './places/partExposures';
+import { placesToJudge } from './placesToJudge';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 
@@ -40,22 +40,22 @@ export function judge(
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const card = loadAlloy(options.alloy);
   const tell = nowAndThen(options.onProgress);
-  const { cases, notJudged } = casesOf(record, options, allowanceFraction, (share) =>
+  const { places, notJudged } = placesToJudge(record, options, allowanceFraction, (share) =>
     tell(SHARE_READ * share),
   );
   const openReadings = 'openReadings' in record ? record.openReadings : [];
   const readings = checkReadings(
     options.readings ?? [],
-    cases.map(({ name }) => name),
+    places.map(({ name }) => name),
   );
-  checkBeforeAndAfter(cases, readings);
+  checkBeforeAndAfter(places, readings);
   const lots = requireList(options.lots ?? [], 'Lots');
   const {
     strengths,
     readings: told,
     effectiveDraws,
-  } = weighedPart(cases, { readings, lots }, { tell: (share) => tell(SHARE_READ + SHARE_DRAWN * share) });
-  const channels = cases.map((one, k) => {
+  } = weighedPart(places, { readings, lots }, { tell: (share) => tell(SHARE_READ + SHARE_DRAWN * share) });
+  const channels = places.map((one, k) => {
     const verdict = channelVerdict(one, strengths[k]!);
     return verdict.verdict === 'uncertain' && readings.length === 0 ? withFixingAsked(verdict, one) : verdict;
   });
@@ -72,28 +72,28 @@ export function judge(
     chanceKept: isBlind ? null : chance,
     sentence: verdictSentence(verdict, channels, notJudged, openReadings),
     action: partAction(
-      cases.map((channel, k) => ({ channel, strength: strengths[k]!, verdict: channels[k]! })),
+      places.map((channel, k) => ({ channel, strength: strengths[k]!, verdict: channels[k]! })),
       notJudged,
       options.part,
     ),
     channels,
     notJudged,
     openReadings,
-    fixingNotStated: cases.filter(isFixingUnknown).map(({ name }) => name),
+    fixingNotStated: places.filter(isFixingUnknown).map(({ name }) => name),
     ...(readings.length > 0 || lots.length > 0
       ? { readings: { given: readings, effectiveDraws, ...told } }
       : {}),
     ...(lots.length > 0 ? { lots } : {}),
-    assumptions: assumptionsOf(cases),
-    madeWith: madeWith(cases.map(({ card: metal }) => metal)),
+    assumptions: assumptionsOf(places),
+    madeWith: madeWith(places.map(({ card: metal }) => metal)),
     cautions: CAUTIONS,
   };
 }
 
 /** A bar tested once was tested before the heat or after it: taken for both, it would say that nothing was lost. */
-function checkBeforeAndAfter(cases: readonly ChannelCase[], readings: readonly Reading[]): void {
+function checkBeforeAndAfter(places: readonly PlaceToJudge[], readings: readonly Reading[]): void {
   for (const { channel, kind, value } of readings) {
-    const before = cases.find(({ name }) => name === channel)?.measuredYieldMPa;
+    const before = places.find(({ name }) => name === channel)?.measuredYieldMPa;
     if (kind === 'yield' && value === before)
       throw new TemperbookError('The same yield is given before and after the heat', {
         found: `${value} MPa as measuredYieldMPa and as a reading on "${channel}"`,

@@ -26,8 +26,8 @@ import { settleBy } from './settle';
 import type { ChannelVerdict, NotJudged } from './verdict';
 import { channelSentence } from './wording';
 
-/** One channel ready to judge: its record, and everything about its metal. */
-export interface ChannelCase {
+/** A place of the part ready to judge: the record of its probe, and everything about its metal. */
+export interface PlaceToJudge {
   readonly name: string;
   /** The record as it was read. */
   readonly history: ThermalHistory;
@@ -43,22 +43,22 @@ export interface ChannelCase {
   readonly limitC?: number | string;
 }
 
-/** The channels that can be judged, and those that cannot with the reason. */
-export interface Cases {
-  readonly cases: readonly ChannelCase[];
+/** The places that can be judged, and those that cannot with the reason. */
+export interface PlacesToJudge {
+  readonly places: readonly PlaceToJudge[];
   readonly notJudged: readonly NotJudged[];
 }
 
-/** The case of a probe: its exposure made from its record. */
-export function probeCase(
-  channel: Omit<ChannelCase, 'exposure' | 'history' | 'record'> & { readonly record: ProbeRecord },
-): ChannelCase {
+/** The place of a probe: its exposure made from its record. */
+export function probePlace(
+  channel: Omit<PlaceToJudge, 'exposure' | 'history' | 'record'> & { readonly record: ProbeRecord },
+): PlaceToJudge {
   return { ...channel, history: channel.record.history, exposure: probeExposure(channel.record) };
 }
 
 /** What so many draws of one channel say, weighed by readings where there are any. */
 export function strengthOf(
-  channel: ChannelCase,
+  channel: PlaceToJudge,
   draws: number,
   {
     weights,
@@ -72,7 +72,7 @@ export function strengthOf(
 }
 
 /** The verdict on one channel from what its draws came to (`strengthAfter`). */
-export function channelVerdict(channel: ChannelCase, strength: StrengthAfter): ChannelVerdict {
+export function channelVerdict(channel: PlaceToJudge, strength: StrengthAfter): ChannelVerdict {
   const { name, history, exposure, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
   const passes = findPasses(history);
   const limits = limitsFor(card, channel.limitC).map((limit) => checkLimit(limit, history, exposure));

@@ -1,7 +1,7 @@
 import { meltsFromC } from '../../alloy';
 import { formatPercent } from '../../quantity';
 import { hazKnockDown } from '../../section';
-import type { ChannelCase } from '../judgeChannel';
+import type { PlaceToJudge } from '../judgeChannel';
 import type { ChannelVerdict } from '../verdict';
 import type { AsWelded } from './action';
 
@@ -15,7 +15,7 @@ const WALL_MM = 6;
  * Source: EN 1999-1-1:2007 table 3.2, TIG, as `hazKnockDown`.
  */
 export function asWelded(
-  { name, card, temper }: Pick<ChannelCase, 'name' | 'card' | 'temper'>,
+  { name, card, temper }: Pick<PlaceToJudge, 'name' | 'card' | 'temper'>,
   { verdict, blind, yieldMPa, yieldKeptFraction, peakC }: ChannelVerdict,
 ): AsWelded | null {
   if (card.family !== 'Al-Mg-Si wrought' || verdict === 'kept' || blind.length > 0) return null;

@@ -8,7 +8,7 @@ import {
   wordOf,
 } from '../../strength';
 import { THE_PART } from '../../verify';
-import type { ChannelCase } from '../judgeChannel';
+import type { PlaceToJudge } from '../judgeChannel';
 import { type Settling, settleBy } from '../settle';
 import type { ChannelVerdict, NotJudged } from '../verdict';
 import { worstChannel } from '../worstChannel';
@@ -18,7 +18,7 @@ import { waysOn } from './waysOn';
 
 /** One judged place with everything its verdict came from. */
 export interface JudgedPlace {
-  readonly channel: ChannelCase;
+  readonly channel: PlaceToJudge;
   readonly strength: StrengthAfter;
   readonly verdict: ChannelVerdict;
 }

@@ -9,7 +9,7 @@ import {
 import { considerRecovery, type RecoveryOption } from '../../planning';
 import { knownOptions } from '../../quantity';
 import type { StrengthAfter } from '../../strength';
-import type { ChannelCase } from '../judgeChannel';
+import type { PlaceToJudge } from '../judgeChannel';
 import type { ChannelVerdict } from '../verdict';
 import { PART_KNOWN, type PartKnown, type WayOn } from './action';
 
@@ -18,7 +18,7 @@ export const NOTHING_SAID: Fittings = { threads: null, coating: null, inserts: n
 
 /** The place a way is worked out for, with the draws of its verdict. */
 export interface DecidingPlace {
-  readonly channel: ChannelCase;
+  readonly channel: PlaceToJudge;
   readonly strength: StrengthAfter;
 }
 
@@ -30,7 +30,7 @@ export interface DecidingPlace {
  */
 export function waysOn(
   { channel, strength }: DecidingPlace,
-  all: readonly { readonly channel: ChannelCase; readonly verdict: ChannelVerdict }[],
+  all: readonly { readonly channel: PlaceToJudge; readonly verdict: ChannelVerdict }[],
   part: PartKnown,
 ): readonly WayOn[] {
   knownOptions(part, PART_KNOWN, 'What is known of the part');
@@ -86,7 +86,7 @@ function wayOn(
   };
 }
 
-const isCast = ({ card }: ChannelCase): boolean => card.family !== 'Al-Mg-Si wrought';
+const isCast = ({ card }: PlaceToJudge): boolean => card.family !== 'Al-Mg-Si wrought';
 
 /** Name of the schedule that makes a temper of an alloy; undefined where the kit holds none. */
 export function scheduleOf(card: AlloyCard, temper: string): string | undefined {
@@ -96,7 +96,7 @@ export function scheduleOf(card: AlloyCard, temper: string): string | undefined 
 
 /** Metal that melted or was never aged in a furnace has no treatment to be asked about. */
 function strengthsOf(
-  { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier, history }: ChannelCase,
+  { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier, history }: PlaceToJudge,
   asWelded: StrengthAfter,
 ): readonly RecoveryOption[] | undefined {
   const hottestC = history.tempC.reduce((a, b) => Math.max(a, b));

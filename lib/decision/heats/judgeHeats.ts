@@ -15,9 +15,9 @@ import {
   wordOf,
 } from '../../strength';
 import { THE_PART } from '../../verify';
-import { casesOf } from '../casesOf';
 import { JUDGE_OPTIONS } from '../judgeOptions';
 import { metalsNamed } from '../metalsNamed';
+import { placesToJudge } from '../placesToJudge';
 import { settleBy } from '../settle';
 import { channelSentence, VERDICT_IN_WORDS } from '../wording';
 import { heatsLeft } from './heatsLeft';
@@ -63,10 +63,10 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
       expected: 'at most one among the heats',
       remedy: 'Judge the later log by itself, with the earlier as the record of the part',
     });
-  const { cases, notJudged } = logs[0]
-    ? casesOf(logs[0], named, allowanceFraction)
+  const { places: asked, notJudged } = logs[0]
+    ? placesToJudge(logs[0], named, allowanceFraction)
     : {
-        cases: [
+        places: [
           {
             name: THE_PART,
             card: named.alloy as AlloyCard,
@@ -78,7 +78,7 @@ export function judgeHeats(steps: HeatStep | readonly HeatStep[], given: HeatsOp
         ],
         notJudged: [],
       };
-  const before = cases.map(({ card, temper, measuredYieldMPa, exposure, earlier, name }): Placed => {
+  const before = asked.map(({ card, temper, measuredYieldMPa, exposure, earlier, name }): Placed => {
     const told = all.flatMap((step): Exposure[] => {
       if (isLog(step)) return [exposure!];
       if (!isTold(step)) return [asExposure(step)];

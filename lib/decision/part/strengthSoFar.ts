@@ -12,11 +12,11 @@ import { knownOptions, requireList } from '../../quantity';
 import { weightedQuantiles } from '../../statistics';
 import { allowanceOf, isCloseToRule, type StrengthAfter, type VerdictWord } from '../../strength';
 import { timesLeft } from '../budget';
-import { casesOf } from '../casesOf';
-import type { ChannelCase } from '../judgeChannel';
+import type { PlaceToJudge } from '../judgeChannel';
 import { JUDGE_OPTIONS, type JudgeOptions } from '../judgeOptions';
 import { limitsFor } from '../limits';
 import { metalsNamed } from '../metalsNamed';
+import { placesToJudge } from '../placesToJudge';
 import { weighedPart } from './weighedPart';
 
 /** What a heat that still goes on has done to one place up to the last reading, were it cooled at once. */
@@ -63,17 +63,17 @@ const COOLING_AT = [0.1, 0.25, 0.45, 0.7, 1, 1.5, 2.2, 3, 4];
 export function strengthSoFar(log: ThermalLog, given: JudgeOptions): SoFar {
   const options = metalsNamed(knownOptions(given, JUDGE_OPTIONS, 'strengthSoFar'));
   const allowance = allowanceOf(options.allowanceFraction);
-  const { cases, notJudged } = casesOf(log, options, allowance, undefined, true);
+  const { places, notJudged } = placesToJudge(log, options, allowance, undefined, true);
   const lots = requireList(options.lots ?? [], 'Lots');
-  const { strengths, effectiveDraws } = weighedPart(cases, { readings: [], lots }, { isRunning: true });
+  const { strengths, effectiveDraws } = weighedPart(places, { readings: [], lots }, { isRunning: true });
   return {
-    places: cases.map((one, k) => placeSoFar(one, strengths[k]!, effectiveDraws, allowance)),
+    places: places.map((one, k) => placeSoFar(one, strengths[k]!, effectiveDraws, allowance)),
     notJudged: notJudged.map(({ name, because }) => ({ name, because })),
   };
 }
 
 function placeSoFar(
-  one: ChannelCase,
+  one: PlaceToJudge,
   strength: StrengthAfter,
   effectiveDraws: number,
   allowance: number,
@@ -97,7 +97,7 @@ function placeSoFar(
 }
 
 /** Hold at a reading, then cooling, that 95 of 100 draws of record and metal still have. */
-function holdLeftS(one: ChannelCase, strength: StrengthAfter, readingC: number, needed: number): number {
+function holdLeftS(one: PlaceToJudge, strength: StrengthAfter, readingC: number, needed: number): number {
   const { ambientC, thermocouple = USUAL_WIRE, attachment = 'not stated' } = one.record!.probe;
   const history = isothermal(readingC, 1);
   const doubts: Doubt[] = [...wireDoubts(history, thermocouple), fixingDoubt(history, attachment, ambientC)];

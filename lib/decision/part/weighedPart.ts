@@ -15,7 +15,7 @@ import {
   weightsOfLots,
 } from '../../strength';
 import { type Reading, type ReadingWeights, readingWeights } from '../../verify';
-import { type ChannelCase, strengthOf } from '../judgeChannel';
+import { type PlaceToJudge, strengthOf } from '../judgeChannel';
 
 interface Weighed {
   readonly strengths: readonly StrengthAfter[];
@@ -44,15 +44,15 @@ const FEW_EFFECTIVE = 200;
  * Strength of every place of a part in the light of its lots, of what was seen of its heats and of its readings, with as
  * many draws as tell on which side of the rule every chance lies.
  */
-export function weighedPart(cases: readonly ChannelCase[], given: Told, how: HowToRun): Weighed {
+export function weighedPart(places: readonly PlaceToJudge[], given: Told, how: HowToRun): Weighed {
   const ask = (count: number, goOn?: Weighed): Weighed =>
-    withDraws(cases, given, count, how, goOn?.strengths);
+    withDraws(places, given, count, how, goOn?.strengths);
   let answer = ask(ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
     const { strengths, effectiveDraws } = answer;
     const chances = [
       ...strengths.map(({ chanceOfRecorded }) => chanceOfRecorded),
-      jointChance(strengths, 1 - cases[0]!.allowanceFraction),
+      jointChance(strengths, 1 - places[0]!.allowanceFraction),
     ];
     const isClose = chances.some((chance) => isCloseToRule(chance, effectiveDraws));
     if (effectiveDraws >= FEW_EFFECTIVE && (how.isRunning || !isClose)) break;
@@ -62,26 +62,26 @@ export function weighedPart(cases: readonly ChannelCase[], given: Told, how: How
 }
 
 function withDraws(
-  cases: readonly ChannelCase[],
+  places: readonly PlaceToJudge[],
   { readings, lots }: Told,
   count: number,
   { tell, isRunning: endOnly }: HowToRun,
   goOn: readonly StrengthAfter[] = [],
 ): Weighed {
-  const run = cases.map((one, k) =>
+  const run = places.map((one, k) =>
     strengthOf(one, count, {
       endOnly,
       goOn: goOn[k],
-      onDraw: (share) => tell?.((k + share) / cases.length),
+      onDraw: (share) => tell?.((k + share) / places.length),
     }),
   );
-  const signs = cases.map(({ exposure, earlier }) =>
+  const signs = places.map(({ exposure, earlier }) =>
     weightsOfSigns([...earlier.map(asExposure), exposure], count),
   );
   const seen = signs.reduce(product, undefined);
   // Each place counts its own signs itself (`strengthAfter`); a draw is one truth for all places, so it counts the others' too.
   const weigh = (weights: Float64Array | undefined): readonly StrengthAfter[] =>
-    cases.map((one, k) => {
+    places.map((one, k) => {
       const others = signs.filter((_, other) => other !== k).reduce(product, undefined);
       return strengthOf(one, count, { endOnly, weights: product(weights, others), goOn: run[k] });
     });
@@ -94,7 +94,7 @@ function withDraws(
   if (readings.length === 0) return { ...unread, readings: { contradicting: [], because } };
   const { weights: read, ...told } = readingWeights(
     readings,
-    cases.map(({ name, card }, k) => ({ name, card, draws: run[k]!.draws, weights: prior })),
+    places.map(({ name, card }, k) => ({ name, card, draws: run[k]!.draws, weights: prior })),
   );
   const effectiveDraws = effectiveNumber(product(read, prior)!);
   if (effectiveDraws < MUTE_BELOW && count === MOST_DRAWS)

@@ -2,7 +2,7 @@ import { type AlloyCard, loadAlloy } from '../../alloy';
 import type { Exposure } from '../../exposure';
 import type { OpenReading } from '../../log';
 import { TemperbookError } from '../../quantity';
-import type { Cases } from '../judgeChannel';
+import type { PlacesToJudge } from '../judgeChannel';
 import type { JudgeOptions } from '../judgeOptions';
 import type { NotJudged } from '../verdict';
 
@@ -27,18 +27,18 @@ export interface PartExposures {
 }
 
 /** The places of a part ready to judge. @throws TemperbookError for options of channels: a place says it all itself. */
-export function casesOfPlaces(
+export function placesGiven(
   { places, notJudged }: PartExposures,
   { limitC, byChannel }: Pick<JudgeOptions, 'limitC' | 'byChannel'>,
   allowanceFraction: number,
-): Cases {
+): PlacesToJudge {
   if (byChannel !== undefined)
     throw new TemperbookError('Exposures that were kept say of each place what it is', {
       found: `byChannel with ${Object.keys(byChannel).join(', ') || 'nothing'}`,
       expected: 'no byChannel',
     });
   return {
-    cases: places.map(({ alloy, ...place }) => ({
+    places: places.map(({ alloy, ...place }) => ({
       ...place,
       card: loadAlloy(alloy),
       history: place.exposure.history,

@@ -4,12 +4,12 @@ import { checkHistory, type ThermalHistory } from '../history';
 import type { LogChannel, ThermalLog } from '../log';
 import { knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
 import { drawMetals, type MeasuredBefore, measuredOf, measuredYield } from '../strength';
-import { type Cases, type ChannelCase, probeCase } from './judgeChannel';
+import { type PlacesToJudge, type PlaceToJudge, probePlace } from './judgeChannel';
 
 import { CHANNEL_OPTIONS, type ChannelOptions, type ProbeRole } from './judgeOptions';
 import type { NamedOptions } from './metalsNamed';
 
-import { casesOfPlaces, type PartExposures } from './places/partExposures';
+import { type PartExposures, placesGiven } from './places/partExposures';
 import type { NotJudged } from './verdict';
 import { type LogSays, whatLogSays } from './whatLogSays';
 
@@ -20,15 +20,15 @@ type NamedHistory = Pick<LogChannel, 'name' | 'history'>;
  * `isRunning`: the log is still being written, so its end is no end (`ProbeRecord`).
  * @throws TemperbookError as `judge`.
  */
-export function casesOf(
+export function placesToJudge(
   record: ThermalLog | ThermalHistory | Exposure | PartExposures,
   options: NamedOptions,
   allowanceFraction: number,
-  onCase: (share: number) => void = () => undefined,
+  onPlace: (share: number) => void = () => undefined,
   isRunning = false,
-): Cases {
+): PlacesToJudge {
   if (typeof record === 'object' && record !== null && 'places' in record)
-    return casesOfPlaces(record, options, allowanceFraction);
+    return placesGiven(record, options, allowanceFraction);
   const channels = channelsOf(record);
   checkChannelOptions(channels, options.byChannel ?? {});
   const trusted = channels.filter(({ history }) => history.timeS.length > 0);
@@ -48,11 +48,11 @@ export function casesOf(
   const onPart = trusted.filter(({ name }) => roleOf(name) === 'part');
   const neighbours = new Map(onPart.map((one) => [one.name, condense(one.history)]));
   const air = trusted.filter(({ name }) => roleOf(name) === 'air').map(({ history }) => history);
-  const cases: ChannelCase[] = [];
+  const places: PlaceToJudge[] = [];
   const notJudged: NotJudged[] = [];
   let refused: TemperbookError | undefined;
   for (const [k, { name, history }] of channels.entries()) {
-    onCase(k / channels.length);
+    onPlace(k / channels.length);
     const own: ChannelOptions = { ...options, ...options.byChannel?.[name] };
     const role = roleOf(name);
     if (role !== 'part') {
@@ -86,10 +86,10 @@ export function casesOf(
       allowanceFraction,
       limitC: options.limitC,
     };
-    cases.push(
+    places.push(
       'doubts' in record
         ? { ...common, history, exposure: record }
-        : probeCase({
+        : probePlace({
             ...common,
             record: {
               history,
@@ -117,14 +117,14 @@ export function casesOf(
           }),
     );
   }
-  if (cases.length === 0 && refused) throw refused;
-  if (cases.length === 0)
+  if (places.length === 0 && refused) throw refused;
+  if (places.length === 0)
     throw new TemperbookError('This log has no channel that can be judged', {
       file: 'channels' in record ? record.source.name : undefined,
       found: notJudged.map(({ name, because }) => `${name}: ${because}`).join(' ') || 'no channel at all',
       remedy: 'Look at the faults of each channel; options of the reader can change limits and units',
     });
-  return { cases, notJudged };
+  return { places, notJudged };
 }
 
 /** Why a channel is not judged that does not read metal somebody named. */
@@ -149,7 +149,7 @@ function startOfChannel(
   card: AlloyCard,
   temper: string,
   measured: MeasuredBefore,
-): Pick<ChannelCase, 'temper' | 'measuredYieldMPa'> | TemperbookError {
+): Pick<PlaceToJudge, 'temper' | 'measuredYieldMPa'> | TemperbookError {
   try {
     const measuredYieldMPa = measuredYield(measured, card);
     drawMetals({ alloy: card, temper, measuredYieldMPa }, 1);

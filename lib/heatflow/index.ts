@@ -9,9 +9,9 @@ export type {
   PredictedHistory,
 } from './calibration/calibration';
 export type { ChannelResidual } from './calibration/channelResidual';
+export { farthestFits } from './calibration/farthestFits';
 export { fitDraws } from './calibration/fitDraws';
 export { fitPlan, type PlanFit, type PlanFitOptions, type PlanUnknown } from './calibration/fitPlan';
-export { fittedCases } from './calibration/fittedCases';
 export { lumpedHeatModel } from './calibration/lumpedHeatModel';
 export { nuisanceKnobs, type PlanKnob, type PlanKnobs, planWith } from './calibration/planKnobs';
 export { passesAsLogged, plateHeatModel } from './calibration/plateHeatModel';

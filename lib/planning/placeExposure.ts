@@ -28,17 +28,17 @@ export interface SeenPlace extends Omit<SoftZonePlace, 'history'> {
   readonly history: ThermalHistory | Exposure;
 }
 
-/** One source of doubt about the heat: the histories of all places, in their order, in each of its cases. */
+/** One source of doubt about the heat: the histories of all places, in their order, in each of the ways it may have gone. */
 export interface HeatDoubt {
   readonly of: string;
-  readonly cases: readonly (readonly ThermalHistory[])[];
+  readonly ways: readonly (readonly ThermalHistory[])[];
 }
 
 /** What is known of how the heat of the places was found. */
 export interface HeatKnown {
   /** Air round the part, °C. */
   readonly ambientC: number;
-  /** Independent doubts about the heat, such as one for each pair of `fittedCases`, or the draws of a fit. */
+  /** Independent doubts about the heat, such as one for each pair of `farthestFits`, or the draws of a fit. */
   readonly doubts?: readonly HeatDoubt[];
   /**
    * The probes the heat was fitted to, or that read it: what they read low by, all its histories are low by. An exposure
@@ -47,12 +47,12 @@ export interface HeatKnown {
   readonly fittedTo?: { readonly attachment?: Attachment; readonly thermocouple?: ToleranceClass };
 }
 
-/** Levels at which the way from one case of a doubt to the other is drawn. */
+/** Levels at which the path from one way of a doubt to the other is drawn. */
 const LEVELS = 9;
 
 /**
  * What metal at a place saw: its history in a heat-flow run, or what a probe read; each doubt about the heat anywhere between its
- * cases; the probes the heat was fitted to; and the face under the arc, up to `faceExcessK` hotter.
+ * ways; the probes the heat was fitted to; and the face under the arc, up to `faceExcessK` hotter.
  */
 export function placeExposure(
   place: SeenPlace,
@@ -64,10 +64,10 @@ export function placeExposure(
   return {
     ...seen,
     doubts: [
-      ...doubts.map(({ of, cases }) =>
+      ...doubts.map(({ of, ways }) =>
         heatDoubt(
           of,
-          cases.map((all) => shiftTo(history.timeS, historyOf(place), all[index]!)),
+          ways.map((all) => shiftTo(history.timeS, historyOf(place), all[index]!)),
           history.timeS.length,
         ),
       ),
@@ -109,7 +109,7 @@ export const waysDoubts = (
   { kind: 'heat flow', ...error, spread: { shape: 'even', low: -1, high: 1 } },
 ];
 
-/** Anywhere between the cases, in their order, with the history as it stands among them. */
+/** Anywhere between the ways, in their order, with the history as it stands among them. */
 function heatDoubt(of: string, shifts: readonly Float64Array[], samples: number): Doubt {
   const nothing = new Float64Array(samples);
   const [first = nothing, last = nothing] = shifts;

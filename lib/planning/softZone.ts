@@ -196,8 +196,8 @@ function checkPlaces(places: readonly SeenPlace[], doubts: readonly HeatDoubt[])
       throw new TemperbookError('The places of a soft zone must go away from the weld', {
         found: `${places[k - 1]!.distanceMm} mm, then ${distanceMm} mm`,
       });
-  for (const { of, cases } of doubts)
-    for (const histories of cases)
+  for (const { of, ways } of doubts)
+    for (const histories of ways)
       if (histories.length !== places.length)
         throw new TemperbookError(`The doubt about ${of} does not hold every place`, {
           found: `${histories.length} histories for ${places.length} places`,

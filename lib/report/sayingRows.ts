@@ -2,12 +2,12 @@ import { formatKept } from '../quantity';
 import type { SayingAnswer } from '../validation';
 import type { TableRow } from './table';
 
-/** Every saying, what it is worth, and the yield left in the first case it was tried on. */
+/** Every saying, what it is worth, and the yield left after each heat it was tried on. */
 export function sayingRows(answers: readonly SayingAnswer[]): readonly TableRow[] {
-  return answers.map(({ says, word, cases }) => ({
+  return answers.map(({ says, word, tried }) => ({
     'They say': says,
     'It is': word,
-    'Yield left': cases.map(({ kept }) => formatKept(kept)).join('; ') || 'no number',
+    'Yield left': tried.map(({ kept }) => formatKept(kept)).join('; ') || 'no number',
   }));
 }
 

@@ -9,7 +9,7 @@ const saying = (word: SayingAnswer['word'], nominal: number): SayingAnswer => ({
   says: `it is ${word}`,
   word,
   because: [],
-  cases:
+  tried:
     word === 'nobody knows'
       ? []
       : [{ name: `case of ${word}`, kept: judged(nominal, [nominal - 0.1, nominal + 0.1], '1', []) }],

@@ -93,9 +93,9 @@ describe('softZone', () => {
     const warmer = places.map(({ history }) => shiftTemperature(history, 15));
     const same = softZone(places, {
       ...options,
-      doubts: [{ of: 'nothing', cases: [places.map((p) => p.history)] }],
+      doubts: [{ of: 'nothing', ways: [places.map((p) => p.history)] }],
     });
-    const wide = softZone(places, { ...options, doubts: [{ of: 'the fit', cases: [warmer] }] });
+    const wide = softZone(places, { ...options, doubts: [{ of: 'the fit', ways: [warmer] }] });
     for (const [k, { kept, peakC }] of zone.points.entries()) {
       expect(same.points[k]!.kept.asWelded).toEqual(kept.asWelded);
       // More heat means less strength as long as it does not dissolve what has coarsened (402 °C in 6063).
@@ -137,12 +137,7 @@ describe('softZone', () => {
   it.each([
     ['a single place', places.slice(0, 1), {}, /at least two places/],
     ['places out of order', [...places].reverse(), {}, /go away from the weld/],
-    [
-      'a doubt without every place',
-      places,
-      { doubts: [{ of: 'the fit', cases: [[]] }] },
-      /0 histories for 7/,
-    ],
+    ['a doubt without every place', places, { doubts: [{ of: 'the fit', ways: [[]] }] }, /0 histories for 7/],
     ['a temper without ageing practice', places, { temper: 'T4' }, /ageing practice/],
   ])('refuses %s', (_, given, extra, message) => {
     expect(() => softZone(given, { ...options, ...extra })).toThrow(TemperbookError);

@@ -14,21 +14,21 @@ const LOOKS: readonly { readonly word: SayingWord; readonly symbol: MarkerSymbol
   ];
 const NEEDED_PCT = 90;
 
-/** Yield left in every case that sayings were tried on, middle and 90 % band, coloured by what the saying is worth. */
+/** Yield left after every heat that sayings were tried on, middle and 90 % band, coloured by what the saying is worth. */
 export function sayingsFigure(answers: readonly SayingAnswer[]): Figure {
-  const cases = requireSome(
-    answers.flatMap(({ word, cases: own }) => own.map((one) => ({ ...one, word }))),
-    'case of a saying',
+  const tried = requireSome(
+    answers.flatMap(({ word, tried: own }) => own.map((one) => ({ ...one, word }))),
+    'heat that a saying was tried on',
   );
-  const rows = cases.map((one, k) => ({ ...one, y: cases.length - 1 - k }));
-  const most = 100 * Math.max(1.05, ...cases.map(({ kept }) => kept.high));
+  const rows = tried.map((one, k) => ({ ...one, y: tried.length - 1 - k }));
+  const most = 100 * Math.max(1.05, ...tried.map(({ kept }) => kept.high));
   return {
     data: [
       {
         type: 'scatter',
         mode: 'lines',
         x: [NEEDED_PCT, NEEDED_PCT],
-        y: [-0.6, cases.length - 0.4],
+        y: [-0.6, tried.length - 0.4],
         line: { color: QUIET_INK, width: 1, dash: 'dash' },
         showlegend: false,
         hoverinfo: 'skip',
@@ -61,7 +61,7 @@ export function sayingsFigure(answers: readonly SayingAnswer[]): Figure {
       }),
     ],
     layout: {
-      ...baseLayout('Yield left, % of what it was before', ROW_PX * cases.length + 140),
+      ...baseLayout('Yield left, % of what it was before', ROW_PX * tried.length + 140),
       margin: MARGIN,
       xaxis: {
         ...baseAxis(),
@@ -71,7 +71,7 @@ export function sayingsFigure(answers: readonly SayingAnswer[]): Figure {
       },
       yaxis: {
         ...baseAxis(),
-        range: [-0.6, cases.length - 0.2],
+        range: [-0.6, tried.length - 0.2],
         tickvals: [],
         ticktext: [],
         showgrid: false,

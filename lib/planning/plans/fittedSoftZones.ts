@@ -168,7 +168,7 @@ export function fittedSoftZones(
           ...(thermocouple === undefined ? {} : { thermocouple }),
         },
         doubts: [
-          { of: 'the fit', cases: runs.map((run) => line.map(({ name }) => run.histories[indexOf(name)]!)) },
+          { of: 'the fit', ways: runs.map((run) => line.map(({ name }) => run.histories[indexOf(name)]!)) },
         ],
       });
       return { zone, line, fromMm: nearestWeld(plan, point).at, throughMm: point };

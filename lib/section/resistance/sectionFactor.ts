@@ -24,7 +24,7 @@ export interface SectionFactor {
     readonly loadCase: string;
     readonly atMm: Point;
   };
-  /** Every check in every case. */
+  /** Every check under every load case. */
   readonly table: readonly CaseFactor[];
   /** Walls that would buckle before they yield where this load compresses them, and no check counts with that. */
   readonly slenderWalls: readonly string[];

@@ -27,7 +27,7 @@ export interface Saying {
   readonly says: string;
   readonly sources: readonly { readonly kind: string; readonly year: number | null }[];
   readonly claim?: Claim;
-  readonly cases?: readonly TriedHeat[];
+  readonly triedOn?: readonly TriedHeat[];
   readonly near?: {
     readonly alloy: string;
     readonly fromC: number;

@@ -16,8 +16,8 @@ export interface SayingAnswer {
   readonly word: SayingWord;
   /** Why, in sentences with their numbers. */
   readonly because: readonly string[];
-  /** Yield kept in each case it was tried on, with its name. */
-  readonly cases: readonly { readonly name: string; readonly kept: Judged }[];
+  /** Yield kept after each heat it was tried on, with its name. */
+  readonly tried: readonly { readonly name: string; readonly kept: Judged }[];
   /** Measured rows near it. */
   readonly measured: readonly EvidenceRow[];
   /** Kind and year of what says so. */
@@ -25,7 +25,7 @@ export interface SayingAnswer {
 }
 
 /**
- * Every saying of data/models/sayings.json run through the models: true where it holds in all its cases, false where in none,
+ * Every saying of data/models/sayings.json run through the models: true where it holds for all its heats, false where for none,
  * true if otherwise, nobody knows where nothing here can tell. A case holds for a claim of kept or lost by the word of
  * `judgeHeats`; for a share of the yield where the middle lies inside and, undecided, where only the band does; for "as
  * strong as" likewise, by the ratio draw by draw.
@@ -43,12 +43,12 @@ function answerTo({
   says,
   sources,
   claim,
-  cases = [],
+  triedOn = [],
   near,
   condition,
   because,
 }: Saying): SayingAnswer {
-  const tried = claim ? cases.map((one) => trySaying(one, claim)) : [];
+  const tried = claim ? triedOn.map((one) => trySaying(one, claim)) : [];
   const holds = tried.map((one) => one.holds);
   const word: SayingWord =
     tried.length === 0
@@ -75,7 +75,7 @@ function answerTo({
           `In the evidence (${lot}): ${exposure.map(stepWords).join(', ')}: ${formatPercent(value)} of the yield.`,
       ),
     ],
-    cases: tried.map(({ name, kept }) => ({ name, kept })),
+    tried: tried.map(({ name, kept }) => ({ name, kept })),
     measured,
     sources: sources.map(({ kind, year }) => `${kind}${year === null ? ', undated' : `, ${year}`}`),
   };

@@ -8,10 +8,10 @@ const word = (id: string) => answers.find((one) => one.id === id)!.word;
 describe('sayings of the trade', () => {
   it('every one has an answer with its reason, its kind of source, and no address', () => {
     expect(answers.length).toBeGreaterThanOrEqual(30);
-    for (const { because, sources, cases, word: given } of answers) {
+    for (const { because, sources, tried, word: given } of answers) {
       expect(because.length).toBeGreaterThan(0);
       expect(sources.length).toBeGreaterThan(0);
-      expect(cases.length > 0).toBe(given !== 'nobody knows');
+      expect(tried.length > 0).toBe(given !== 'nobody knows');
     }
     expect(readFileSync('data/models/sayings.json', 'utf8')).not.toMatch(/https?:|www\.|\.com/);
   });

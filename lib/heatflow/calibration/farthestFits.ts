@@ -2,7 +2,7 @@ import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { TemperbookError } from '../../quantity';
 import type { Calibration } from './calibration';
 
-/** How many standard errors a case lies from the fitted values: about 95 of 100. */
+/** How many standard errors they lie from the fitted values: about 95 of 100. */
 const ERRORS = 2;
 
 /**
@@ -13,7 +13,7 @@ const ERRORS = 2;
  * band of the fit, and so within its bounds.
  * @throws TemperbookError when the log does not determine a value.
  */
-export function fittedCases<Name extends string>({
+export function farthestFits<Name extends string>({
   names,
   values,
   standardErrors,

@@ -18,7 +18,7 @@ const NEEDED_PCT = 90;
 export function sayingsFigure(answers: readonly SayingAnswer[]): Figure {
   const tried = requireSome(
     answers.flatMap(({ word, tried: own }) => own.map((one) => ({ ...one, word }))),
-    'heat that a saying was tried on',
+    'saying',
   );
   const rows = tried.map((one, k) => ({ ...one, y: tried.length - 1 - k }));
   const most = 100 * Math.max(1.05, ...tried.map(({ kept }) => kept.high));

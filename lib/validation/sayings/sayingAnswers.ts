@@ -26,7 +26,7 @@ export interface SayingAnswer {
 
 /**
  * Every saying of data/models/sayings.json run through the models: true where it holds for all its heats, false where for none,
- * true if otherwise, nobody knows where nothing here can tell. A case holds for a claim of kept or lost by the word of
+ * true if otherwise, nobody knows where nothing here can tell. A heat holds for a claim of kept or lost by the word of
  * `judgeHeats`; for a share of the yield where the middle lies inside and, undecided, where only the band does; for "as
  * strong as" likewise, by the ratio draw by draw.
  */

@@ -27,5 +27,5 @@ describe('sayingsFigure', () => {
     expect(staticSvg(sayingsFigure(answers))).toContain('case of false');
   });
   it('refuses to draw nothing', () =>
-    expect(() => sayingsFigure([saying('nobody knows', 1)])).toThrow(/saying figure needs));
+    expect(() => sayingsFigure([saying('nobody knows', 1)])).toThrow(/saying figure needs/));
 });

@@ -164,22 +164,6 @@ describe('sizeSection', () => {
     expect(size.best.thicknessMm).toBe(20);
   });
 
-  it('sizes in less than 50 ms and sweeps 1000 sizes in less than 1 s', () => {
-    // The best of several: other work on the machine is not the kit's.
-    const best = (runs: number, work: () => void): number =>
-      Math.min(
-        ...Array.from({ length: runs }, () => {
-          const start = performance.now();
-          work();
-          return performance.now() - start;
-        }),
-      );
-    expect(best(8, () => sized(mast, wind))).toBeLessThan(50);
-    expect(best(2, () => factorCurve(mast, wind, shop, { fromMm: 1, toMm: 20, count: 1000 }))).toBeLessThan(
-      1000,
-    );
-  });
-
   it.each([
     ['a wall of 3 m', { ...mast, shape: { ...mast.shape, wallMm: 3000 } }, wind, {}, /wallMm.*0.3 to 200/],
     ['a factor below 1', mast, wind, { factor: 0.25 }, /factor is not usable.*from 1/],

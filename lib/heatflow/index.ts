@@ -11,8 +11,9 @@ export type {
 export type { ChannelResidual } from './calibration/channelResidual';
 export { farthestFits } from './calibration/farthestFits';
 export { fitDraws } from './calibration/fitDraws';
-export { fitPlan, type PlanFit, type PlanFitOptions, type PlanUnknown } from './calibration/fitPlan';
+export { fitPlan } from './calibration/fitPlan';
 export { lumpedHeatModel } from './calibration/lumpedHeatModel';
+export type { PlanFit, PlanFitOptions, PlanUnknown } from './calibration/planFit';
 export { nuisanceKnobs, type PlanKnob, type PlanKnobs, planWith } from './calibration/planKnobs';
 export { passesAsLogged, plateHeatModel } from './calibration/plateHeatModel';
 export { arcPowerForBeadW, type BeadArc, beadAreaMm2, meltingHeatJPerMm3 } from './closedForm/beadArea';

@@ -62,6 +62,20 @@ describe('considerRecovery on a part known better', () => {
     expect(full().low).toBeLessThan(full(cooling).high);
   });
 
+  it('never takes a quench nobody logged for a better one than the best there is', () => {
+    const best = full(thermalHistory([0, 0.1], [520, 20]));
+    for (const line of ['low', 'nominal', 'high'] as const) expect(full()[line]).toBeLessThan(best[line]);
+    // As far from the best as ten times slower may take: named where the answer is read.
+    expect(full().because.join(' ')).toMatch(
+      /up to \d+ MPa for a quench up to ten times slower.*nobody logged/,
+    );
+  });
+
+  it('refuses the cooling of a new quench where no source says what it does', () => {
+    const casting = { alloy: 'A356.0', temper: 'T6', quench: thermalHistory([0, 25], [520, 20]) };
+    expect(() => considerRecovery(dissolved, casting)).toThrow(/quench/i);
+  });
+
   it('has no way back for metal that melted', () => {
     expect(() => considerRecovery(isothermal(700, 60), options)).toThrow(/no temper to bring back/);
   });

@@ -129,14 +129,15 @@ footer { margin-top: 1.6rem; border-top: 1px solid #b9bec6; padding-top: .5rem; 
 footer span { flex: 1 }
 @media print {
   body { margin: 0; padding: 0; max-width: none; font-size: 11px; line-height: 1.25 }
-  main { columns: 2; column-gap: 8mm } h1 { margin-bottom: .3rem } h2 { font-size: .8rem; margin: .5rem 0 .1rem; break-after: avoid }
+  .lines { columns: 2; column-gap: 8mm } h1 { margin-bottom: .3rem } h2 { font-size: .8rem; margin: .5rem 0 .1rem; break-after: avoid }
   li { break-inside: avoid } footer { margin-top: .8rem }
 }
 </style></head><body>
 <main>
 <h1>${escapeXml(title)}</h1>
-<main>
+<div class="lines">
 ${body}
+</div>
 </main>
 <footer><span>Done by, date:</span><span>Checked by, date:</span></footer>
 </body></html>

@@ -10,6 +10,8 @@ import { VERDICT_SYMBOL } from '../parts/verdictSymbol';
 
 const HEIGHT_PX = 260;
 const GAP_PX = 15;
+/** How far a name stands above its mark. */
+const ABOVE_PX = 3;
 /** A mark beyond this share of the axis has its name on its left. */
 const RIGHT_FROM = 0.5;
 
@@ -98,13 +100,14 @@ export function planTimeFigure({ plans }: Pick<PlanComparison, 'plans'>, alloy?:
               xref: 'x',
               yref: 'y',
               xanchor: isRight ? 'right' : 'left',
-              yanchor: 'middle',
+              // Above its own bar of time, which would run through it.
+              yanchor: 'bottom',
               showarrow: true,
               arrowhead: 0,
               arrowwidth: 0.8,
               arrowcolor: color,
               ax: isRight ? -14 : 14,
-              ay: Number((placed[k]! - ends[k]!).toFixed(1)),
+              ay: Number((placed[k]! - ends[k]! - ABOVE_PX).toFixed(1)),
               bgcolor: VEIL,
               font: { size: TEXT_PX, color, weight: 600 },
             };

@@ -5,6 +5,7 @@ import type { ProbeRecord } from './probe';
 
 /** A fall from this far above the air to within 5 K or 5 % of the air, in so many seconds, is no cooling of metal. */
 export const HOT_K = 60;
+/** How near the air a probe that let go of the metal reads, K. */
 export const AT_THE_AIR_K = 5;
 const AT_THE_AIR_SHARE = 0.05;
 const FADES_IN_S = 15;

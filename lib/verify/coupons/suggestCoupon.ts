@@ -1,7 +1,9 @@
 import { type AlloyCard, loadAlloy } from '../../alloy';
+import { editExposure } from '../../exposure';
+import { withSamplesAt } from '../../history';
 import { formatDuration, formatPercent, formatTemp } from '../../quantity';
 import { normalQuantile } from '../../statistics';
-import { type Draws, drawMetals, runDraws } from '../../strength';
+import { type Draws, drawMetals, type MetalDraws, runDraws } from '../../strength';
 import type { ReadingKind } from '../reading';
 import { SCALES } from '../reading';
 import { readingModel } from '../readingModel';
@@ -73,7 +75,7 @@ export function suggestCoupon(
 /** A dip that could be made, and what the plausible metals would come to in it. */
 interface TriedDip {
   readonly dip: Dip;
-  readonly draws: Draws;
+  readonly draws: Pick<Draws, 'yieldKept' | 'startYieldMPa'>;
 }
 
 interface DipsAsked {
@@ -97,15 +99,30 @@ function dipsOf(
   if (dips === undefined) {
     const metals = drawMetals({ alloy: card, temper }, count);
     const lagS = couponLag({ into, thicknessMm }).value;
-    dips = TEMPS_C.flatMap((tempC) =>
-      TIMES_S.filter((timeS) => timeS >= 2 * lagS).map((timeS): TriedDip => {
-        const dip: Dip = { tempC, timeS, into, thicknessMm };
-        return { dip, draws: runDraws([dipExposure(dip)], metals) };
-      }),
-    );
+    const times = TIMES_S.filter((timeS) => timeS >= 2 * lagS);
+    dips =
+      times.length === 0
+        ? []
+        : TEMPS_C.flatMap((tempC) => dipsAt({ tempC, into, thicknessMm }, times, metals));
     ofCard.set(key, dips);
   }
   return dips;
+}
+
+/**
+ * Dips into one bath for these times, ascending: one run of the longest, looked at where each of the others is quenched, as
+ * a yield on the way is that of metal cooled there at once.
+ */
+function dipsAt(bath: Omit<Dip, 'timeS'>, times: readonly number[], metals: MetalDraws): TriedDip[] {
+  const longest = dipExposure({ ...bath, timeS: times[times.length - 1]! });
+  const exposure = editExposure(longest, (history) => withSamplesAt(history, times));
+  const { onTheWay, startYieldMPa } = runDraws([exposure], metals, {
+    lookAt: Uint32Array.from(times, (timeS) => exposure.history.timeS.indexOf(timeS)),
+  });
+  return times.map((timeS, k) => ({
+    dip: { ...bath, timeS },
+    draws: { yieldKept: onTheWay[k]!, startYieldMPa },
+  }));
 }
 
 /** Spread of the job's draws that is left on average once the coupon is read. */

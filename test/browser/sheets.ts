@@ -13,6 +13,7 @@ import {
   weldOfVerdict,
 } from '../../lib/record';
 import { sampleVerdict } from '../figure/samples';
+import { edgeWeld } from '../planning/plans/edgeWeld';
 import { sampleRecord } from '../record/samples';
 import { newFolder, put } from '../record/shelf/folder';
 
@@ -49,25 +50,10 @@ export const SHEETS: Readonly<Record<string, () => string>> = {
   'stop card': () =>
     stopCardHtml(
       stopReading(
-        {
-          cellMm: 5,
-          part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: 'A356.0' }],
-          surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-          initialC: 20,
-          passes: [
-            {
-              path: [
-                [10, 55],
-                [70, 55],
-              ],
-              travelMmPerS: 4,
-              netPowerW: 700,
-              sourceRadiusMm: 5,
-            },
-          ],
+        edgeWeld('A356.0', {
           probes: [{ name: 'TC1 block, 28 mm from the toe', xMm: 60, yMm: 32 }],
           until: { coolForS: 200 },
-        },
+        }),
         { workers: 0, attachment: 'peened hole', limitC: 227, probe: 'TC1 block, 28 mm from the toe' },
       ),
     ),

@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import published from '../../data/published/logger-sampling.json';
 import { equivalentTime, samplingLoss } from '../../lib/exposure';
 import { type RiseBetween, risesBetween } from '../../lib/exposure/risesBetween';
-import { thinPlateRise } from '../../lib/heatflow';
 import { isothermal, type ThermalHistory, tempAt, thermalHistory } from '../../lib/history';
 import { anyHistory } from '../history/histories';
+import { besideMovingSource } from '../setup/besideMovingSource';
 
 const clock = { activationEnergyJPerMol: 200_000, referenceC: 250 };
 type Curve = (t: number) => number;
@@ -35,24 +35,6 @@ const corner =
   (t) =>
     t < 0 ? Math.max(22, 280 + upKPerS * t) : 22 + 258 * Math.exp(-t / tauS);
 const { scenarios, rows } = published.movingLineSource;
-const beside =
-  ([scenario, acrossMm]: readonly number[]): Curve =>
-  (t) => {
-    const [, netPowerW, travelMmPerS, thicknessMm] = scenarios[scenario!] as [string, number, number, number];
-    return (
-      20 +
-      thinPlateRise({
-        netPowerW,
-        travelMmPerS,
-        thicknessMm,
-        conductivityWPerMK: 175,
-        volumetricHeatJPerM3K: 2.754e6,
-        alongMm: -travelMmPerS * t,
-        acrossMm: acrossMm!,
-      })
-    );
-  };
-
 /** Least and greatest of integral with rises over true integral, wherever the logger is not called too slow. */
 function sharesOf(curve: Curve, intervals: readonly number[]): readonly [number, number] {
   const truth = equivalentTime(readEvery(curve, 0.01, -60, 200), clock);
@@ -85,7 +67,7 @@ describe('risesBetween', () => {
   it.each(rows.map((row) => ({ row, name: `${scenarios[row[0]!]![0]}, ${row[1]} mm` })))(
     'leaves out nothing of a smooth cycle: $name',
     ({ row }) => {
-      const [least, most] = sharesOf(beside(row), [0.5, 1, 2, 4, 5]);
+      const [least, most] = sharesOf(besideMovingSource(row), [0.5, 1, 2, 4, 5]);
       expect(least).toBeGreaterThan(0.99);
       expect(most).toBeLessThan(1.4);
     },

@@ -8,7 +8,6 @@ import {
   samplingLoss,
   timeAbove,
 } from '../../../lib/exposure';
-import { thinPlateRise } from '../../../lib/heatflow';
 import {
   isothermal,
   shiftTemperature,
@@ -17,24 +16,9 @@ import {
   tempAt,
   thermalHistory,
 } from '../../../lib/history';
+import { besideMovingSource } from '../../setup/besideMovingSource';
 
 const { scenarios, rows } = published.movingLineSource;
-
-/** Temperature beside the weld of one row, t s after the arc passed. */
-function beside(row: readonly number[]): (t: number) => number {
-  const [, netPowerW, travelMmPerS, thicknessMm] = scenarios[row[0]!] as [string, number, number, number];
-  return (t) =>
-    20 +
-    thinPlateRise({
-      netPowerW,
-      travelMmPerS,
-      thicknessMm,
-      conductivityWPerMK: 175,
-      volumetricHeatJPerM3K: 2.754e6,
-      alongMm: -travelMmPerS * t,
-      acrossMm: row[1]!,
-    });
-}
 
 function readEvery(
   curve: (t: number) => number,
@@ -49,7 +33,7 @@ function readEvery(
 
 const cases = rows.map((row) => {
   const [label, , , thickness] = scenarios[row[0]!]!;
-  const fine = readEvery(beside(row), 0.01, -40, 80);
+  const fine = readEvery(besideMovingSource(row), 0.01, -40, 80);
   return { name: `${label} ${thickness} mm, ${row[1]} mm beside`, row, fine, top: peak(fine) };
 });
 
@@ -64,7 +48,7 @@ describe('thermal cycles of a moving line source', () => {
   });
 
   it.each(cases)('$name: the worst missed peak, and our bound from the slow trace itself', ({ row, top }) => {
-    const curve = beside(row);
+    const curve = besideMovingSource(row);
     [0.1, 0.5, 1, 2, 5].forEach((intervalS, k) => {
       let worst = 0;
       for (let phase = 0; phase < 1; phase += 0.05) {
@@ -87,7 +71,7 @@ describe('thermal cycles of a moving line source', () => {
   });
 
   it.each(cases)('$name: exposure missed by 0.5 to 5 s readings', ({ row, fine, top }) => {
-    const curve = beside(row);
+    const curve = besideMovingSource(row);
     const clock = { activationEnergyJPerMol: 130_000, referenceC: 177 };
     const truth = equivalentTime(fine, clock);
     for (const intervalS of [0.5, 1, 2, 5])

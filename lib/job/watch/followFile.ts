@@ -3,7 +3,7 @@ import { closeSync, fstatSync, openSync, readSync, type Stats } from 'node:fs';
 /** How a followed file stands. */
 export type FileState =
   | { readonly is: 'read'; readonly grew: boolean; readonly beganAnew: boolean }
-  | { readonly is: 'not there' }
+  | { readonly is: 'not there'; readonly grew: boolean }
   | { readonly is: 'locked'; readonly because: string };
 
 /** So much of what was read last is read again each time, bytes: where it differs the file was begun anew. */
@@ -12,8 +12,8 @@ const FIRST_ROOM = 1 << 16;
 
 /**
  * Follows a file that another program writes: what it appends, and that it begins anew, whether by another file under the
- * same name, by cutting it off, or by writing over it. What was read once is kept, whatever becomes of the file; it is
- * never written to, and is open only while it is read.
+ * same name, by cutting it off, or by writing over it. What was read once is kept, whatever becomes of the file, and so is what a
+ * file that loses its name got until then: it is held open between two polls. It is never written to.
  */
 export class FollowedFile {
   readonly #path: string;
@@ -22,6 +22,7 @@ export class FollowedFile {
   /** Where the file as it stands now begins in what is kept. */
   #begin = 0;
   #id: string | undefined;
+  #held: number | undefined;
   #times = 0;
 
   constructor(path: string) {
@@ -40,27 +41,46 @@ export class FollowedFile {
 
   /** Reads what is new. */
   poll(): FileState {
+    const before = this.#length;
     let file: number;
     try {
       file = openSync(this.#path, 'r');
     } catch (error) {
-      const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-      if (code === 'ENOENT') return { is: 'not there' };
-      return { is: 'locked', because: error instanceof Error ? error.message : String(error) };
+      if (!(error instanceof Error && 'code' in error && error.code === 'ENOENT')) return locked(error);
+      this.#readHeld();
+      return { is: 'not there', grew: this.#length > before };
     }
     try {
       const found = fstatSync(file);
-      if (found.isDirectory()) return { is: 'locked', because: 'it is a folder' };
+      if (found.isDirectory()) throw new Error('it is a folder');
+      if (this.#id !== idOf(found)) this.#readHeld();
       const beganAnew = this.#length > this.#begin && !this.#goesOn(file, found);
       if (beganAnew) this.#beginAnew();
       this.#id = idOf(found);
-      const before = this.#length;
-      this.#append(file, found.size - (this.#length - this.#begin));
+      this.#append(file, found.size);
+      this.close();
+      this.#held = file;
       return { is: 'read', grew: this.#length > before, beganAnew };
     } catch (error) {
-      return { is: 'locked', because: error instanceof Error ? error.message : String(error) };
-    } finally {
       closeSync(file);
+      return locked(error);
+    }
+  }
+
+  /** Lets go of the file; what was read stays. */
+  close(): void {
+    if (this.#held !== undefined) closeSync(this.#held);
+    this.#held = undefined;
+  }
+
+  /** What the file followed so far still got after it lost its name. */
+  #readHeld(): void {
+    if (this.#held === undefined) return;
+    try {
+      this.#append(this.#held, fstatSync(this.#held).size);
+    } catch {
+      // On a share that is gone there is no rest to read.
+      this.close();
     }
   }
 
@@ -80,10 +100,11 @@ export class FollowedFile {
     this.#begin = this.#length;
   }
 
-  #append(file: number, most: number): void {
-    if (most <= 0) return;
-    const chunk = Buffer.alloc(most);
-    const read = readSync(file, chunk, 0, most, this.#length - this.#begin);
+  #append(file: number, sizeBytes: number): void {
+    const from = this.#length - this.#begin;
+    if (sizeBytes <= from) return;
+    const chunk = Buffer.alloc(sizeBytes - from);
+    const read = readSync(file, chunk, 0, chunk.length, from);
     this.#put(chunk.subarray(0, read));
   }
 
@@ -99,5 +120,10 @@ export class FollowedFile {
 }
 
 const LINE_END = 0x0a;
+
+const locked = (error: unknown): FileState => ({
+  is: 'locked',
+  because: error instanceof Error ? error.message : String(error),
+});
 
 const idOf = ({ dev, ino }: Stats): string => `${dev} ${ino}`;

@@ -96,7 +96,7 @@ class Watching {
       notes.push(this.#lost ? 'The log is gone; what was read is kept.' : 'The log is not there yet.');
     if (found.is === 'locked') notes.push(`The log cannot be read just now: ${found.because}.`);
     if (found.is === 'read' && found.beganAnew) notes.push(...this.#keepNote());
-    if (found.is === 'read' && found.grew) this.#read();
+    if (found.is !== 'locked' && found.grew) this.#read();
     if (this.#file.restarts > 0)
       notes.push(
         `The logger began its file anew ${this.#file.restarts} ${this.#file.restarts === 1 ? 'time' : 'times'}: heat in between is not recorded.`,
@@ -111,6 +111,7 @@ class Watching {
   /** Everything there is to review, as one file. */
   end(): string {
     this.look();
+    this.#file.close();
     void this.#worker.terminate();
     const isWhole = !this.#lost && this.#file.restarts === 0;
     if (isWhole) return this.#path;

@@ -33,11 +33,11 @@ describe('a followed file', () => {
     const file = newLog('a\n');
     rmSync(file);
     const followed = new FollowedFile(file);
-    expect(followed.poll()).toEqual({ is: 'not there' });
+    expect(followed.poll()).toEqual({ is: 'not there', grew: false });
     writeFileSync(file, 'a\n');
     followed.poll();
     rmSync(file);
-    expect(followed.poll()).toEqual({ is: 'not there' });
+    expect(followed.poll()).toEqual({ is: 'not there', grew: false });
     expect(followed.bytes.toString()).toBe('a\n');
     writeFileSync(file, 'b\n');
     expect(followed.poll()).toMatchObject({ beganAnew: true });
@@ -71,6 +71,23 @@ describe('a followed file', () => {
     expect(followed.poll()).toMatchObject({ is: 'read', beganAnew: true });
     expect(followed.bytes.toString()).toMatch(/^time,TC1\n0,20\n1,21\ntime,TC1\n9,99\n/);
     expect(followed.restarts).toBe(1);
+  });
+
+  it('keeps the last rows of a file that another replaced or that vanished before they were looked for', () => {
+    const file = newLog('a\n');
+    const followed = new FollowedFile(file);
+    followed.poll();
+    appendFileSync(file, 'b\n');
+    renameSync(file, `${file}.1`);
+    writeFileSync(file, 'c\n');
+    expect(followed.poll()).toEqual({ is: 'read', grew: true, beganAnew: true });
+    expect(followed.bytes.toString()).toBe('a\nb\nc\n');
+    appendFileSync(file, 'd\n');
+    rmSync(file);
+    expect(followed.poll()).toEqual({ is: 'not there', grew: true });
+    expect(followed.poll()).toEqual({ is: 'not there', grew: false });
+    expect(followed.bytes.toString()).toBe('a\nb\nc\nd\n');
+    followed.close();
   });
 
   it('says why it cannot be read', () => {

@@ -87,8 +87,9 @@ export class FollowedFile {
   /** Whether the file still holds what was read of it. */
   #goesOn(file: number, found: Stats): boolean {
     const read = this.#length - this.#begin;
-    if (found.size < read || (this.#id !== undefined && idOf(found) !== this.#id)) return false;
-    const tail = Math.min(CHECKED, read);
+    if (found.size < read) return false;
+    // A program may save the whole log again under its name: all of it is compared then.
+    const tail = idOf(found) === this.#id ? Math.min(CHECKED, read) : read;
     const now = Buffer.alloc(tail);
     readSync(file, now, 0, tail, read - tail);
     return now.equals(this.#room.subarray(this.#length - tail, this.#length));

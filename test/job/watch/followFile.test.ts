@@ -90,6 +90,18 @@ describe('a followed file', () => {
     followed.close();
   });
 
+  it('goes on where the whole log is saved again, longer, under its name', () => {
+    const file = newLog('a\nb\n');
+    const followed = new FollowedFile(file);
+    followed.poll();
+    writeFileSync(`${file}.new`, 'a\nb\nc\n');
+    renameSync(`${file}.new`, file);
+    expect(followed.poll()).toEqual({ is: 'read', grew: true, beganAnew: false });
+    expect(followed.bytes.toString()).toBe('a\nb\nc\n');
+    expect(followed.restarts).toBe(0);
+    followed.close();
+  });
+
   it('says why it cannot be read', () => {
     expect(new FollowedFile(folder).poll()).toEqual({ is: 'locked', because: 'it is a folder' });
   });

@@ -1,4 +1,6 @@
 import { resolve } from 'node:path';
+import { loadAlloy } from '../alloy';
+import { scheduleOf } from '../decision';
 import { type ChartCheck, checkChart, settleChart } from '../heattreat';
 import { readLog, undecidedError } from '../log';
 import { TemperbookError } from '../quantity';
@@ -41,7 +43,18 @@ export function chartOfJob(job: Job, wordsOf?: (check: ChartCheck) => string): C
 
 function scheduleOfMetal(job: Job): string {
   const { alloy, temper } = metalOf(job);
-  return `${alloy} ${temper}`;
+  const found = scheduleOf(loadAlloy(alloy), temper);
+  if (found !== undefined) return found;
+  throw new TemperbookError(
+    'The chart is to be held against the schedule of the metal, and the kit holds none',
+    {
+      file: job.file,
+      column: 'lot.chart',
+      found: `${alloy}-${temper}`,
+      expected:
+        'the key lot.chart.schedule: what the furnace was to do, by name or by the path of your own (.json)',
+    },
+  );
 }
 
 /** The pauses between the charts, stated for all or for none. */

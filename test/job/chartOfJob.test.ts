@@ -86,6 +86,10 @@ describe('the furnace chart of a job', () => {
     expect(() => chartOfJob(readJob({ metal: 'A356-T6', log: DEMO }))).toThrow(
       /no furnace chart.*lot\.chart/s,
     );
+    // The kit has no schedule that makes this temper.
+    expect(() => checkOf(job(DEMO, { metal: 'A356-T7' }))).toThrow(
+      /column "lot\.chart".*found: A356-T7.*lot\.chart\.schedule/is,
+    );
   });
 
   it.each<[SaidChart, RegExp]>([

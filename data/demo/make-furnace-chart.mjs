@@ -6,6 +6,7 @@
 // block at the bottom of the basket comes up late and gets an hour less than the schedule asks for.
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { normalNumbers, randomNumbers } from './invent.mjs';
 
 const MIN = 60;
 const H = 3600;
@@ -22,17 +23,8 @@ const loads = [
   { name: 'Load 4 bottom', lagS: 41 * MIN, quenchS: 4.6, underS: QUENCH_S + 8 },
 ];
 
-function random(seed) {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-const noise = random(20260402);
-const gauss = () => Math.sqrt(-2 * Math.log(1 - noise())) * Math.cos(2 * Math.PI * noise());
+const noise = randomNumbers(20260402);
+const gauss = normalNumbers(noise);
 
 /** Air of whichever furnace the load is in, °C: ramp, control, switched off. */
 function airAt(t) {

@@ -6,6 +6,7 @@
 // that lets go. It shares no code with the kit, so reading it back is a fair trial.
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { normalNumbers, randomNumbers, timeOfDay } from './invent.mjs';
 
 const CELL = 2.5; // mm
 const NX = 40; // 100 mm along the weld
@@ -33,16 +34,6 @@ const probes = [
   { name: 'Hinge lug', x: 50, y: 12 },
   { name: 'Tube 25 mm', x: 50, y: WELD_Y + 25 },
 ];
-
-function random(seed) {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 function invent() {
   const n = NX * NY;
@@ -103,8 +94,8 @@ function heat(temp, part, arc, x) {
 }
 
 function log(readings) {
-  const noise = random(20260514);
-  const gauss = () => Math.sqrt(-2 * Math.log(1 - noise())) * Math.cos(2 * Math.PI * noise());
+  const noise = randomNumbers(20260514);
+  const gauss = normalNumbers(noise);
   const lines = [
     '# Invented demo data - radio mast foot, hinge block HB-07 welded to tube',
     '# Logger: bench unit, 4 x type K, peened into 1.6 mm holes',
@@ -128,14 +119,9 @@ function log(readings) {
       }
       return (c * 1.8 + 32).toFixed(1);
     });
-    lines.push([clock(started + t), ...fields, arc ? Math.round(arc.netW / 0.6 / 15.5) : 0].join(','));
+    lines.push([timeOfDay(started + t), ...fields, arc ? Math.round(arc.netW / 0.6 / 15.5) : 0].join(','));
   }
   return `${lines.join('\r\n')}\r\n`;
-}
-
-function clock(seconds) {
-  const two = (n) => String(Math.floor(n)).padStart(2, '0');
-  return `${two(seconds / 3600)}:${two((seconds / 60) % 60)}:${(seconds % 60).toFixed(1).padStart(4, '0')}`;
 }
 
 const readings = invent();

@@ -7,6 +7,7 @@
 // kit, and its metal is not quite that of the alloy cards, so fitting the kit's solver to it is a fair trial.
 import { writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { normalNumbers, randomNumbers, timeOfDay } from './invent.mjs';
 
 const CELL = 2; // mm
 const NX = 50; // 100 mm along the weld
@@ -41,16 +42,6 @@ const probes = [
   { name: 'TC1 lip 14 mm', x: 50, y: WELD_Y - TRUTH.lipProbeMm },
   { name: 'TC2 tube 22 mm', x: 50, y: WELD_Y + 22 },
 ];
-
-function random(seed) {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
 
 function invent() {
   const n = NX * NY;
@@ -129,8 +120,8 @@ function heat(temp, { amps, volts }, x) {
 }
 
 function log(readings) {
-  const noise = random(20260611);
-  const gauss = () => Math.sqrt(-2 * Math.log(1 - noise())) * Math.cos(2 * Math.PI * noise());
+  const noise = randomNumbers(20260611);
+  const gauss = normalNumbers(noise);
   const lines = [
     '# Invented demo data - radio mast foot, hinge block HB-09, lip welded to tube',
     '# Logger: bench unit, 2 x type K, peened into 1.6 mm holes',
@@ -147,14 +138,9 @@ function log(readings) {
       if (starting) c += 80 + 120 * noise(); // the arc's start strikes through
       return c.toFixed(1);
     });
-    lines.push([clock(started + t), ...fields].join(','));
+    lines.push([timeOfDay(started + t), ...fields].join(','));
   }
   return `${lines.join('\r\n')}\r\n`;
-}
-
-function clock(seconds) {
-  const two = (n) => String(Math.floor(n)).padStart(2, '0');
-  return `${two(seconds / 3600)}:${two((seconds / 60) % 60)}:${(seconds % 60).toFixed(1).padStart(4, '0')}`;
 }
 
 const { readings, hottest } = invent();

@@ -4,6 +4,7 @@
 //   node data/demo/make-weld-logs.mjs 1000 my-welds      as many as you say, anywhere
 import { mkdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { randomNumbers } from './invent.mjs';
 
 const [count = '24', folder = path.join(import.meta.dirname, 'welds')] = process.argv.slice(2);
 const AMBIENT = 19; // °C
@@ -17,16 +18,6 @@ const BENCHES = [
   { name: 'bench-2', waitS: 150, amps: 1.06 },
 ];
 
-function random(seed) {
-  let a = seed >>> 0;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
-  };
-}
-
 /** Rise above the air at one probe, K. */
 function rise(sinceS, passK, partK) {
   if (sinceS <= 0) return 0;
@@ -35,7 +26,7 @@ function rise(sinceS, passK, partK) {
 }
 
 function weldLog(number) {
-  const chance = random(4711 + number);
+  const chance = randomNumbers(4711 + number);
   const bench = BENCHES[number % 2];
   const passes = 2 + Math.floor(3 * chance());
   const heat = bench.amps * (0.9 + 0.25 * chance());

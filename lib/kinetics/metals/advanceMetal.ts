@@ -31,7 +31,10 @@ const ALL = 1 - NOTHING;
 /**
  * Takes a plausible metal along a thermal history. Between samples the temperature is a straight line, cut into steps
  * of 5 K; on each every Arrhenius clock adds the logarithmic mean of its rate, so a history may be split, joined or
- * sampled otherwise and the yield moves by no more than about 1e-3. Gaps are left out: the state stands still.
+ * sampled otherwise and the yield moves by no more than about 1e-3. A slow cooling through the temperature above which
+ * nothing ages is the exception: of what forms there only the mean dose is kept, and with steps of 2.5 K instead of finer ones
+ * 1 in 100 members of A356 comes out 0.04 lower, the worst of 400 by 0.35; the median stays. Gaps are left out: the state
+ * stands still.
  * @param at samples at which the yield is asked for, ascending; the end is added. Default every sample.
  * @throws TemperbookError for a history that breaks its promises.
  */

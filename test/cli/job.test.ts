@@ -79,17 +79,11 @@ describe('temperbook review of a log', () => {
     expect(readFileSync(inFolder('open/weld-job.json'), 'utf8')).toMatch(/^\/\/ Nobody said: How were/);
   });
 
+  const reviewLog = () =>
+    temperbook(folder, 'review', 'weld.csv', ...said, '--out', 'said', '--job', 'part=HB-07');
+
   it('is the same as a review of the job file it writes, to the byte', async () => {
-    const byLog = await temperbook(
-      folder,
-      'review',
-      'weld.csv',
-      ...said,
-      '--out',
-      'said',
-      '--job',
-      'part=HB-07',
-    );
+    const byLog = await reviewLog();
     expect(byLog.status).toBe(0);
     const before = readFileSync(inFolder('said/hb-07-record.html'), 'utf8');
     const byJob = await temperbook(folder, 'review', 'said/hb-07-job.json');
@@ -104,16 +98,7 @@ describe('temperbook review of a log', () => {
 
   it('never writes over a job file', async () => {
     writeFileSync(inFolder('said', 'hb-07-job.json'), '{ "log": "mine.csv" }');
-    const again = await temperbook(
-      folder,
-      'review',
-      'weld.csv',
-      ...said,
-      '--out',
-      'said',
-      '--job',
-      'part=HB-07',
-    );
+    const again = await reviewLog();
     expect(again.stdout).toMatch(/^Job .*hb-07-job\.json, left as it is$/m);
     expect(readFileSync(inFolder('said', 'hb-07-job.json'), 'utf8')).toBe('{ "log": "mine.csv" }');
   });

@@ -14,11 +14,8 @@ import {
   type WeldedSection,
   weldedResistance,
 } from '../../lib/section';
+import { supported } from './supported';
 
-const supported = <T extends { supported: boolean }>(answer: T) => {
-  expect(answer).toMatchObject({ supported: true });
-  return answer as Extract<T, { supported: true }>;
-};
 const mig: ResistanceOptions = { alloy: '6061', temper: 'T6', process: 'MIG', code: 'EN 1999-1-1' };
 const tie: WeldedSection = {
   shape: { kind: 'flat bar', widthMm: 120, thicknessMm: 6 },

@@ -13,11 +13,7 @@ import {
   type WeldedSection,
   weldedResistance,
 } from '../../lib/section';
-
-const supported = <T extends { supported: boolean }>(answer: T) => {
-  expect(answer).toMatchObject({ supported: true });
-  return answer as Extract<T, { supported: true }>;
-};
+import { supported } from './supported';
 
 const bar: WeldedSection = {
   shape: { kind: 'flat bar', widthMm: 120, thicknessMm: 6 },

@@ -26,18 +26,23 @@ export interface ComparePlansOptions {
   readonly signal?: AbortSignal;
 }
 
-const OPTIONS = [
-  'metals',
+/** What every question that runs plans takes. */
+export const RUN_OPTIONS = [
   'allowanceFraction',
   'draws',
   'seed',
   'unknowns',
-  'softZone',
   'toleranceK',
   'longestWaitS',
   'workers',
-  'onProgress',
   'signal',
+] as const satisfies readonly (keyof ComparePlansOptions)[];
+
+const OPTIONS = [
+  ...RUN_OPTIONS,
+  'metals',
+  'softZone',
+  'onProgress',
 ] as const satisfies readonly (keyof ComparePlansOptions)[];
 
 /** Plans compared draw by draw. */

@@ -1,7 +1,7 @@
 import type { PlatePlan } from '../../heatflow';
 import { knownOptions, requireNumber, TemperbookError } from '../../quantity';
 import { KEPT_FROM } from '../../strength';
-import { type ComparePlansOptions, comparePlans } from './comparePlans';
+import { type ComparePlansOptions, comparePlans, RUN_OPTIONS } from './comparePlans';
 import type { PlanResult } from './planResult';
 
 /** How a plan is looked for: as `comparePlans`, with the chance that is asked for. */
@@ -21,15 +21,8 @@ export interface Tried {
 }
 
 const OPTIONS = [
+  ...RUN_OPTIONS,
   'metals',
-  'allowanceFraction',
-  'draws',
-  'seed',
-  'unknowns',
-  'toleranceK',
-  'longestWaitS',
-  'workers',
-  'signal',
   'confidence',
   'mostWaitS',
   'onTry',

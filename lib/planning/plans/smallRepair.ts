@@ -9,7 +9,7 @@ import {
 } from '../../quantity';
 import type { VerdictWord } from '../../strength';
 import type { SoftReach } from '../softReach';
-import { type ComparePlansOptions, comparePlans } from './comparePlans';
+import { type ComparePlansOptions, comparePlans, RUN_OPTIONS } from './comparePlans';
 import { USUAL_KEEP_FROM_MM } from './planPlaces';
 import type { PlanResult } from './planResult';
 
@@ -39,17 +39,11 @@ export interface SmallRepairOptions extends Omit<ComparePlansOptions, 'metals' |
 }
 
 const OPTIONS = [
+  ...RUN_OPTIONS,
   'alloy',
   'temper',
   'measuredYieldMPa',
   'stressed',
-  'allowanceFraction',
-  'draws',
-  'seed',
-  'unknowns',
-  'toleranceK',
-  'longestWaitS',
-  'workers',
   'onProgress',
 ] as const satisfies readonly (keyof SmallRepairOptions)[];
 

@@ -88,4 +88,11 @@ describe('smallRepair', () => {
       /path of repair leaves the part/,
     );
   });
+
+  it('is stopped like every run of plans', () => {
+    const signal = AbortSignal.abort();
+    expect(() =>
+      smallRepair(plan, { ...bead, lengthMm: 10 }, { ...asked, stressed: area(0, 20), signal }),
+    ).toThrow(/stopped/);
+  });
 });

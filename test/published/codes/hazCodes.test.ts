@@ -7,6 +7,7 @@ import {
   KNOCK_DOWN_TABLE,
   type ProductForm,
 } from '../../../lib/section';
+import { supported } from '../../section/supported';
 
 const FORMS: Readonly<Record<string, readonly ProductForm[]>> = {
   EP: ['open profile', 'hollow profile'],
@@ -18,11 +19,6 @@ const FORMS: Readonly<Record<string, readonly ProductForm[]>> = {
   sheet: ['sheet'],
 };
 const formsOf = (codes: string): readonly ProductForm[] => codes.split('/').flatMap((code) => FORMS[code]!);
-
-const supported = <T extends { supported: boolean }>(answer: T) => {
-  expect(answer.supported).toBe(true);
-  return answer as Extract<T, { supported: true }>;
-};
 
 describe('EN 1999-1-1 cl. 6.1.6.3: extent of the heat-affected zone', () => {
   it.each(published.extents)(

@@ -12,11 +12,8 @@ import {
   weldedResistance,
   weldMetal,
 } from '../../../lib/section';
+import { supported } from '../../section/supported';
 
-const supported = <T extends { supported: boolean }>(answer: T) => {
-  expect(answer).toMatchObject({ supported: true });
-  return answer as Extract<T, { supported: true }>;
-};
 const example = (id: string) =>
   examples.examples.find((e) => e.id === id)!.result as unknown as Record<string, number>;
 

@@ -18,7 +18,7 @@ export function withFixingAsked(verdict: ChannelVerdict, channel: PlaceToJudge):
   const { record } = channel;
   if (!record || !isFixingUnknown(channel) || verdict.chanceKept === null) return verdict;
   const tight = probeExposure({ ...record, probe: { ...record.probe, attachment: 'peened hole' } });
-  const { chanceOfRecorded } = strengthOf({ ...channel, exposure: tight }, HINT_DRAWS);
+  const { chanceOfRecorded } = strengthOf({ ...channel, exposure: tight }, HINT_DRAWS, { endOnly: true });
   if (chanceOfRecorded - verdict.chanceKept < NOTICEABLE) return verdict;
   return {
     ...verdict,

@@ -16,6 +16,7 @@ import { madeWith } from './part/madeWith';
 import { weighedPart } from './part/weighedPart';
 import type { PartExposures } from './places/partExposures';
 import { placesToJudge } from './placesToJudge';
+import { settleBy } from './settle';
 import type { Verdict } from './verdict';
 import { verdictSentence } from './wording';
 
@@ -55,8 +56,9 @@ export function judge(
     readings: told,
     effectiveDraws,
   } = weighedPart(places, { readings, lots }, { tell: (share) => tell(SHARE_READ + SHARE_DRAWN * share) });
+  const settlings = places.map((one, k) => settleBy({ ...one, strength: strengths[k]! }));
   const channels = places.map((one, k) => {
-    const verdict = channelVerdict(one, strengths[k]!);
+    const verdict = channelVerdict(one, strengths[k]!, settlings[k]!.steps);
     return verdict.verdict === 'uncertain' && readings.length === 0 ? withFixingAsked(verdict, one) : verdict;
   });
   const isBlind =
@@ -72,7 +74,12 @@ export function judge(
     chanceKept: isBlind ? null : chance,
     sentence: verdictSentence(verdict, channels, notJudged, openReadings),
     action: partAction(
-      places.map((channel, k) => ({ channel, strength: strengths[k]!, verdict: channels[k]! })),
+      places.map((channel, k) => ({
+        channel,
+        strength: strengths[k]!,
+        verdict: channels[k]!,
+        settling: settlings[k]!,
+      })),
       notJudged,
       options.part,
     ),

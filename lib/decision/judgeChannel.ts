@@ -22,7 +22,6 @@ import {
 } from '../strength';
 import { exposureBudget } from './budget';
 import { checkLimit, limitsFor } from './limits';
-import { settleBy } from './settle';
 import type { ChannelVerdict, NotJudged } from './verdict';
 import { channelSentence } from './wording';
 
@@ -71,8 +70,12 @@ export function strengthOf(
   return strengthAfter(exposure, metal, { ...others, allowanceFraction, earlier, draws, weightsOf });
 }
 
-/** The verdict on one channel from what its draws came to (`strengthAfter`). */
-export function channelVerdict(channel: PlaceToJudge, strength: StrengthAfter): ChannelVerdict {
+/** The verdict on one channel from what its draws came to (`strengthAfter`), and the steps that would settle it (`settleBy`). */
+export function channelVerdict(
+  channel: PlaceToJudge,
+  strength: StrengthAfter,
+  settle: readonly string[],
+): ChannelVerdict {
   const { name, history, exposure, card, temper, measuredYieldMPa, allowanceFraction, spanS } = channel;
   const passes = findPasses(history);
   const limits = limitsFor(card, channel.limitC).map((limit) => checkLimit(limit, history, exposure));
@@ -123,7 +126,7 @@ export function channelVerdict(channel: PlaceToJudge, strength: StrengthAfter): 
     blind,
     doubts: strength.contributions,
     budget: exposureBudget(strength, { limitC: limits[0]?.limitC ?? referenceC, allowanceFraction }),
-    settle: settleBy({ name, card, temper, strength, allowanceFraction }).steps,
+    settle,
     track: strength.track,
     exposure: asExposure(exposure),
     earlier: channel.earlier.map(asExposure),

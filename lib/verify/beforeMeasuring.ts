@@ -71,49 +71,10 @@ export function beforeMeasuring(
       falseReject: 0,
       sentence: model.nobodyKnows,
     };
-  const needed = 1 - allowanceFraction;
-  const { yieldKept } = place.draws;
-  const prior = place.weights ?? new Float64Array(yieldKept.length).fill(1);
-  const allPrior = prior.reduce((a, b) => a + b, 0);
-  const isGood = (i: number): boolean => yieldKept[i]! >= needed;
-  const expected = expectedReadings(reading, model, place.draws);
-  const [low, high] = [Math.min(...expected), Math.max(...expected)];
-  const meansOf = (n: number): Means => {
-    const u = model.repeatability / Math.sqrt(n);
-    let clearsFrom: number | null = null;
-    let lostUpTo: number | null = null;
-    for (let k = 0; k <= TRIED; k++) {
-      const mean = low + (k / TRIED) * (high - low);
-      let total = 0;
-      let squares = 0;
-      let good = 0;
-      for (let i = 0; i < expected.length; i++) {
-        const weight = prior[i]! * Math.exp(-0.5 * ((mean - expected[i]!) / u) ** 2);
-        total += weight;
-        squares += weight * weight;
-        if (yieldKept[i]! >= needed) good += weight;
-      }
-      // So many equally likely draws are left (Kish's effective number).
-      if (!(total * total > ENOUGH * squares)) continue;
-      const chance = good / total;
-      if (chance >= KEPT_FROM && clearsFrom === null) clearsFrom = mean;
-      if (chance < KEPT_FROM) clearsFrom = null;
-      if (chance <= LOST_UP_TO) lostUpTo = mean;
-    }
-    const clears = (x: number): number => (clearsFrom === null ? 0 : normalProbability((x - clearsFrom) / u));
-    const shows = (x: number): number => (lostUpTo === null ? 0 : normalProbability((lostUpTo - x) / u));
-    const over = (chance: (i: number) => number): number =>
-      expected.reduce((sum, _, i) => sum + prior[i]! * chance(i), 0) / allPrior;
-    return {
-      readings: n,
-      clearsFrom,
-      lostUpTo,
-      chanceToSettle: over((i) => clears(expected[i]!) + shows(expected[i]!)),
-      falseAccept: over((i) => (isGood(i) ? 0 : clears(expected[i]!))),
-      falseReject: over((i) => (isGood(i) ? shows(expected[i]!) : 0)),
-    };
-  };
-  const all = Array.from({ length: MOST_READINGS }, (_, k) => meansOf(k + 1));
+  const all = meansOf(place, expectedReadings(reading, model, place.draws), {
+    repeatability: model.repeatability,
+    needed: 1 - allowanceFraction,
+  });
   const best = Math.max(...all.map(({ chanceToSettle }) => chanceToSettle));
   const plan = all.find(({ chanceToSettle }) => chanceToSettle >= GOOD_ENOUGH * best)!;
   return {
@@ -122,6 +83,76 @@ export function beforeMeasuring(
     readings: plan.clearsFrom === null ? null : plan.readings,
     sentence: sentenceOf(plan, place.name, reading),
   };
+}
+
+/** What the mean of 1, 2, … 9 readings would say. */
+function meansOf(
+  { draws: { yieldKept }, weights }: ReadPlace,
+  expected: Float64Array,
+  { repeatability, needed }: { readonly repeatability: number; readonly needed: number },
+): Means[] {
+  const prior = weights ?? new Float64Array(expected.length).fill(1);
+  const allPrior = prior.reduce((a, b) => a + b, 0);
+  const isGood = yieldKept.map((kept) => (kept >= needed ? 1 : 0));
+  return limitsOf(expected, prior, isGood, repeatability).map(({ clearsFrom, lostUpTo }, k) => {
+    const u = repeatability / Math.sqrt(k + 1);
+    let settles = 0;
+    let falseAccept = 0;
+    let falseReject = 0;
+    for (let i = 0; i < expected.length; i++) {
+      const clears = clearsFrom === null ? 0 : normalProbability((expected[i]! - clearsFrom) / u);
+      const shows = lostUpTo === null ? 0 : normalProbability((lostUpTo - expected[i]!) / u);
+      settles += prior[i]! * (clears + shows);
+      if (isGood[i]) falseReject += prior[i]! * shows;
+      else falseAccept += prior[i]! * clears;
+    }
+    return {
+      readings: k + 1,
+      clearsFrom,
+      lostUpTo,
+      chanceToSettle: settles / allPrior,
+      falseAccept: falseAccept / allPrior,
+      falseReject: falseReject / allPrior,
+    };
+  });
+}
+
+/** From which mean of 1, 2, … 9 readings on the place is cleared, and up to which it is lost: means are tried from low to high. */
+function limitsOf(
+  expected: Float64Array,
+  prior: Float64Array,
+  isGood: Float64Array,
+  repeatability: number,
+): { clearsFrom: number | null; lostUpTo: number | null }[] {
+  const limits = Array.from({ length: MOST_READINGS }, () => ({
+    clearsFrom: null as number | null,
+    lostUpTo: null as number | null,
+  }));
+  const [low, high] = [Math.min(...expected), Math.max(...expected)];
+  for (let k = 0; k <= TRIED; k++) {
+    const mean = low + (k / TRIED) * (high - low);
+    // What a mean of n readings says of a draw is what one says, to the power n.
+    const one = expected.map((x) => Math.exp(-0.5 * ((mean - x) / repeatability) ** 2));
+    const weight = prior.slice();
+    for (const limit of limits) {
+      let total = 0;
+      let squares = 0;
+      let good = 0;
+      for (let i = 0; i < weight.length; i++) {
+        weight[i]! *= one[i]!;
+        total += weight[i]!;
+        squares += weight[i]! * weight[i]!;
+        good += weight[i]! * isGood[i]!;
+      }
+      // So many equally likely draws are left (Kish's effective number).
+      if (!(total * total > ENOUGH * squares)) continue;
+      const chance = good / total;
+      if (chance >= KEPT_FROM) limit.clearsFrom ??= mean;
+      else limit.clearsFrom = null;
+      if (chance <= LOST_UP_TO) limit.lostUpTo = mean;
+    }
+  }
+  return limits;
 }
 
 function sentenceOf(

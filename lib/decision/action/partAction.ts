@@ -21,6 +21,8 @@ export interface JudgedPlace {
   readonly channel: PlaceToJudge;
   readonly strength: StrengthAfter;
   readonly verdict: ChannelVerdict;
+  /** What would settle the verdict of this place alone. */
+  readonly settling: Settling;
 }
 
 /** What a verdict says to do. */
@@ -56,9 +58,7 @@ export function partAction(
   const chance = isBlind ? null : joint;
   // Places that are likely fine one by one may be too many together: then the weakest is measured.
   const isOpen = deciding.verdict.verdict === 'uncertain' || joint < KEPT_FROM;
-  const settling = isOpen
-    ? settleBy({ ...deciding.channel, strength: { ...deciding.strength, word } })
-    : { steps: [], plans: [] };
+  const settling = isOpen ? settlingAs(word, deciding) : { steps: [], plans: [] };
   const tubes = soft.map(({ name }) => name).join(', ');
   return {
     word,
@@ -71,6 +71,11 @@ export function partAction(
     now: stepsOf(word, deciding, settling, held, unseen),
     ways: word === 'kept' || part === undefined ? [] : waysOn(deciding, places, part),
   };
+}
+
+/** What would settle a place that is looked at with the part's word. */
+function settlingAs(word: VerdictWord, { channel, strength, verdict, settling }: JudgedPlace): Settling {
+  return word === verdict.verdict ? settling : settleBy({ ...channel, strength: { ...strength, word } });
 }
 
 /** Soft zones as codes have them, beside at least one place that is none. */

@@ -157,13 +157,19 @@ const stepsOf = (step: HeatStep): Step[] =>
 
 /** All strengths with as many draws, joined draw by draw, and weighed by the signs of every place together. */
 function withEqualDraws(places: readonly Placed[], allowanceFraction: number): StrengthAfter[] {
-  const ask = ({ metal, exposures }: Placed, k: number, draws?: number): StrengthAfter => {
+  const ask = (
+    { metal, exposures }: Placed,
+    k: number,
+    draws?: number,
+    goOn?: StrengthAfter,
+  ): StrengthAfter => {
     const others = places.flatMap((place, other) => (other === k ? [] : place.exposures));
     const isSeen = others.some(({ seen = [] }) => seen.length > 0);
     return strengthAfter(exposures[exposures.length - 1]!, metal, {
       allowanceFraction,
       earlier: exposures.slice(0, -1),
       draws,
+      goOn,
       endOnly: true,
       ...(isSeen ? { weightsOf: ({ yieldKept }) => weightsOfSigns(others, yieldKept.length)! } : {}),
     });
@@ -171,7 +177,7 @@ function withEqualDraws(places: readonly Placed[], allowanceFraction: number): S
   const first = places.map((place, k) => ask(place, k));
   const most = Math.max(...first.map(({ draws }) => draws.yieldKept.length));
   return first.map((strength, k) =>
-    strength.draws.yieldKept.length === most ? strength : ask(places[k]!, k, most),
+    strength.draws.yieldKept.length === most ? strength : ask(places[k]!, k, most, strength),
   );
 }
 

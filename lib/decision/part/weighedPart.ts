@@ -50,9 +50,11 @@ export function weighedPart(places: readonly PlaceToJudge[], given: Told, how: H
   let answer = ask(ROUTINE_DRAWS);
   for (const count of [CLOSE_DRAWS, MOST_DRAWS]) {
     const { strengths, effectiveDraws } = answer;
+    // All together decide only among places that are kept one by one: any other has a word of its own.
+    const kept = strengths.filter(({ word }) => word === 'kept');
     const chances = [
       ...strengths.map(({ chanceOfRecorded }) => chanceOfRecorded),
-      jointChance(strengths, 1 - places[0]!.allowanceFraction),
+      ...(kept.length > 1 ? [jointChance(kept, 1 - places[0]!.allowanceFraction)] : []),
     ];
     const isClose = chances.some((chance) => isCloseToRule(chance, effectiveDraws));
     if (effectiveDraws >= FEW_EFFECTIVE && (how.isRunning || !isClose)) break;

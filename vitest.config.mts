@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { isBuilt } from './test/setup/isBuilt';
 
 /** Tests that use the built package, as a user does, rather than the sources. */
 const built = ['test/notebook/**/*.test.ts', 'test/cli/**/*.test.ts', 'test/project/**/*.test.ts'];
@@ -14,6 +15,12 @@ const withBrowser =
   process.env.CI !== undefined ||
   (isInstalled('jupyter-notebook') && ['chromium', 'chromium-browser', 'google-chrome'].some(isInstalled));
 if (!withBrowser) process.stdout.write('Chromium or Jupyter is not installed: test/browser is left to CI.\n');
+
+/**
+ * The pure rooms are tested as built where the build is of today, which saves compiling them once more and runs a third
+ * faster; after a change, until the next build, their sources.
+ */
+const rooms = isBuilt() ? [{ find: /^(\.\.\/)+lib\//, replacement: `${path.resolve('dist')}/` }] : [];
 
 /** `--mode full`, read by test/setup/extent.ts. Told to each project: this file is read again for them, in a mode of their own. */
 const extentOf = (mode: string) => ({ TEST_EXTENT: mode === 'full' ? 'full' : 'short' });
@@ -35,6 +42,7 @@ export default defineConfig(({ mode }) => ({
     projects: [
       {
         extends: true,
+        resolve: { alias: rooms },
         test: {
           name: 'rooms',
           env: extentOf(mode),

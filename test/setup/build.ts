@@ -1,21 +1,16 @@
 import { spawnSync } from 'node:child_process';
-import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { isBuilt } from './isBuilt';
 
 /**
  * Tests of notebooks, commands and the package use the built library, as users do. It is built first unless
  * `npm test` just did. Notebooks that more than one test looks at are run once, into a folder that is gone in the end.
  */
 export default function build(): () => void {
-  const built = statSync('dist/index.js', { throwIfNoEntry: false })?.mtimeMs ?? 0;
-  const newest = Math.max(
-    ...readdirSync('lib', { recursive: true, encoding: 'utf8' }).map(
-      (file) => statSync(join('lib', file)).mtimeMs,
-    ),
-  );
   // Type errors are what `npm run check` is for: the compiler writes its output all the same.
-  if (newest > built) spawnSync('npm', ['run', 'build'], { stdio: 'inherit' });
+  if (!isBuilt()) spawnSync('npm', ['run', 'build'], { stdio: 'inherit' });
   // Set up once for each project of the suite: they share the folder of the first.
   if (process.env.NOTEBOOK_RUNS !== undefined) return () => undefined;
   const runs = mkdtempSync(join(tmpdir(), 'notebook-runs-'));

@@ -5,9 +5,9 @@ import type { SourceBytes } from './bytes/sourceBytes';
 import { type ClockAxis, clockAxis } from './clock/clockAxis';
 import { isoStamp } from './clock/stamp';
 import { type ColumnPlan, columnPlan } from './columns/columnPlan';
-import { columnSamples } from './columns/columnSample';
+import { type ColumnSample, columnSamples } from './columns/columnSample';
 import { type Dialect, isRowLike, sniffDialect } from './layout/dialect';
-import { findHeader, type HeaderLines, readHeader } from './layout/header';
+import { findHeader, type Header, type HeaderLines, readHeader } from './layout/header';
 import { headerStamp } from './layout/headerStamp';
 import { type LogStatements, logStatements } from './logStatements';
 import { longFile } from './long/longFile';
@@ -46,12 +46,9 @@ export function parsedLog(file: SourceBytes, options: ReadOptions): ParsedLog {
   const written = logText(file, options.encoding);
   const notes = [...written.notes];
   const reading: Reading = { file: file.name, options, notes, open: [] };
-  const { text, sample, dialect, found, pivoted } = layoutOf(written, reading);
-  notes.push(...dialect.notes);
-  const rows = sampledRows(sample, found, dialect);
-  const header = readHeader(found.lines, dialect, rows[0] ?? []);
-  notes.push(...header.notes);
-  const plan = columnPlan(text, dialect, header, found.firstRow, rows, reading);
+  const { text, dialect, found, header, samples, pivoted } = layoutOf(written, reading);
+  notes.push(...dialect.notes, ...header.notes);
+  const plan = columnPlan(text, dialect, header, found.firstRow, samples, reading);
   const preamble = found.lines.filter((line) => header.preamble.includes(line.text));
   const namesRow = found.lines[found.lines.length - 1]?.row ?? 0;
   const statements = logStatements(preamble, plan.channels, namesRow);
@@ -75,9 +72,10 @@ export function parsedLog(file: SourceBytes, options: ReadOptions): ParsedLog {
 
 interface Layout {
   readonly text: LogText;
-  readonly sample: readonly SampleLine[];
   readonly dialect: Dialect;
   readonly found: HeaderLines;
+  readonly header: Header;
+  readonly samples: readonly ColumnSample[];
   readonly pivoted?: PivotedText;
 }
 
@@ -88,22 +86,33 @@ function layoutOf(text: LogText, reading: Reading): Layout {
   const dialect = sniffDialect(sample, { ...reading, open });
   if (dialect.width > MOST_COLUMNS) throw tooWide(dialect, reading);
   const found = findHeader(text, dialect, reading);
-  const rows = sampledRows(sample, found, dialect);
-  const header = readHeader(found.lines, dialect, rows[0] ?? []);
-  const long = longFile(columnSamples(header.columns, rows, dialect.decimal), reading);
+  const columns = columnsOf(sample, found, dialect);
+  const long = longFile(columns.samples, reading);
   if (!long) {
     reading.open.push(...open);
-    return { text, sample, dialect, found };
+    return { text, dialect, found, ...columns };
   }
-  const pivoted = pivotText(text, found, dialect, header, long, reading);
+  const pivoted = pivotText(text, found, dialect, columns.header, long, reading);
   const wide = sampleLines(pivoted.text);
+  const ofWide = sniffDialect(wide, reading, pivoted.delimiter);
   return {
     text: pivoted.text,
-    sample: wide,
-    dialect: sniffDialect(wide, reading, pivoted.delimiter),
+    dialect: ofWide,
     found: pivoted.found,
+    ...columnsOf(wide, pivoted.found, ofWide),
     pivoted,
   };
+}
+
+/** The header's columns, each with its fields in the sampled rows. */
+function columnsOf(
+  sample: readonly SampleLine[],
+  found: HeaderLines,
+  dialect: Dialect,
+): Pick<Layout, 'header' | 'samples'> {
+  const rows = sampledRows(sample, found, dialect);
+  const header = readHeader(found.lines, dialect, rows[0] ?? []);
+  return { header, samples: columnSamples(header.columns, rows, dialect.decimal) };
 }
 
 /** Sampled lines that are rows of the usual width, from the first row of the file on. */

@@ -11,7 +11,7 @@ import type { Reading } from '../reading';
 import type { TempUnit } from '../readOptions';
 import type { ReadPlan } from '../rows/rowLayout';
 import type { LeftAside } from '../thermalLog';
-import { type ColumnSample, columnSamples, findColumn } from './columnSample';
+import { type ColumnSample, findColumn } from './columnSample';
 import { type StatusColumn, statusColumns } from './statusColumns';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';
@@ -38,11 +38,10 @@ export function columnPlan(
   dialect: Dialect,
   header: Header,
   firstRow: LineSpan,
-  rows: readonly (readonly string[])[],
+  samples: readonly ColumnSample[],
   reading: Reading,
 ): ColumnPlan {
   const { file, options, notes } = reading;
-  const samples = columnSamples(header.columns, rows, dialect.decimal);
   const mapped = new Set(
     Object.keys(options.columns ?? {}).map((key) => findColumn(samples, key, 'columns', file)),
   );

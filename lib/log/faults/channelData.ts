@@ -26,19 +26,26 @@ export interface Limits {
   readonly maxRateCPerS: number;
 }
 
-/** Indices of the trusted readings, in the front of `into`; returns how many. */
-export function trustedRows(marks: Uint8Array, into: Uint32Array): number {
+/** Indices of the trusted readings. */
+export function trustedRows(marks: Uint8Array): Uint32Array {
+  const rows = new Uint32Array(marks.length);
   let count = 0;
-  for (let i = 0; i < marks.length; i++) if (marks[i] === 0) into[count++] = i;
-  return count;
+  for (let i = 0; i < marks.length; i++) if (marks[i] === 0) rows[count++] = i;
+  return rows.subarray(0, count);
 }
 
-/** Is every reading trusted? Looks at four marks at a time. */
-export function isTrusted(marks: Uint8Array): boolean {
-  const words = new Uint32Array(marks.buffer, marks.byteOffset, marks.length >> 2);
-  for (let i = 0; i < words.length; i++) if (words[i] !== 0) return false;
-  for (let i = words.length * 4; i < marks.length; i++) if (marks[i] !== 0) return false;
-  return true;
+/** Is every reading trusted? */
+export const isTrusted = (marks: Uint8Array): boolean => nextMarked(marks, fours(marks), 0) === marks.length;
+
+/** Four marks at a time. */
+const fours = ({ buffer, byteOffset, length }: Uint8Array) =>
+  new Uint32Array(buffer, byteOffset, length >> 2);
+
+/** First row from `from` on that is not trusted, or how many rows there are. */
+function nextMarked(marks: Uint8Array, four: Uint32Array, from: number): number {
+  let i = from;
+  while (i < marks.length && marks[i] === 0) i += (i & 3) === 0 && four[i >> 2] === 0 ? 4 : 1;
+  return i;
 }
 
 /** Rows [from, to] of a channel, all trusted. */
@@ -49,13 +56,12 @@ export interface Stretch {
 
 /** The longest stretches of trusted readings, in order. */
 export function trustedStretches(marks: Uint8Array): Stretch[] {
-  if (isTrusted(marks)) return [{ from: 0, to: marks.length - 1 }];
+  const four = fours(marks);
   const stretches: Stretch[] = [];
   for (let from = marks.indexOf(0); from >= 0; ) {
-    let to = from;
-    while (to + 1 < marks.length && marks[to + 1] === 0) to++;
-    stretches.push({ from, to });
-    from = marks.indexOf(0, to + 1);
+    const end = nextMarked(marks, four, from);
+    stretches.push({ from, to: end - 1 });
+    from = end < marks.length ? marks.indexOf(0, end) : -1;
   }
   return stretches;
 }

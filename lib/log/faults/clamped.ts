@@ -18,8 +18,8 @@ const FLOOR_C = 0.6;
 const FLOOR_RUN = 100;
 const FLOOR_ROWS = 500;
 const FLOOR_SHARE = 0.2;
-/** A first look takes every so many rows. */
-const FLOOR_EVERY = 16;
+/** A first look takes blocks of rows: a stretch of `FLOOR_RUN` holds one whole block, and none more than three times its whole ones. */
+const FLOOR_BLOCK = FLOOR_RUN / 2;
 /** The clamped run is so many times longer than any other run of equal readings: a quiet plateau is not clamped. */
 const LONGER_THAN_OTHERS = 10;
 /** Steps of the reading (its last digit) per sample with which a trace runs into a clamp. */
@@ -36,14 +36,15 @@ interface Run {
  * and be reached more than once, or be hotter than any preheat; the top must be run into and left at full
  * slope, as a plateau of metal never is.
  */
-export function markClamped(channel: ChannelData, { low, high }: TraceScan, rows: Uint32Array): void {
+export function markClamped(channel: ChannelData, { low, high }: TraceScan): void {
   const { tempC, marks } = channel;
   if (!(high - low >= LEAST_SWING_C) || high <= ABOVE_ROOM_C) return;
   const mayBeLow = low > ABOVE_ROOM_C && hasRun(tempC, marks, low, BOTTOM_RUN);
-  const mayBeFloor = low > ABOVE_ROOM_C && hasFloor(tempC, low);
+  const mayBeFloor = low > ABOVE_ROOM_C && hasFloor(tempC, marks, low);
   if (!mayBeLow && !mayBeFloor && !hasRun(tempC, marks, high, TOP_RUN)) return;
 
-  const count = trustedRows(marks, rows);
+  const rows = trustedRows(marks);
+  const count = rows.length;
   const at = (j: number) => tempC[rows[j]!]!;
   const lowRuns = mayBeLow ? runsAt(low, BOTTOM_RUN) : [];
   const highRuns = runsAt(high, TOP_RUN);
@@ -151,11 +152,17 @@ function once(work: () => number): () => number {
   };
 }
 
-/** Do enough readings lie just above the lowest to look for a bottom with noise? */
-function hasFloor(tempC: Float64Array, low: number): boolean {
+/** Do enough whole blocks of rows lie just above the lowest reading to look for a bottom with noise? */
+function hasFloor(tempC: Float64Array, marks: Uint8Array, low: number): boolean {
   let held = 0;
-  for (let i = 0; i < tempC.length; i += FLOOR_EVERY) if (tempC[i]! - low <= FLOOR_C) held += FLOOR_EVERY;
-  return held >= FLOOR_ROWS && held * 2 >= FLOOR_SHARE * tempC.length;
+  for (let from = 0; from + FLOOR_BLOCK <= tempC.length; from += FLOOR_BLOCK)
+    if (isOnFloor(tempC, marks, low, from, from + FLOOR_BLOCK)) held += FLOOR_BLOCK;
+  return held * 3 >= FLOOR_ROWS;
+}
+
+function isOnFloor(tempC: Float64Array, marks: Uint8Array, low: number, from: number, to: number): boolean {
+  for (let i = from; i < to; i++) if (!(tempC[i]! - low <= FLOOR_C) && marks[i] === 0) return false;
+  return true;
 }
 
 /** Are there so many trusted readings in a row of exactly one value? */

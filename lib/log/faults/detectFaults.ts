@@ -28,18 +28,17 @@ export function detectFaults(
   accept: readonly FaultKind[],
   reading: Reading,
 ): void {
-  const rows = new Uint32Array(timeS.length);
   markSwapped(channels, scans, lines, reading);
   channels.forEach((channel, k) => {
     const scan = scans[k]!;
-    if (scan.largestStep >= STEEP_C) markSteep(channel, timeS, limits, rows);
+    if (scan.largestStep >= STEEP_C) markSteep(channel, timeS, limits);
     const isWhole = isTrusted(channel.marks);
     if (!isWhole) {
       const stretches = trustedStretches(channel.marks);
       markRamps(channel, timeS, stretches);
       markIslands(channel, stretches);
     }
-    markClamped(channel, isWhole ? scan : scanTrace(channel), rows);
+    markClamped(channel, isWhole ? scan : scanTrace(channel));
   });
   markOddChannels(channels);
   markLetGo(channels, timeS);
@@ -51,11 +50,11 @@ export function detectFaults(
 /** A second look finds the spikes that others nearby had hidden. */
 const SPIKE_LOOKS = 2;
 
-function markSteep(channel: ChannelData, timeS: Float64Array, limits: Limits, rows: Uint32Array): void {
-  let trace = traceOf(channel, timeS, rows);
-  if (markChatter(channel, trace)) trace = traceOf(channel, timeS, rows);
+function markSteep(channel: ChannelData, timeS: Float64Array, limits: Limits): void {
+  let trace = traceOf(channel, timeS);
+  if (markChatter(channel, trace)) trace = traceOf(channel, timeS);
   for (let look = 0; look < SPIKE_LOOKS && markSpikes(channel, trace, limits); look++)
-    trace = traceOf(channel, timeS, rows);
+    trace = traceOf(channel, timeS);
   markSteps(channel, trace, limits);
 }
 

@@ -1,6 +1,6 @@
 import type { ChannelData, Stretch } from './channelData';
 import { codeOf, TRUSTED } from './faultCodes';
-import { at, spanS, type Trace } from './trace';
+import { at, rowAt, spanS, type Trace } from './trace';
 
 const LOOSE = codeOf('loose junction');
 
@@ -20,7 +20,6 @@ const LEAST_TURNS = 3;
  * go of the part. Returns whether any was found.
  */
 export function markChatter({ marks }: ChannelData, trace: Trace): boolean {
-  const { rows } = trace;
   const wild = trace.steep.filter((j) => {
     const size = Math.abs(at(trace, j) - at(trace, j - 1));
     return size >= WILD_C && size >= WILD_C_PER_S * spanS(trace, j - 1, j);
@@ -33,7 +32,7 @@ export function markChatter({ marks }: ChannelData, trace: Trace): boolean {
     const turns = steps.filter((j, i) => i > 0 && isRise(j) !== isRise(steps[i - 1]!)).length;
     if (turns < LEAST_TURNS) continue;
     // From the landing of the first wild step to that of the last.
-    for (let j = steps[0]!; j <= steps[WILD_STEPS - 1]!; j++) marks[rows[j]!] = LOOSE;
+    for (let j = steps[0]!; j <= steps[WILD_STEPS - 1]!; j++) marks[rowAt(trace, j)] = LOOSE;
     found = true;
   }
   return found;

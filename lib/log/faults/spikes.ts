@@ -1,7 +1,7 @@
 import type { ChannelData, Limits } from './channelData';
 import { codeOf } from './faultCodes';
 import { localSteps } from './localSteps';
-import { at, STEEP_C, spanS, type Trace } from './trace';
+import { at, rowAt, STEEP_C, spanS, type Trace } from './trace';
 
 const SPIKE = codeOf('spike');
 /** So many times a quiet step around it makes a spike stand out; about 8 sigma of white noise (derived). */
@@ -30,7 +30,7 @@ export function markSpikes({ marks }: ChannelData, trace: Trace, { maxRateCPerS 
     if (width === undefined) continue;
     beforeMarked = before;
     marked = j + width - 1;
-    for (let k = j; k <= marked; k++) marks[trace.rows[k]!] = SPIKE;
+    for (let k = j; k <= marked; k++) marks[rowAt(trace, k)] = SPIKE;
   }
   return marked >= 0;
 }

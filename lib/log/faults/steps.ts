@@ -1,7 +1,7 @@
 import type { ChannelData, Limits } from './channelData';
 import { codeOf } from './faultCodes';
 import { localSteps } from './localSteps';
-import { at, spanS, type Trace } from './trace';
+import { at, rowAt, spanS, type Trace } from './trace';
 
 const STEP = codeOf('impossible step');
 /** Smaller steps are noise of a quick logger, K. */
@@ -20,7 +20,7 @@ const LET_GO_FALL_C = 60;
  * right: the reading it lands on is marked and the trace is parted there.
  */
 export function markSteps({ marks, breaks }: ChannelData, trace: Trace, { maxRateCPerS }: Limits): void {
-  const { rows, count } = trace;
+  const { count } = trace;
   const temp = (j: number) => at(trace, j);
   const steps = trace.steep.filter((j) => {
     const size = Math.abs(temp(j) - temp(j - 1));
@@ -28,7 +28,7 @@ export function markSteps({ marks, breaks }: ChannelData, trace: Trace, { maxRat
     return size > STANDS_OUT * localSteps(trace, j, j - 1).size;
   });
   const mark = (from: number, to: number) => {
-    for (let j = from; j <= to; j++) marks[rows[j]!] = STEP;
+    for (let j = from; j <= to; j++) marks[rowAt(trace, j)] = STEP;
   };
   const startC = count > 0 ? temp(0) : 0;
   const roomC = startC > -10 && startC < 50 ? startC : 25;
@@ -49,7 +49,7 @@ export function markSteps({ marks, breaks }: ChannelData, trace: Trace, { maxRat
     else if (size < 0 && temp(j - 1) > MELTING_C) mark(steps[s - 1] ?? 0, j - 1);
     else {
       mark(j, j);
-      breaks.add(rows[j]!);
+      breaks.add(rowAt(trace, j));
     }
   }
 

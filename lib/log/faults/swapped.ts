@@ -1,7 +1,8 @@
 import { formatTemp, TemperbookError } from '../../quantity';
 import type { Reading } from '../reading';
-import type { ChannelData } from './channelData';
+import { type ChannelData, trustedStretches } from './channelData';
 import { codeOf } from './faultCodes';
+import { steepRows } from './trace';
 import type { TraceScan } from './traceScan';
 
 const SWAPPED = codeOf('swapped');
@@ -79,9 +80,8 @@ function jumpRows(channels: readonly ChannelData[], scans: readonly TraceScan[])
   const found = new Set<number>();
   channels.forEach((channel, k) => {
     if (!(scans[k]!.largestStep >= JUMP_C)) return;
-    const { tempC, marks } = channel;
-    for (let i = 1; i < tempC.length; i++)
-      if (Math.abs(tempC[i]! - tempC[i - 1]!) >= JUMP_C && marks[i] === 0 && marks[i - 1] === 0) found.add(i);
+    for (const { from, to } of trustedStretches(channel.marks))
+      for (const row of steepRows(channel.tempC, from, to, JUMP_C)) found.add(row);
   });
   return [...found].sort((a, b) => a - b);
 }

@@ -1,5 +1,4 @@
-import type { ChannelData } from './channelData';
-import { TRUSTED } from './faultCodes';
+import { type ChannelData, type Stretch, trustedStretches } from './channelData';
 import { CHUNK_ROWS } from './traceScan';
 
 /** Smaller steps change no verdict, K. */
@@ -9,48 +8,63 @@ export const STEEP_C = 15;
 export interface Trace {
   readonly tempC: Float64Array;
   readonly timeS: Float64Array;
-  /** Row of each position. */
-  readonly rows: Uint32Array;
+  readonly stretches: readonly Stretch[];
+  /** Position of the first reading of each stretch. */
+  readonly starts: readonly number[];
   readonly count: number;
   /** Positions that differ from the one before by `STEEP_C` or more, ascending. */
   readonly steep: readonly number[];
 }
 
-/** Lists what is trusted now; `rows` is room for as many rows as the channel has. */
-export function traceOf({ tempC, marks }: ChannelData, timeS: Float64Array, rows: Uint32Array): Trace {
+/** Lists what is trusted now. */
+export function traceOf({ tempC, marks }: ChannelData, timeS: Float64Array): Trace {
+  const stretches = trustedStretches(marks);
+  const starts: number[] = [];
   const steep: number[] = [];
   let count = 0;
-  for (let from = 0; from < marks.length; from += CHUNK_ROWS)
-    count = listRows(tempC, marks, from, Math.min(from + CHUNK_ROWS, marks.length), rows, count, steep);
-  return { tempC, timeS, rows, count, steep };
+  let last = Number.NaN;
+  for (const { from, to } of stretches) {
+    starts.push(count);
+    if (Math.abs(tempC[from]! - last) >= STEEP_C) steep.push(count);
+    for (const row of steepRows(tempC, from, to, STEEP_C)) steep.push(count + row - from);
+    count += to - from + 1;
+    last = tempC[to]!;
+  }
+  return { tempC, timeS, stretches, starts, count, steep };
 }
 
-function listRows(
-  tempC: Float64Array,
-  marks: Uint8Array,
-  from: number,
-  to: number,
-  rows: Uint32Array,
-  before: number,
-  steep: number[],
-): number {
-  const trusted = TRUSTED;
-  const steepC = STEEP_C;
-  let count = before;
-  let last = before > 0 ? tempC[rows[before - 1]!]! : Number.NaN;
+/** Rows of a stretch that differ from the one before, in the stretch, by so much or more, ascending. */
+export function steepRows(tempC: Float64Array, from: number, to: number, leastC: number): number[] {
+  const found: number[] = [];
+  for (let start = from + 1; start <= to; start += CHUNK_ROWS)
+    listSteep(tempC, start, Math.min(start + CHUNK_ROWS, to + 1), leastC, found);
+  return found;
+}
+
+function listSteep(tempC: Float64Array, from: number, to: number, leastC: number, found: number[]): void {
+  let last = tempC[from - 1]!;
   for (let i = from; i < to; i++) {
-    if (marks[i] !== trusted) continue;
     const value = tempC[i]!;
-    if (Math.abs(value - last) >= steepC) steep.push(count);
-    rows[count++] = i;
+    if (Math.abs(value - last) >= leastC) found.push(i);
     last = value;
   }
-  return count;
+}
+
+/** Row of a position. */
+export function rowAt({ stretches, starts }: Trace, position: number): number {
+  let low = 0;
+  let high = starts.length;
+  while (high - low > 1) {
+    const mid = (low + high) >> 1;
+    if (starts[mid]! <= position) low = mid;
+    else high = mid;
+  }
+  return stretches[low]!.from + position - starts[low]!;
 }
 
 /** Reading at a position, °C. */
-export const at = ({ tempC, rows }: Trace, position: number): number => tempC[rows[position]!]!;
+export const at = (trace: Trace, position: number): number => trace.tempC[rowAt(trace, position)]!;
 
 /** Time from one position to another, s. */
-export const spanS = ({ timeS, rows }: Trace, from: number, to: number): number =>
-  timeS[rows[to]!]! - timeS[rows[from]!]!;
+export const spanS = (trace: Trace, from: number, to: number): number =>
+  trace.timeS[rowAt(trace, to)]! - trace.timeS[rowAt(trace, from)]!;

@@ -18,7 +18,7 @@ interface Scanning {
 }
 
 /** Rows looked at at one call: the engine makes its best code of what is called often, not of one long loop. */
-export const CHUNK_ROWS = 8192;
+export const CHUNK_ROWS = 1024;
 
 /** Looks once over the trusted readings of a channel, in whatever unit they are. */
 export function scanTrace({ tempC, marks }: ChannelData): TraceScan {

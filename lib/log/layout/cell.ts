@@ -29,14 +29,25 @@ export function parseNumber(text: string, decimal: '.' | ','): number {
 
 /** Reads a trimmed field: a number, a number with a unit glued to it, or a word that means there is none. */
 export function readCell(text: string, decimal: '.' | ','): Cell {
+  const number = measured(text, decimal);
+  if (!number) return { fault: tokenKind(text) ?? 'not a number' };
+  return Number.isFinite(number.value) ? number : { fault: 'over range' };
+}
+
+/** Does a trimmed field hold a number that `readCell` reads? */
+export const isNumber = (text: string, decimal: '.' | ','): boolean =>
+  Number.isFinite(measured(text, decimal)?.value);
+
+/** A number, which may be too large to hold, or one with a unit glued to it. */
+function measured(
+  text: string,
+  decimal: '.' | ',',
+): { readonly value: number; readonly unit?: string } | undefined {
   const value = parseNumber(text, decimal);
-  if (Number.isFinite(value)) return { value };
-  if (!Number.isNaN(value)) return { fault: 'over range' };
+  if (!Number.isNaN(value)) return { value };
   const glued = text.length <= LONGEST_NUMBER ? GLUED.exec(text) : null;
   const unit = glued ? parseUnit(glued[2]!) : undefined;
-  if (glued && unit) {
-    const number = parseNumber(glued[1]!.trim(), decimal);
-    if (Number.isFinite(number)) return { value: number, unit: unit.symbol };
-  }
-  return { fault: tokenKind(text) ?? 'not a number' };
+  if (!glued || !unit) return undefined;
+  const number = parseNumber(glued[1]!.trim(), decimal);
+  return Number.isFinite(number) ? { value: number, unit: unit.symbol } : undefined;
 }

@@ -52,7 +52,7 @@ export function sniffDialect(
   delimiter = reading.options.delimiter,
 ): Dialect {
   const { file, options } = reading;
-  const tried = (delimiter ? [delimiter] : DELIMITERS).map((d) => candidate(lines, d));
+  const tried = (delimiter ? [delimiter] : delimitersIn(lines)).map((d) => candidate(lines, d));
   const best = tried.reduce((a, b) => (b.score > a.score ? b : a));
   if (best.rows.length === 0)
     throw new TemperbookError('No row of readings was found', {
@@ -86,6 +86,14 @@ export function sniffDialect(
     width: best.width,
     notes: [`${parted}; the decimal mark is a ${decimal === '.' ? 'point' : 'comma'} (${why}).`],
   };
+}
+
+/** Delimiters that any line has, and the first that none has: under it, as under the others, a line is one field. */
+function delimitersIn(lines: readonly SampleLine[]): Delimiter[] {
+  const isIn = (delimiter: Delimiter) =>
+    lines.some(({ text }) => text.includes(delimiter) || (delimiter === ' ' && text.includes('\t')));
+  const absent = DELIMITERS.find((delimiter) => !isIn(delimiter));
+  return DELIMITERS.filter((delimiter) => delimiter === absent || isIn(delimiter));
 }
 
 function candidate(lines: readonly SampleLine[], delimiter: Delimiter): Candidate {

@@ -1,5 +1,5 @@
 import { ambiguousParts, parseDate, parseTime, splitStamp } from '../clock/stamp';
-import { readCell } from './cell';
+import { isNumber } from './cell';
 import { tokenKind } from './errorTokens';
 
 /** What a field looks like before anything is known about its column. */
@@ -23,7 +23,7 @@ const PLAIN = /^[+-]?\d{1,15}(?:[.,]\d{1,15})?$/;
 export function fieldClass(text: string): FieldClass {
   if (text === '') return 'empty';
   if (PLAIN.test(text)) return 'number';
-  if ('value' in readCell(text, '.') || 'value' in readCell(text, ',')) return 'number';
+  if (isNumber(text, '.') || isNumber(text, ',')) return 'number';
   if (parseTime(text) || parseTime(text, 'm:s')) return 'time';
   if (isDate(text)) return 'date';
   const stamp = splitStamp(text);

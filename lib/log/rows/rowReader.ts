@@ -87,7 +87,10 @@ export class RowReader {
     const { cells } = table;
     const width = roles.length;
     const { timesS, perS } = this.clock;
+    // An imported name is looked up at every use.
     const toClock = TO_CLOCK;
+    const lf = LF;
+    const cr = CR;
     // Nothing special to look after: the whole of a row's account is to write it down.
     const isOrdinary = intervalS === undefined && absent.length === 0;
     const tab = delimiter === TAB ? SPACE : TAB;
@@ -133,7 +136,7 @@ export class RowReader {
           byte = bytes[at]!;
           while (byte === SPACE) byte = bytes[++at]!;
           const isPlain =
-            digits > 0 && digits <= EXACT_DIGITS && (byte === delimiter || byte === LF || byte === CR);
+            digits > 0 && digits <= EXACT_DIGITS && (byte === delimiter || byte === lf || byte === cr);
           if (isPlain) {
             const size = whole / POWERS[places]!;
             const value = negative ? -size : size;
@@ -141,7 +144,7 @@ export class RowReader {
             else if (target === toClock) clockNumber = value;
             else table.reference![n] = value;
           } else {
-            while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
+            while (byte !== delimiter && byte !== lf && byte !== cr) byte = bytes[++at]!;
             if (target === toClock) {
               clockFrom = fieldFrom;
               clockTo = at;
@@ -153,7 +156,7 @@ export class RowReader {
               );
           }
         } else {
-          while (byte !== delimiter && byte !== LF && byte !== CR) byte = bytes[++at]!;
+          while (byte !== delimiter && byte !== lf && byte !== cr) byte = bytes[++at]!;
           const role = column < width ? roles[column]! : SKIP;
           if (role === CLOCK) {
             clockFrom = fieldFrom;
@@ -176,7 +179,7 @@ export class RowReader {
         continue;
       }
       const isBlank = column === 1 && isOnlySpaces(bytes, start, at);
-      const next = byte === CR && bytes[at + 1] === LF ? at + 2 : at + 1;
+      const next = byte === cr && bytes[at + 1] === lf ? at + 2 : at + 1;
       if (!isBlank) {
         let clock: number;
         if (Number.isNaN(clockNumber))

@@ -55,7 +55,7 @@ export function maskedLog(source: SourceBytes, options: ReadOptions): MaskedLog 
   );
   const lines = table.row.subarray(0, table.length);
   detectFaults(channels, scans, axis.timeS, lines, limits, options.accept ?? [], reading);
-  const clockIsOpen = openClock(plan.read.clock, axis, channels, reading);
+  const clockIsOpen = openClock(plan.read.clock, axis, channels, parsed.statements.interval, reading);
   if (clockIsOpen) reading.open.push(clockIsOpen);
   const wireIsOpen = openWire(channels, parsed.statements, options);
   if (wireIsOpen) reading.open.push(wireIsOpen);

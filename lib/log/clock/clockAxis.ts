@@ -26,6 +26,8 @@ export interface ClockAxis {
 const HOUR_S = 3600;
 /** More rows than this share out of order are not put in order. */
 const MOST_LATE = 0.5;
+/** A clock that starts anew or passes midnight goes back more seldom than at this share of the rows. */
+const MOST_TURNS = 0.35;
 
 /**
  * Turns clock readings into one strictly increasing time axis: past midnight, over an hour set back, over
@@ -39,7 +41,15 @@ export function clockAxis(table: LogTable, plan: ClockPlan, hasZone: boolean, re
   const isInOrder = isRising(table.clock, table.length);
   if (!isInOrder) {
     placeBlocks(table, plan, perS, reading);
+    const late = lateRows(table);
+    const turns = turnsBack(table);
     breaks = unwrapClock(table, plan, perS, hasZone, reading);
+    if (
+      late.count > MOST_LATE * table.length &&
+      turns > MOST_TURNS * table.length &&
+      turns < table.length - 1
+    )
+      throw shuffled(late, table, reading);
     dropStrays(table, perS, reading);
     breaks = sort(table, breaks, reading);
     breaks = rebuildStamps(table, breaks, perS, reading);
@@ -112,36 +122,57 @@ function dropStrays(table: LogTable, perS: number, reading: Reading): void {
 }
 
 function sort(table: LogTable, breaks: readonly number[], reading: Reading): number[] {
-  const { file, notes } = reading;
+  const { notes } = reading;
   const { clock, length } = table;
-  let late = 0;
-  let firstLate = 0;
-  let highest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < length; i++) {
-    if (clock[i]! < highest && late++ === 0) firstLate = table.row[i]!;
-    highest = Math.max(highest, clock[i]!);
-  }
-  if (late === 0) return [...breaks];
+  const late = lateRows(table);
+  if (late.count === 0) return [...breaks];
   // Newest first is an order; rows that go to and fro are a clock misread, or a file shuffled.
-  if (late > MOST_LATE * length && late !== length - 1)
-    throw new TemperbookError('Most rows stand in another order than their times', {
-      file,
-      row: firstLate,
-      found: `${late} of ${length} rows before a row that is above them`,
-      expected: 'rows in the order in which they were measured',
-      remedy:
-        'Sort the file by its time, or say how its times are to be read, as option clock.format or clock.dateOrder',
-    });
+  if (late.count > MOST_LATE * length && late.count !== length - 1) throw shuffled(late, table, reading);
   const order = Uint32Array.from({ length }, (_, i) => i).sort((a, b) => clock[a]! - clock[b]! || a - b);
   const ends = new Set(breaks);
   const moved = [...order.entries()].filter(([, from]) => ends.has(from)).map(([to]) => to);
   table.select(order);
   notes.push(
-    late === length - 1
+    late.count === length - 1
       ? 'The rows stand newest first; they are put in the order of their times.'
-      : `${rows(late)} (the first is row ${firstLate}) stand${late === 1 ? 's' : ''} later in the file than by the clock; rows are put in the order of their times.`,
+      : `${rows(late.count)} (the first is row ${late.first}) stand${late.count === 1 ? 's' : ''} later in the file than by the clock; rows are put in the order of their times.`,
   );
   return moved;
+}
+
+interface LateRows {
+  readonly count: number;
+  /** Line of the first. */
+  readonly first: number;
+}
+
+/** Rows with a time before that of a row above them. */
+function lateRows({ clock, length, row }: LogTable): LateRows {
+  let count = 0;
+  let first = 0;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < length; i++) {
+    if (clock[i]! < highest && count++ === 0) first = row[i]!;
+    highest = Math.max(highest, clock[i]!);
+  }
+  return { count, first };
+}
+
+/** How often the clock goes back from one row to the next. */
+function turnsBack({ clock, length }: LogTable): number {
+  let turns = 0;
+  for (let i = 1; i < length; i++) if (clock[i]! < clock[i - 1]!) turns++;
+  return turns;
+}
+
+function shuffled({ count, first }: LateRows, { length }: LogTable, { file }: Reading): TemperbookError {
+  return new TemperbookError('Most rows stand in another order than their times', {
+    ...{ file, row: first },
+    found: `${count} of ${length} rows before a row that is above them`,
+    expected: 'rows in the order in which they were measured',
+    remedy:
+      'Sort the file by its time, or say how its times are to be read, as option clock.format or clock.dateOrder',
+  });
 }
 
 /** Last guard: after all repairs a row that does not move the clock forward cannot be placed. */

@@ -1,4 +1,5 @@
 import { formatDuration } from '../../quantity';
+import type { LogStatements } from '../logStatements';
 import type { Reading } from '../reading';
 import type { ClockFormat } from '../readOptions';
 import type { OpenReading, WayToRead } from '../thermalLog';
@@ -28,6 +29,7 @@ export function openClock(
   plan: ClockPlan,
   axis: ClockAxis,
   channels: readonly Trace[],
+  stated: LogStatements['interval'],
   reading: Reading,
 ): OpenReading | undefined {
   if ((plan.kind !== 'elapsed' && plan.kind !== 'time') || !plan.unsaid) return undefined;
@@ -57,6 +59,14 @@ export function openClock(
       : otherForm(plan.form, timeS[0]!, axis)
           .filter(([, times]) => isPossible(times))
           .map(([f, t]) => way(f, t));
+  if (stated && Math.abs(stated.intervalS - intervalS) > 0.02 * stated.intervalS) {
+    const times = stated.intervalS / intervalS;
+    if (isPossible(times))
+      others.push({
+        words: `${formatDuration(stated.intervalS)} from row to row, as "${stated.words.slice(0, 60)}" has it (${formatDuration(spanS * times)} long)`,
+        options: { ...options, intervalS: stated.intervalS },
+      });
+  }
   if (others.length === 0) return undefined;
   return {
     of: 'clock',

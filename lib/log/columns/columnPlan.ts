@@ -15,7 +15,7 @@ import { type ColumnSample, findColumn } from './columnSample';
 import { type StatusColumn, statusColumns } from './statusColumns';
 import { type ColumnUses, temperatureColumns } from './temperatureColumns';
 import { temperatureUnits } from './temperatureUnits';
-import { unitOfColumn } from './unitColumn';
+import { unitsInColumns } from './unitColumn';
 
 /** Everything decided about the columns before the rows are read. */
 export interface ColumnPlan {
@@ -62,7 +62,8 @@ export function columnPlan(
   if (choice.clock) clocks.set(choice.clock, '');
   if (choice.date) clocks.set(choice.date, '');
   const found = temperatureColumns(samples, clocks, reading);
-  const inColumn = unitOfColumn(samples, text, dialect.delimiter, firstRow, reading);
+  const channels = found.channels.map(({ sample }) => sample);
+  const inColumn = unitsInColumns(samples, channels, text, dialect.delimiter, firstRow, reading);
   const allUnits = temperatureUnits(found.channels, header.preamble, inColumn, reading);
   const uses = withoutEmf(found, allUnits, reading);
   const needsReference = uses.units.includes('mV') && options.thermocouple?.referenceC === undefined;

@@ -17,7 +17,7 @@ const COOLS_BY = 1;
 const START_ROWS = 20;
 const START_READINGS = 3;
 /** Readings this near zero all through the start of a log are rises over the room rather than a frost, K. */
-const NEAR_ZERO = 2;
+export const NEAR_ZERO = 2;
 const RISES_TO = 20;
 /** The room assumed when rises are read as such, °C. */
 const ASSUMED_ROOM_C = 25;
@@ -122,8 +122,9 @@ export function openRise(samples: readonly ColumnSample[], reading: Reading): Op
   const rising = samples.filter(({ numbers }) => {
     const filled = numbers.filter((value) => !Number.isNaN(value));
     const from = filled.findIndex((value) => Math.abs(value) >= NEAR_ZERO);
-    // Zeros before the first measurement end with a jump to the room.
-    return from >= 5 && filled[from]! > 0 && filled[from]! < 5 * NEAR_ZERO && Math.max(...filled) >= RISES_TO;
+    // Zeros before the first measurement end with a jump to the room, where the log rests.
+    const isArrival = filled[from]! >= 5 * NEAR_ZERO && filled[from + 1]! < filled[from]! + NEAR_ZERO;
+    return from >= 5 && filled[from]! > 0 && !isArrival && Math.max(...filled) >= RISES_TO;
   });
   if (rising.length === 0 || options.riseOverC !== undefined) return undefined;
   return {

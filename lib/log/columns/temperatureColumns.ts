@@ -4,6 +4,7 @@ import type { Reading } from '../reading';
 import type { LeftAside } from '../thermalLog';
 import { COLD_END } from './coldEndName';
 import { type ColumnSample, findColumn } from './columnSample';
+import { LOAD, readsLikeTemperatures } from './furnaceLoad';
 import { STATUS } from './statusColumns';
 
 /** Which columns are temperatures, and why the others are not. */
@@ -23,8 +24,9 @@ const CHANNEL_LIKE =
   /^(?:ch(?:an(?:nel)?)?|kanal|canal|voie|probe|sensor|senseur|fühler|input|ai|analog(?:ue)?|spot|point)[ _.#-]*(?:\d+|[a-z])?$/i;
 const SETPOINT = word('set[ _-]?point|sp\\d*|target|soll\\w*|program(?:me)?|consigne|wsp|demand');
 /** Names of differences, which are no temperatures until the room is added. */
-const RISE =
-  /(?:^|[^a-z])(?:rises?|delta|temp[ _-]?diff\w*|over[ _-]ambient|above[ _-]ambient|ΔT|dT)(?:[^a-z]|$)|Δ/;
+const RISE = word('rises?|delta|temp[ _-]?diff\\w*|over[ _-]ambient|above[ _-]ambient');
+const DIFFERENCE = /(?:^|[^A-Za-z])dT(?:[^a-z]|$)|Δ/;
+const isRise = (stem: string) => RISE.test(stem.replace(/_/g, ' ')) || DIFFERENCE.test(stem);
 const COUNTER =
   /^(?:#|no\.?|nr\.?|n°|n|i|idx|index|id|scan|scan ?(?:no|nr|number)\.?|sample|sample ?(?:no|nr|number)\.?|record|rec|row|line|entry|point|pt|count|counter|seq(?:uence)?|number|nummer|messung|item)$/i;
 const OTHER = word(
@@ -35,7 +37,7 @@ const OTHER = word(
 /** Named for the surroundings: such a channel rightly stays near room temperature. */
 export const AMBIENT = word('amb|ambient|room|air|surroundings|umgebung|raum|tcamb|tamb');
 
-type Guess = 'temperature' | 'perhaps' | 'reference' | { readonly why: string };
+type Guess = 'temperature' | 'perhaps' | 'load' | 'reference' | { readonly why: string };
 
 function guess({ column, kind, numbers, texts, glued }: ColumnSample, riseOverC?: number): Guess {
   const { stem, unit } = column;
@@ -52,7 +54,7 @@ function guess({ column, kind, numbers, texts, glued }: ColumnSample, riseOverC?
   if (unit === undefined && STATUS.test(stem))
     return { why: 'its name says that it holds the state of readings, not readings' };
   if (SETPOINT.test(stem)) return { why: 'its name says that it is a set value, not a measured one' };
-  if (riseOverC === undefined && RISE.test(stem.replace(/_/g, ' ')))
+  if (riseOverC === undefined && isRise(stem))
     return {
       why: 'its name says that it holds rises; option riseOverC gives the temperature they start from',
     };
@@ -60,6 +62,7 @@ function guess({ column, kind, numbers, texts, glued }: ColumnSample, riseOverC?
   if (quantity === 'temperature' || quantity === 'emf') return 'temperature';
   if (COUNTER.test(stem) && isCounter(numbers)) return { why: 'it counts the rows' };
   if (TEMPERATURE.test(stem)) return 'temperature';
+  if (LOAD.test(stem)) return 'load';
   if (OTHER.test(stem)) return { why: 'its name does not speak of a temperature' };
   if (isCounter(numbers) && numbers[0]! <= 1) return { why: 'it counts the rows' };
   if (texts.every((text) => /^(?:0|1|)$/.test(text)) && texts.length > 3)
@@ -104,13 +107,15 @@ export function temperatureColumns(
   const count = (wanted: Guess) => [...guesses.values()].filter((g) => g === wanted).length;
   const mappedIn = [...mapped.values()].some((use) => use !== false);
   const sure = count('temperature') > 0 || mappedIn;
+  const temperatures = samples.filter((s) => mapped.get(s) || guesses.get(s) === 'temperature');
   const channelLike = [...guesses].filter(([s, g]) => g === 'perhaps' && CHANNEL_LIKE.test(s.column.stem));
   const takes = (sample: ColumnSample): boolean => {
     const use = mapped.get(sample);
     if (use !== undefined) return use !== false;
     const g = guesses.get(sample);
     if (g === 'temperature') return true;
-    if (g !== 'perhaps' || sure) return false;
+    if (g === 'load' && sure) return readsLikeTemperatures(sample, temperatures);
+    if ((g !== 'perhaps' && g !== 'load') || sure) return false;
     return channelLike.length === 0 || CHANNEL_LIKE.test(sample.column.stem);
   };
   const channels = samples
@@ -126,6 +131,11 @@ export function temperatureColumns(
       `No column says that it is a temperature; ${list(channels.map(({ sample }) => sample.column.name))} ${channels.length === 1 ? 'is' : 'are'} taken for one by what ${channels.length === 1 ? 'it holds' : 'they hold'}. Option columns says otherwise.`,
     );
   const isChannel = new Set(channels.map(({ sample }) => sample));
+  const loads = samples.filter((s) => sure && guesses.get(s) === 'load' && isChannel.has(s));
+  if (loads.length > 0)
+    notes.push(
+      `${list(loads.map(({ column }) => column.name))} ${loads.length === 1 ? 'is' : 'are'} taken for the temperature of a load, as ${loads.length === 1 ? 'it reads' : 'they read'} like the temperature columns. Option columns says otherwise.`,
+    );
   const leftAside = samples
     .filter((sample) => !isChannel.has(sample) && !(sample.kind === 'empty' && !sample.column.named))
     .flatMap((sample): LeftAside[] => {
@@ -143,6 +153,8 @@ export function temperatureColumns(
     if (sample === foundReference) return 'it is the reference junction (cold end) of the thermocouples';
     const g = guesses.get(sample);
     if (typeof g === 'object') return g.why;
+    if (g === 'load')
+      return 'it may be the load of a furnace or a force, and does not read like the temperature columns; option columns can take it in';
     return g === 'reference'
       ? 'it is a reference junction (cold end)'
       : 'neither its name nor its unit says that it is a temperature; option columns can take it in';
@@ -167,7 +179,7 @@ function noTemperature(samples: readonly ColumnSample[], reading: Reading): Temp
     file,
     found: `columns ${list(samples.map(({ column }) => column.name))}`,
     expected: 'a column with °C, °F, K or mV in its name or in a units row',
-    remedy: samples.some(({ column }) => RISE.test(column.stem))
+    remedy: samples.some(({ column }) => isRise(column.stem))
       ? 'The columns hold rises: give the temperature they start from as option riseOverC (°C)'
       : 'Name the temperature columns in option columns, as { "column in the file": "channel name" }',
   });

@@ -5,6 +5,7 @@ import { type ColumnSample, findColumn, median } from './columnSample';
 import {
   contradictingUnits,
   isRoom,
+  NEAR_ZERO,
   openRise,
   openUnit,
   possibleUnits,
@@ -12,6 +13,7 @@ import {
   startOf,
   unitSample,
 } from './openUnits';
+import type { UnitInColumn } from './unitColumn';
 import { fromUnit, SCALES } from './unitScales';
 
 /** No part is colder than this on the kelvin scale; a lower "K" names a thermocouple type. */
@@ -28,7 +30,7 @@ const COLD_START_C = 5;
 export function temperatureUnits(
   channels: readonly { readonly sample: ColumnSample; readonly name: string }[],
   preamble: readonly string[],
-  inColumn: TempUnit | undefined,
+  inColumn: ReadonlyMap<ColumnSample, UnitInColumn>,
   reading: Reading,
 ): TempUnit[] {
   const { file, options } = reading;
@@ -40,7 +42,7 @@ export function temperatureUnits(
   }
   const told = channels.map(({ sample }) => {
     if (typeof options.unit === 'string') return options.unit;
-    return asked.get(sample) ?? unitInFile(sample, reading) ?? inColumn;
+    return asked.get(sample) ?? unitInFile(sample, reading) ?? inColumn.get(sample)?.unit;
   });
   const known = new Set(told.filter((unit): unit is TempUnit => unit !== undefined));
   const untold = channels.flatMap(({ sample }, i) => (told[i] === undefined ? [sample] : []));
@@ -52,13 +54,21 @@ export function temperatureUnits(
   const inFile = channels.filter(
     ({ sample }, i) => told[i] !== undefined && !asked.has(sample) && typeof options.unit !== 'string',
   );
-  contradictions(
-    inFile.map(({ sample }) => ({ sample, unit: units[channels.findIndex((c) => c.sample === sample)]! })),
-    preambleUnit(preamble) ?? (inColumn && { unit: inColumn, line: 'unit' }),
-    reading,
+  const said = inFile.map(({ sample }) => ({
+    sample,
+    unit: units[channels.findIndex((c) => c.sample === sample)]!,
+  }));
+  const header = preambleUnit(preamble);
+  for (const unit of new Set(said.map((one) => one.unit))) {
+    const samples = said.filter((one) => one.unit === unit).map(({ sample }) => sample);
+    const beside = samples.map((sample) => inColumn.get(sample)).find((own) => own && own.unit !== unit);
+    contradictions(samples, unit, header ?? (beside && { unit: beside.unit, line: beside.column }), reading);
+  }
+  const inCelsius = channels.filter(
+    ({ sample }, i) => units[i] === '°C' && !asked.has(sample) && typeof options.unit !== 'string',
   );
   const rise = openRise(
-    inFile.map(({ sample }) => sample).filter((sample) => sample.column.unit?.symbol === '°C'),
+    inCelsius.map(({ sample }) => sample),
     reading,
   );
   if (rise) reading.open.push(rise);
@@ -113,46 +123,63 @@ function sharedUnit(
   throw new TemperbookError('Nothing says in which unit the temperatures are', {
     file,
     column: samples[0]!.column.name,
-    found: Number.isNaN(start) ? 'no readings at the start' : `readings that start at ${round(start)}`,
+    found: Number.isNaN(start)
+      ? 'zeros, or no readings, at the start'
+      : `readings that start at ${round(start)}`,
     expected: 'a unit in the column name, in a units row, or a start at room temperature',
-    remedy: 'Say the unit, as option unit: "°C", "°F", "K" or "mV"',
+    remedy:
+      'Say the unit, as option unit: "°C", "°F", "K" or "mV"; of rises, the temperature they start from as well, as option riseOverC',
   });
 }
 
-/** Columns whose own unit the header's lines, or the start of the log, contradict. */
+/** Columns whose own unit a line of the header, a column of units or the start of the log contradicts. */
 function contradictions(
-  told: readonly { readonly sample: ColumnSample; readonly unit: TempUnit }[],
+  samples: readonly ColumnSample[],
+  unit: TempUnit,
   header: { readonly unit: TempUnit; readonly line: string } | undefined,
   reading: Reading,
 ): void {
-  for (const unit of new Set(told.map((one) => one.unit))) {
-    const samples = told.filter((one) => one.unit === unit).map(({ sample }) => sample);
-    const names = samples.map(({ column }) => `"${column.name}"`).join(', ');
-    const seen = unitSample(samples);
-    const others = contradictingUnits(seen, unit);
-    if (header && unit !== 'mV' && header.unit !== unit && !others.includes(header.unit))
-      others.push(header.unit);
-    if (others.length === 0) continue;
-    const because =
-      header && others.includes(header.unit)
-        ? `${names} say ${unit}, and "${header.line.trim().slice(0, 60)}" says ${header.unit}.`
-        : `${names} say ${unit} and start at ${round(seen.start)}, which is no room temperature in ${unit}.`;
-    reading.open.push(openUnit(samples, unit, others, because, reading));
-  }
+  const names = samples.map(({ column }) => `"${column.name}"`).join(', ');
+  const [say, start] = samples.length === 1 ? ['says', 'starts'] : ['say', 'start'];
+  const seen = unitSample(samples);
+  const others = contradictingUnits(seen, unit);
+  if (header && unit !== 'mV' && header.unit !== unit && !others.includes(header.unit))
+    others.push(header.unit);
+  if (others.length === 0) return;
+  const because =
+    header && others.includes(header.unit)
+      ? `${names} ${say} ${unit}, and "${header.line.trim().slice(0, 60)}" says ${header.unit}.`
+      : `${names} ${say} ${unit} and ${start} at ${round(seen.start)}, which is no room temperature in ${unit}.`;
+  reading.open.push(openUnit(samples, unit, others, because, reading));
 }
 
 function unitInFile(sample: ColumnSample, reading: Reading): TempUnit | undefined {
-  const { notes } = reading;
-  const { column, glued } = sample;
+  const { file, notes, options } = reading;
+  const { column, glued, numbers } = sample;
   const [stuck] = glued;
   const symbol = column.unit?.symbol ?? stuck;
-  if (symbol === 'K' && startOf(sample) < LEAST_KELVIN) {
+  if (symbol === 'K' && options.riseOverC === undefined && startsBelow(sample, LEAST_KELVIN)) {
+    const first = numbers.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+    if (Math.abs(first) < NEAR_ZERO)
+      throw new TemperbookError('A column in K starts at zero, as rises over the room would', {
+        ...{ file, column: column.name },
+        found: `${first} at its start`,
+        expected: 'kelvin, some 290 in a shop',
+        remedy:
+          'Give the temperature the rises start from, as option riseOverC (°C), or say the unit, as option unit',
+      });
     notes.push(
-      `The K of column "${column.name}" cannot be kelvin, as it starts below 200; it is taken for the thermocouple type.`,
+      `The K of column "${column.name}" cannot be kelvin, as it starts below ${LEAST_KELVIN}; it is taken for the thermocouple type.`,
     );
     return undefined;
   }
   return isTempUnit(symbol) ? symbol : undefined;
+}
+
+/** A log that starts with zeros starts where they end. */
+function startsBelow(sample: ColumnSample, least: number): boolean {
+  const start = startOf(sample);
+  return (Number.isNaN(start) ? (sample.numbers.find((value) => value !== 0) ?? start) : start) < least;
 }
 
 const isTempUnit = (symbol: string | undefined): symbol is TempUnit =>

@@ -14,6 +14,8 @@ const AROUND = 4;
 const MISS_SHARE = 0.15;
 /** °F are read as °C (or back) when all channels jump as 1.8 x + 32 does, to within this and two steps, K. */
 const SCALE_MISS_C = 2;
+/** Hotter than any shop, °C. */
+const HOT_C = 60;
 
 /**
  * Looks for rows in which several channels jump at once. When each then goes on where another one stopped, inputs
@@ -32,13 +34,13 @@ export function markSwapped(
     if (jumping.length === 0) continue;
     const way =
       options.unit === undefined && jumping.length === channels.length ? scaleChange(jumping, i) : '';
-    if (way !== '' && jumping.length > 1)
+    if (way !== '' && (jumping.length > 1 || fallsHot(jumping[0]!, i)))
       throw new TemperbookError('The unit of the temperatures changes in mid-file', {
         file,
         row: lines[i]!,
         found: `${jumping.map(({ name, tempC }) => `"${name}" ${tempC[i - 1]!.toFixed(1)} and then ${tempC[i]!.toFixed(1)}`).join(', ')}: ${way}`,
         remedy:
-          'Cut the file where the unit changes and read the parts one by one, each with its option unit',
+          'Cut the file where the unit changes and read the parts one by one, each with its option unit; if the part did jump so, give option unit for the whole file',
       });
     if (way !== '')
       notes.push(
@@ -97,6 +99,10 @@ function isJump({ tempC, marks }: ChannelData, i: number): boolean {
   }
   return true;
 }
+
+/** A lone channel that falls from one row to the next and stays hot: neither metal nor a probe that lets go does that. */
+const fallsHot = ({ tempC }: ChannelData, i: number) =>
+  tempC[i]! < tempC[i - 1]! && tempC[i]! >= HOT_C && Math.abs(tempC[i + 1]! - tempC[i]!) <= SCALE_MISS_C;
 
 function scaleChange(jumping: readonly ChannelData[], i: number): string {
   const isAll = (to: (tempC: number) => number) =>

@@ -120,7 +120,8 @@ describe('staticSvg', () => {
     const svg = staticSvg(figure);
     for (const text of [
       'TC1 319 °C',
-      'shop limit 227 °C (440 °F)',
+      'shop limit',
+      '227 °C (440 °F)',
       '>300</text>',
       '>600</text>',
       'Time, min',

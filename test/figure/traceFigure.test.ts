@@ -79,7 +79,7 @@ describe('traceFigure', () => {
   it('names each limit on its line, in both units, and leaves far ones out but for the next above', () => {
     const limits = [shopLimit, { name: 'eutectic', limitC: 557 }, { name: 'boil', limitC: 2500 }];
     const cool = traceFigure([{ name: 'TC1', history: thermalHistory([0, 60], [20, 90]) }], { limits });
-    expect(texts(cool)).toContain('shop limit 227 °C (440 °F)');
+    expect(texts(cool)).toContain('shop limit<br>227 °C (440 °F)');
     expect(texts(cool).join()).not.toContain('eutectic');
     expect(cool.layout.shapes!.filter(({ y0 }) => y0 === 226.7)).toHaveLength(1);
     expect(cool.layout.yaxis!.range![1]).toBeGreaterThan(226.7);

@@ -53,7 +53,7 @@ describe('verdictFigure', () => {
 
   it('takes limits and passes from the channel judged worst', () => {
     const texts = figure.layout.annotations!.map(({ text }) => text);
-    expect(texts).toContain('shop limit 227 °C (440 °F)');
+    expect(texts).toContain('shop limit<br>227 °C (440 °F)');
     expect(texts).toEqual(expect.arrayContaining(['pass 1', '2', '3', '4']));
   });
 

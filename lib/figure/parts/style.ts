@@ -171,7 +171,7 @@ export function levelLine(
       layer: 'below',
     },
     label: {
-      text: plotText(text),
+      text: text.split('\n').map(plotText).join('<br>'),
       x: left ? 0 : 1,
       y,
       xref: 'paper',

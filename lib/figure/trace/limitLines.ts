@@ -10,9 +10,9 @@ export interface FigureLimit {
   readonly limitC: number;
 }
 
-const LABEL_PX = 20;
-/** Height of a name with what is kept free around it, px. */
-const NAME_PX = 16;
+/** Height of a name, which takes two lines so that it stays beside the peaks on a phone, and with what is kept free around it, px. */
+const NAME_PX = 30;
+const LABEL_PX = NAME_PX + 4;
 
 /** The limits as lines with their names on them, at the end and on the side where there is room. */
 export function limitLines(
@@ -28,7 +28,10 @@ export function limitLines(
 } {
   const end = emptierEnd(channels, span);
   const lines = limits.map(({ name, limitC }) =>
-    levelLine(limitC, `${name} ${formatTemp(limitC)}`, 'y', { end, side: roomAbove(limitC, limits, pxPerC) }),
+    levelLine(limitC, `${name}\n${formatTemp(limitC)}`, 'y', {
+      end,
+      side: roomAbove(limitC, limits, pxPerC),
+    }),
   );
   return {
     shapes: lines.map(({ shape }) => shape),

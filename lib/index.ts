@@ -88,7 +88,7 @@ export {
 } from './decision';
 
 // Show and keep.
-export { type Figure, show, showTable } from './figure';
+export { type Figure, show, shownIn, showTable } from './figure';
 export { exportTable, type Frame, type TableRow, toDataFrame } from './report';
 export {
   buildRecord,

@@ -1,9 +1,10 @@
 import { parseArgs } from 'node:util';
 import { parseSettings, readNotebook, runNotebook } from '../notebook';
 import { progressPrinter } from './progressPrinter';
+import { unitsShown } from './say';
 import { onlyOne, required, shortest } from './usage';
 
-/** `temperbook run <notebook> --set name=value … --out folder [--no-code]` */
+/** `temperbook run <notebook> --set name=value … --out folder [--no-code] [--units us]` */
 export async function run(args: string[]): Promise<void> {
   const { values, positionals } = parseArgs({
     args,
@@ -16,7 +17,8 @@ export async function run(args: string[]): Promise<void> {
   });
   const notebook = onlyOne(positionals, 'the notebook to run');
   const outFolder = required(values.out, '--out <folder>');
-  const parameters = parseSettings(readNotebook(notebook), values.set, process.cwd());
+  const settings = [...values.set, ...(unitsShown() === 'us' ? ['units=us'] : [])];
+  const parameters = parseSettings(readNotebook(notebook), settings, process.cwd());
 
   const { notebookPath, htmlPath } = await runNotebook(notebook, {
     parameters,

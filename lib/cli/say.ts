@@ -1,10 +1,10 @@
 import { type Figure, figureInUsUnits, tableText } from '../figure';
 import { inUsUnits, type Units } from '../quantity';
-import { type TableRow, tableOf } from '../report';
+import { type TableRow, tableInUsUnits, tableOf } from '../report';
 import { UsageError } from './usage';
 
 /** Commands that show quantities the kit worked out; the others write data, or pages that others wrote. */
-const WITH_UNITS = ['amend', 'chart', 'compare', 'heat', 'parts', 'review', 'size', 'watch'];
+const WITH_UNITS = ['amend', 'chart', 'compare', 'heat', 'parts', 'review', 'run', 'size', 'watch'];
 
 /** How this run of the command line shows quantities, and the names that people gave in what it tells of. */
 let units: Units = 'metric';
@@ -48,9 +48,6 @@ export const shownFigure = (figure: Figure): Figure =>
 
 /** Rows as a table in the units of this run. */
 export function shownTable(rows: readonly TableRow[]): string {
-  const { columns, rows: fields } = tableOf(rows);
-  return tableText({
-    columns: columns.map(shown),
-    rows: fields.map((row) => row.map((value) => (typeof value === 'string' ? shown(value) : value))),
-  });
+  const table = tableOf(rows);
+  return tableText(units === 'us' ? tableInUsUnits(table, [...names]) : table);
 }

@@ -192,10 +192,10 @@ For run:
   --out <folder>       where the results go; made if it is not there
   --no-code            leaves the code out of the web page
 
-For amend, chart, compare, heat, parts, review, size and watch:
+For amend, chart, compare, heat, parts, review, run, size and watch:
   --units us           °F, in, ksi, lbf and ft·lb first, here, on pages and in
                        pictures, with °C, mm and MPa beside them; data files
-                       are the same either way
+                       are the same either way. Of a notebook it sets units
 
 Exit code: 0 done, 1 something is wrong with a file or value, 2 the command
 was typed wrongly.

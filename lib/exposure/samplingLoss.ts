@@ -1,5 +1,5 @@
 import { checkHistory, stretches, type ThermalHistory, tempAt, thermalHistory } from '../history';
-import { type Judged, judged } from '../quantity';
+import { formatTempSpan, type Judged, judged } from '../quantity';
 import { equivalentTime } from './equivalentTime';
 import { peak } from './peak';
 import { risesBetween } from './risesBetween';
@@ -92,7 +92,7 @@ function missedPeak(history: ThermalHistory, bends: Float64Array): Judged {
     ((tempC[top + 1]! - tempC[top]!) / rightS) * (leftS / (leftS + rightS));
   const vertexK = bends[top]! < 0 ? slope ** 2 / (-2 * bends[top]!) : 0;
   return judged(Math.min(vertexK, boundK), [0, boundK], 'K', [
-    `Readings ${Number(Math.max(leftS, rightS).toPrecision(3))} s apart can hide up to ${boundK.toFixed(1)} °C above the hottest one`,
+    `Readings ${Number(Math.max(leftS, rightS).toPrecision(3))} s apart can hide up to ${formatTempSpan(boundK, 1)} above the hottest one`,
   ]);
 }
 

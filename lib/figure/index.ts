@@ -25,6 +25,7 @@ export { FIGURE_STYLE, liveFigure, liveScripts } from './show/liveFigure';
 export type { PlotlyBundle } from './show/packPlotly';
 export { plotlyBundle } from './show/plotlyBundle';
 export { displayWriter, show } from './show/show';
+export { type Shown, shownIn } from './show/shownIn';
 export { showTable, tableText } from './show/showTable';
 export { type StaticSvgOptions, staticSvg } from './show/staticSvg';
 export { sayingsFigure } from './strength/sayingsFigure';

@@ -3,15 +3,19 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { TemperbookError } from '../quantity';
 import { writeWhole } from '../report';
 import type { CellOutputs } from './cellOutputs';
-import { isLiveFigure, PLOTLY } from './displayHtml';
 import { executeCells, type NotebookProgress } from './executeCells';
 import { type Cell, formatNotebook, type Notebook, type Output, readNotebook } from './notebookFile';
-import { notebookHtml } from './notebookHtml';
+import { isLiveFigure, PLOTLY } from './page/displayHtml';
+import { notebookHtml } from './page/notebookHtml';
+import { proseInUsUnits } from './page/proseInUsUnits';
 import { declaredParameters, injectParameters, type ParameterValues } from './parameters';
 
 /** How a notebook is run. */
 export interface RunOptions {
-  /** Values for the variables of the cell tagged `parameters`. One called `out` defaults to `outFolder`. */
+  /**
+   * Values for the variables of the cell tagged `parameters`. One called `out` defaults to `outFolder`; where `units` is
+   * set to `us`, the words between the cells show them too.
+   */
   readonly parameters?: ParameterValues;
   /** Where the copy with outputs and the HTML page go; created if need be. */
   readonly outFolder: string;
@@ -39,7 +43,8 @@ export interface NotebookRun {
 export async function runNotebook(path: string, options: RunOptions): Promise<NotebookRun> {
   const source = readNotebook(path);
   const outFolder = prepareOutFolder(path, options.outFolder);
-  const notebook = injectParameters(source, withOut(source, options.parameters ?? {}, outFolder));
+  const parameters = withOut(source, options.parameters ?? {}, outFolder);
+  const notebook = injectParameters(source, parameters);
   const outputs = await executeCells(
     path,
     notebook,
@@ -47,7 +52,8 @@ export async function runNotebook(path: string, options: RunOptions): Promise<No
     options.cellLimitS,
   );
 
-  const finished = withOutputs(notebook, outputs);
+  const done = withOutputs(notebook, outputs);
+  const finished = parameters.units === 'us' ? proseInUsUnits(done) : done;
   const title = basename(path, '.ipynb');
   const page = notebookHtml(finished, { title, code: options.html !== 'results only' });
   const notebookPath = join(outFolder, `${title}.ipynb`);

@@ -1,6 +1,6 @@
 import { shopLimit } from '../alloy';
 import { multipleAt, USUAL_WIRE, wireToleranceC } from '../exposure';
-import { type Judged, judged } from '../quantity';
+import { formatTempSpan, type Judged, judged } from '../quantity';
 import { evenSpread, weightedQuantiles } from '../statistics';
 import { type Attachment, attachmentError, type ToleranceClass } from '../thermocouple';
 
@@ -76,6 +76,6 @@ export function readingAtLimit(
     return ambientC + (1 - multipleAt(fixing, place(3))) * metalK + aside(4) * wireK;
   });
   return judged(nominal, weightedQuantiles(readings, [0.05, 0.95]), '°C', [
-    `The fixing reads low by up to ${(100 * f.high).toFixed(1)} % of the rise, the wire is good to ${wireK.toFixed(1)} °C, the place to ${placedWithinMm} mm.`,
+    `The fixing reads low by up to ${(100 * f.high).toFixed(1)} % of the rise, the wire is good to ${formatTempSpan(wireK, 1)}, the place to ${placedWithinMm} mm.`,
   ]);
 }

@@ -7,6 +7,7 @@ export { formatKept } from './formatKept';
 export { inUsUnits, pageInUsUnits, type Units } from './inUsUnits';
 export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';
+export { keepTogether } from './keepTogether';
 export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
 export { nowAndThen } from './nowAndThen';

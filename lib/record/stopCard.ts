@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { StopReading } from '../planning';
-import { formatDuration, formatTemp, formatTempSpan } from '../quantity';
+import { formatDuration, formatTemp, formatTempSpan, pageInUsUnits, type Units } from '../quantity';
 import { writeWhole } from '../report';
 import { html } from './html/html';
 import { stillPage } from './html/stillPage';
@@ -68,11 +68,17 @@ const lagInWords = (lagS: number): string =>
     : `${formatDuration(Math.abs(lagS))} ${lagS > 0 ? 'after' : 'before'} that metal`;
 
 /**
- * Writes a card and gives its path.
+ * Writes a card, which shows `units`, and gives its path.
  * @throws TemperbookError when the file cannot be written.
  */
-export function writeStopCard(card: StopReading, path: string, title?: string): string {
-  const page = stopCardHtml(card, title);
+export function writeStopCard(
+  card: StopReading,
+  path: string,
+  title = 'Stop reading',
+  units: Units = 'metric',
+): string {
+  const metric = stopCardHtml(card, title);
+  const page = units === 'us' ? pageInUsUnits(metric, [card.probe, card.critical.name, title]) : metric;
   mkdirSync(dirname(path), { recursive: true });
   writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { type Figure, staticSvg } from '../figure';
-import { knownOptions, TemperbookError } from '../quantity';
+import { type Figure, figureInUsUnits, staticSvg } from '../figure';
+import { knownOptions, pageInUsUnits, TemperbookError, type Units } from '../quantity';
 import { writeWhole } from '../report';
 import { html, trusted } from './html/html';
 import { stillPage } from './html/stillPage';
@@ -53,11 +53,14 @@ ${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id
 }
 
 /**
- * Writes a sheet and gives its path.
+ * Writes a sheet, which shows `units`, and gives its path.
  * @throws TemperbookError when the file cannot be written.
  */
-export function writeWallChart(chart: WallChart, path: string): string {
-  const page = wallChartHtml(chart);
+export function writeWallChart(chart: WallChart, path: string, units: Units = 'metric'): string {
+  const page =
+    units === 'us'
+      ? pageInUsUnits(wallChartHtml({ ...chart, figure: figureInUsUnits(chart.figure) }))
+      : wallChartHtml(chart);
   mkdirSync(dirname(path), { recursive: true });
   writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;

@@ -34,9 +34,9 @@ export function calibrationRows<Name extends string>(
 export function misfitRows({ channels }: Pick<Calibration<string>, 'channels'>): TableRow[] {
   return channels.map(({ name, rmsC, worstC, swingK }) => ({
     Probe: name,
-    'Off by, root mean square': `${rmsC.toFixed(1)} °C`,
-    'At worst': `${worstC.toFixed(1)} °C`,
-    'Of a swing of': `${swingK.toFixed(0)} °C`,
+    'Off by, root mean square': formatTempSpan(rmsC, 1),
+    'At worst': formatTempSpan(worstC, 1),
+    'Of a swing of': formatTempSpan(swingK),
   }));
 }
 

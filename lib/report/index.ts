@@ -51,6 +51,7 @@ export {
 } from './scoreRows';
 export { checkRows, fillerRows, sizeRows } from './sectionRows';
 export { type Table, type TableRow, type TableValue, tableOf } from './table';
+export { tableInUsUnits } from './tableInUsUnits';
 export { type JudgedReadingRow, type ReadingRow, tidyRows, toDataFrame } from './tidyRows';
 export {
   clockText,

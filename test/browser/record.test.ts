@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { heatmapFigure, mapFigure, residualFigure, traceFigure, verdictFigure } from '../../lib/figure';
+import type { Units } from '../../lib/quantity';
 import { type RecordParts, writeRecord } from '../../lib/record';
 import { sampleLog, sampleVerdict, twelveChannels } from '../figure/samples';
 import { sampleRecord } from '../record/samples';
@@ -22,8 +23,8 @@ afterAll(async () => {
   rmSync(folder, { recursive: true });
 });
 
-const write = (name: string, over: Partial<RecordParts> = {}): string =>
-  writeRecord(sampleRecord(over), folder, name).html;
+const write = (name: string, over: Partial<RecordParts> = {}, units: Units = 'metric'): string =>
+  writeRecord(sampleRecord(over), folder, name, units).html;
 
 /** A record with every kind of figure there is. */
 function everyFigure(): string {
@@ -226,32 +227,40 @@ describe('a record opened offline', () => {
     await close();
   });
 
-  it('keeps °F in step with °C, and round, when zoomed', async () => {
-    const { page, close } = await openFile(browser, write('zoom'));
-    const box = (await page.locator('figure.plot .live .nsewdrag').first().boundingBox())!;
-    await page.mouse.move(box.x + box.width * 0.5, box.y + box.height * 0.2);
-    await page.mouse.down();
-    await page.mouse.move(box.x + box.width * 0.7, box.y + box.height * 0.45, { steps: 5 });
-    await page.mouse.up();
-    await page.waitForTimeout(500);
-    const axes = await page.$eval('figure.plot .live', (live) => {
-      const { yaxis, yaxis2 } = (
-        live as unknown as {
-          _fullLayout: Record<
-            'yaxis' | 'yaxis2',
-            { range: number[]; tickvals: number[]; ticktext: string[] }
-          >;
-        }
-      )._fullLayout;
-      return { left: yaxis.range, right: yaxis2.range, tickvals: yaxis2.tickvals, ticktext: yaxis2.ticktext };
-    });
-    expect(axes.right).toEqual(axes.left);
-    expect(axes.left[1]! - axes.left[0]!).toBeLessThan(150);
-    const inSight = axes.tickvals.filter((c) => c >= axes.left[0]! && c <= axes.left[1]!);
-    expect(inSight.length).toBeGreaterThanOrEqual(4);
-    axes.tickvals.forEach((c, i) => {
-      expect(c * 1.8 + 32).toBeCloseTo(Number(axes.ticktext[i]), 6);
-    });
-    await close();
-  });
+  it.each(['metric', 'us'] as const)(
+    'keeps °F in step with °C, and round, when zoomed: %s',
+    async (units) => {
+      const { page, close } = await openFile(browser, write(`zoom-${units}`, {}, units));
+      const box = (await page.locator('figure.plot .live .nsewdrag').first().boundingBox())!;
+      await page.mouse.move(box.x + box.width * 0.5, box.y + box.height * 0.2);
+      await page.mouse.down();
+      await page.mouse.move(box.x + box.width * 0.7, box.y + box.height * 0.45, { steps: 5 });
+      await page.mouse.up();
+      await page.waitForTimeout(500);
+      const axes = await page.$eval(
+        'figure.plot .live',
+        (live, of) => {
+          const { yaxis, yaxis2 } = (
+            live as unknown as {
+              _fullLayout: Record<
+                'yaxis' | 'yaxis2',
+                { range: number[]; tickvals: number[]; ticktext: string[] }
+              >;
+            }
+          )._fullLayout;
+          const { tickvals, ticktext } = of === 'us' ? yaxis : yaxis2;
+          return { left: yaxis.range, right: yaxis2.range, tickvals, ticktext };
+        },
+        units,
+      );
+      expect(axes.right).toEqual(axes.left);
+      expect(axes.left[1]! - axes.left[0]!).toBeLessThan(150);
+      const inSight = axes.tickvals.filter((c) => c >= axes.left[0]! && c <= axes.left[1]!);
+      expect(inSight.length).toBeGreaterThanOrEqual(4);
+      axes.tickvals.forEach((c, i) => {
+        expect(c * 1.8 + 32).toBeCloseTo(Number(axes.ticktext[i]), 6);
+      });
+      await close();
+    },
+  );
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { labelledCells } from '../../lib/notebook/labelledCells';
+import { labelledCells } from '../../lib/notebook/page/labelledCells';
 
 const table = (head: string, row: string) =>
   `<table><thead><tr>${head}</tr></thead><tbody><tr>${row}</tr></tbody></table>`;

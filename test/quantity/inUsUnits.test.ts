@@ -6,6 +6,11 @@ describe('inUsUnits', () => {
   // Exact factors: 1 in = 25.4 mm (international inch), 1 lbf = 4.4482216152605 N.
   it.each([
     ['under 227 °C (440 °F)', 'under 440 °F (227 °C)'],
+    ['hottest 540.7 °C<br>(1005.3 °F)', 'hottest 1005.3 °F<br>(540.7 °C)'],
+    ['between 270 and 330 °C (518 and 626 °F)', 'between 518 and 626 °F (270 and 330 °C)'],
+    ['aged 5 h at 155-175 °C', 'aged 5 h at 311-347 °F (155-175 °C)'],
+    ['good to ±2.5 °C', 'good to ±4.5 °F (±2.5 °C)'],
+    ['too hot (555 °C)', 'too hot (1031 °F, 555 °C)'],
     ['warms by 39 °C (70 °F)', 'warms by 70 °F (39 °C)'],
     ['yields at 276 MPa (40.0 ksi)', 'yields at 40.0 ksi (276 MPa)'],
     ['191 MPa or more', '27.7 ksi (191 MPa) or more'],
@@ -30,6 +35,7 @@ describe('inUsUnits', () => {
     );
     for (const text of [
       'A356-T6, HB-07',
+      'readings in 0.1 °C',
       '92 % (84–104 %)',
       '81 s',
       '5 W/(m K)',

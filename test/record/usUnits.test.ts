@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { judge } from '../../lib/decision';
 import { figureInUsUnits, verdictFigure } from '../../lib/figure';
 import { readLog } from '../../lib/log';
-import { escapeXml, formatTemp } from '../../lib/quantity';
+import { formatTemp } from '../../lib/quantity';
 import {
   buildRecord,
   compareHtml,
@@ -18,6 +18,7 @@ import {
   weldOfRecord,
   writeRecord,
 } from '../../lib/record';
+import { metricAlone, wordsOfPage } from '../setup/metricAlone';
 import { sampleParts, sampleRecord } from './samples';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
@@ -27,38 +28,19 @@ const judged = buildRecord({
   job: { part: 'HB-09', thicknessMm: 25, thinnestWallMm: 3, preheatC: 120, filler: '4043, 2.4 mm' },
 });
 
-/** The words of a page, without its scripts and styles, names that people gave, and what stands beside a converted number. */
-function wordsOf(html: string, names: readonly string[]): string {
-  const words = html.replace(/<(script|style)\b[\s\S]*?<\/\1>/g, ' ').replace(/<[^>]*>/g, '\n');
-  const unnamed = names
-    .map(escapeXml)
-    .sort((a, b) => b.length - a.length)
-    .reduce((text, name) => (name === '' ? text : text.replaceAll(name, '')), words);
-  return unnamed
-    .replace(/ (in|ksi|lbf|ft·lb|in\/min) \([^()]*\)/g, ' $1')
-    .replace(/ (in|ksi|lbf|ft·lb|in\/min), [^(),]*?(mm|MPa|kN)/g, ' $1')
-    .replace(/ ksi \([^()]*; [^()]*MPa\)/g, ' ksi');
-}
-
-const METRIC_ONLY = /\d[ \u00a0](mm|MPa|kN)\b(?![²³/])/;
-
 describe('pages in US units', () => {
   it.each([
     ['a judged log', judged],
     ['a filled-in job', sampleRecord()],
-  ])('leave no number of a record in MPa or mm alone: %s', (_, record) => {
+  ])('leave no number of a record in °C, MPa or mm alone: %s', (_, record) => {
     const names = namesIn(record);
-    const metric = recordHtml(record);
-    expect(wordsOf(metric, names)).toMatch(METRIC_ONLY);
-    const left = wordsOf(recordHtml(record, 'us'), names)
-      .split('\n')
-      .filter((line) => METRIC_ONLY.test(line));
-    expect(left).toEqual([]);
+    expect(metricAlone(wordsOfPage(recordHtml(record), names))).not.toEqual([]);
+    expect(metricAlone(wordsOfPage(recordHtml(record, 'us'), names))).toEqual([]);
   });
 
   it('put °F before °C wherever both stand, and keep names', () => {
     const page = recordHtml(judged, 'us');
-    expect(wordsOf(page, namesIn(judged))).not.toMatch(/\d °C \(\d+ °F\)/);
+    expect(wordsOfPage(page, namesIn(judged))).not.toMatch(/\d °C \(\d+ °F\)/);
     expect(page).toMatch(/\d °F \(\d+ °C\)/);
     for (const { name } of judged.verdict.channels) expect(page).toContain(name);
     expect(page).toContain('0.98 in (25 mm)');

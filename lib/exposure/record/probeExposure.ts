@@ -1,3 +1,4 @@
+import { formatTempSpan } from '../../quantity';
 import type { Doubt, Exposure } from '../exposure';
 import { peak } from '../peak';
 import { betweenDoubt, betweenReadings, type IntervalFindings, withRises } from './betweenReadings';
@@ -37,7 +38,7 @@ export function probeExposure(record: ProbeRecord): Exposure {
     doubts,
     blind: [...notTheMetal(record), ...ends.blind, ...interval.blind, ...gaps.blind],
     because: [
-      `The wire is good to ±${wireToleranceC(wire, topC).toFixed(1)} °C at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
+      `The wire is good to ±${formatTempSpan(wireToleranceC(wire, topC), 1)} at the peak (type ${wire.type}, ${wire.standard} class ${wire.class}).`,
       fixingSentence(attachment, topC, ambientC),
       ...(probe.check?.because.map((found) => `Checked before the weld, ${found}`) ?? []),
       ...interval.because,

@@ -3,6 +3,7 @@ import {
   celsiusToFahrenheit,
   fahrenheitToCelsius,
   formatTemp,
+  formatTempSpan,
   kelvinsOf,
   requireNumber,
   TemperbookError,
@@ -112,7 +113,7 @@ function ofSpot({ kind, tempC: given, atS, toK: promised }: SpotReading): Weigha
     tempC,
     toK: toK + paintK,
     atS,
-    because: `${kind === 'contact' ? 'A reading by hand' : 'Infrared on a painted spot'}: ${formatTemp(tempC)}, good to ±${(toK + paintK).toFixed(1)} °C${paintK > 0 ? ` (${paintK.toFixed(1)} of it the paint's emissivity, 0.92–0.97)` : ''}.`,
+    because: `${kind === 'contact' ? 'A reading by hand' : 'Infrared on a painted spot'}: ${formatTemp(tempC)}, good to ±${formatTempSpan(toK + paintK, 1)}${paintK > 0 ? ` (${paintK.toFixed(1)} of it the paint's emissivity, 0.92–0.97)` : ''}.`,
   };
 }
 

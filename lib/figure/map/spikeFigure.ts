@@ -41,7 +41,7 @@ export function spikeFigure(spikes: readonly SpikeWord[], title: string): Figure
             `${word}, chance ${Math.round(100 * chanceKept)} %; most doubt: ${doubts[0]?.name ?? 'none'}`,
           ),
         ),
-        hovertemplate: '%{y} °C: %{text}<extra></extra>',
+        hovertemplate: '%{y:.0f} °C: %{text}<extra></extra>',
         showlegend: true,
       };
     }),

@@ -9,7 +9,7 @@ import { staticSvg } from './staticSvg';
 /** Widths of the two static pictures: a desk or paper, and a phone held upright. */
 const WIDE_PX = 860;
 const NARROW_PX = 358;
-/** Room the title takes in a figure, px; a page names its figures itself. */
+/** Room the title takes in a figure, px; a page names its figures itself, and where there is a pointer the buttons stand there. */
 const TITLE_PX = 26;
 
 /** What turns packed text into text again; `packText` packs it. */
@@ -30,6 +30,10 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
   const touch = matchMedia('(pointer: coarse)').matches;
   live.hidden = false;
   if (touch) layout.dragmode = false;
+  else if (layout.margin && layout.height) {
+    layout.height += ${TITLE_PX};
+    layout.margin.t += ${TITLE_PX};
+  }
   try {
     await Plotly.newPlot(live, data, layout, {
       responsive: true,
@@ -47,16 +51,17 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
     await Plotly.relayout(live, { height: layout.height + more, 'margin.b': layout.margin.b + more });
   figure.classList.add('drawn');
   if (!layout.yaxis2) return;
+  const fahrenheit = layout.yaxis2.ticktext ? 'yaxis2' : 'yaxis';
   const steps = [0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
   live.on('plotly_relayout', (change) => {
-    if (!Object.keys(change).some((key) => key.startsWith('yaxis.'))) return;
+    if (!Object.keys(change).some((key) => /^yaxis\\.(auto)?range/.test(key))) return;
     const [low, high] = live.layout.yaxis.range.map((c) => c * 1.8 + 32);
     const step = steps.find((s) => (high - low) / s <= 9) ?? 2000;
     const count = Math.floor((high - low) / step) + 1;
     const ticks = Array.from({ length: count }, (_, k) => (Math.ceil(low / step) + k) * step);
     Plotly.relayout(live, {
-      'yaxis2.tickvals': ticks.map((f) => (f - 32) / 1.8),
-      'yaxis2.ticktext': ticks.map(String),
+      [fahrenheit + '.tickvals']: ticks.map((f) => (f - 32) / 1.8),
+      [fahrenheit + '.ticktext']: ticks.map(String),
     });
   });
 }`;

@@ -1,5 +1,5 @@
 import { max } from 'simple-statistics';
-import { escapeXml } from '../../quantity';
+import { escapeXml, keepTogether } from '../../quantity';
 import { type Table, type TableRow, tableOf } from '../../report';
 import { displayWriter } from './show';
 
@@ -9,7 +9,11 @@ import { displayWriter } from './show';
  * @throws TemperbookError for a column that no row has, and for a number that is none.
  */
 export function showTable(rows: readonly TableRow[], columns?: readonly string[]): void {
-  const table = tableOf(rows, columns);
+  displayTable(tableOf(rows, columns));
+}
+
+/** Shows a table that was lined up already. */
+export function displayTable(table: Table): void {
   const write = displayWriter();
   const text = tableText(table);
   if (!write) process.stdout.write(`${text}\n`);
@@ -38,7 +42,7 @@ export function tableText({ columns, rows }: Table): string {
 function tableHtml({ columns, rows }: Table): string {
   const align = columns.map((_, i) => (isNumeric(rows.map((row) => row[i]!)) ? 'right' : 'left'));
   const field = (tag: string, value: unknown, i: number) =>
-    `<${tag} style="text-align:${align[i]}">${escapeXml(String(value ?? ''))}</${tag}>`;
+    `<${tag} style="text-align:${align[i]}">${escapeXml(keepTogether(String(value ?? '')))}</${tag}>`;
   // A heading without words is none.
   const head = columns.map((column, i) => field(column === '' ? 'td' : 'th', column, i)).join('');
   const body = rows.map((row) => `<tr>${row.map((value, i) => field('td', value, i)).join('')}</tr>`);

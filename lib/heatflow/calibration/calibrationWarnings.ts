@@ -1,4 +1,4 @@
-import { formatPercent } from '../../quantity';
+import { formatPercent, formatTempSpan } from '../../quantity';
 import type { LeastSquaresFit } from '../../statistics';
 import type { CalibrationUnknown } from './calibration';
 import type { ChannelResidual } from './channelResidual';
@@ -67,14 +67,14 @@ function misfit({ name, rmsC, swingK, persistence }: ChannelResidual): string[] 
     return [
       `${name} reads the same temperature all along: there is nothing in it to fit to. Check the probe.`,
     ];
-  const size = `${rmsC.toFixed(1)} °C, ${formatPercent(rmsC / swingK)} of its swing`;
+  const size = `${formatTempSpan(rmsC, 1)}, ${formatPercent(rmsC / swingK)} of its swing`;
   if (rmsC > MISFIT * swingK)
     return [`The model misses ${name} by ${size}: something other than the fitted quantities is wrong.`];
   // The part of the residual's variance that the next reading shares.
   const lastingC = rmsC * Math.sqrt(Math.max(0, persistence));
   if (persistence > LASTING.persistence && lastingC > Math.max(LASTING.leastC, LASTING.shareOfSwing * swingK))
     return [
-      `The model stays off ${name} for long stretches (${lastingC.toFixed(1)} °C, ${formatPercent(lastingC / swingK)} of its swing): a number held fixed in the plan may be wrong and the fitted ones make up for it. Standard errors do not cover that.`,
+      `The model stays off ${name} for long stretches, by ${formatTempSpan(lastingC, 1)} or ${formatPercent(lastingC / swingK)} of its swing: a number held fixed in the plan may be wrong and the fitted ones make up for it. Standard errors do not cover that.`,
     ];
   return [];
 }

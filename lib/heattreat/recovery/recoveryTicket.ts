@@ -9,6 +9,8 @@ import type { RecoveryPlan, RecoveryWay } from './planRecovery';
 export interface RecoveryTicket {
   readonly title: string;
   readonly sections: readonly { readonly heading: string; readonly lines: readonly string[] }[];
+  /** Texts in it that people gave. */
+  readonly names: readonly string[];
 }
 
 /**
@@ -67,6 +69,7 @@ export function recoveryTicket(
       },
       { heading: 'Care', lines: cautions },
     ].filter(({ lines }) => lines.length > 0),
+    names: [...Object.values(job), ...state.places.map(({ name }) => name), state.filler ?? ''],
   };
 }
 

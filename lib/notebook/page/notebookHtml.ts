@@ -1,9 +1,9 @@
 import { stripVTControlCharacters } from 'node:util';
 import MarkdownIt from 'markdown-it';
-import { FIGURE_STYLE, liveScripts } from '../figure';
-import { escapeXml } from '../quantity';
+import { FIGURE_STYLE, liveScripts } from '../../figure';
+import { escapeXml } from '../../quantity';
+import { type Cell, hasTag, joinLines, type Notebook, type Output } from '../notebookFile';
 import { displayHtml, isLiveFigure } from './displayHtml';
-import { type Cell, hasTag, joinLines, type Notebook, type Output } from './notebookFile';
 import { notebookStyle } from './notebookStyle';
 
 const markdown = new MarkdownIt({ html: false });

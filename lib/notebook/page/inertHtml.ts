@@ -1,4 +1,4 @@
-import { escapeXml } from '../quantity';
+import { escapeXml } from '../../quantity';
 
 /** What a table, a list or some words in a cell's HTML are made of; none of it does anything by itself. */
 const TAGS: ReadonlySet<string> = new Set(

@@ -1,8 +1,8 @@
-import { type Figure, liveFigure } from '../figure';
-import { escapeXml } from '../quantity';
+import { type Figure, liveFigure } from '../../figure';
+import { escapeXml } from '../../quantity';
+import { joinLines, type MimeBundle, type Output } from '../notebookFile';
 import { inertHtml } from './inertHtml';
 import { labelledCells } from './labelledCells';
-import { joinLines, type MimeBundle, type Output } from './notebookFile';
 
 /** MIME type of a figure's data. */
 export const PLOTLY = 'application/vnd.plotly.v1+json';

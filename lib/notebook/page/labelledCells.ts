@@ -1,4 +1,4 @@
-import { escapeXml } from '../quantity';
+import { escapeXml } from '../../quantity';
 
 const TABLE = /<table[\s\S]*?<\/table>/g;
 const HEAD = /<thead[\s\S]*?<\/thead>/;

@@ -181,6 +181,27 @@ describe('clocks', () => {
     expect(times(read)[8]).toBe(8);
     expect(read.leftAside).toMatchObject([{ name: 'time10 (s)', why: /another clock.*disagrees/ }]);
     expect(noteWith(read, /Warning.*disagree.*0\.1/)).toBeTypeOf('string');
+    const [open] = read.openReadings;
+    expect(open).toMatchObject({ of: 'clock', option: 'clock.column' });
+    expect(open!.other.map(({ options }) => options.clock)).toEqual([{ column: 'time10 (s)' }]);
+  });
+
+  it('two clocks that agree, or of which one only counts, leave nothing open', () => {
+    const start = Date.UTC(2025, 2, 14, 9, 30);
+    const own = (name: string, other: (i: number) => string) =>
+      readLog(
+        lines(
+          `UTC,${name},TC1 (°C)`,
+          rows(20, (i) => `${new Date(start + i * 5000).toISOString()},${other(i)},20`),
+        ),
+      );
+    const clocks: [string, (i: number) => string][] = [
+      ['Elapsed (min)', (i) => String(i / 12)],
+      ['Time stamp', (i) => String(start + i * 5000)],
+      ['Time', (i) => String(i)],
+      ['Clock', (i) => `10:${30 + Math.floor(i / 12)}:${String((i % 12) * 5).padStart(2, '0')}`],
+    ];
+    for (const [name, other] of clocks) expect(own(name, other).openReadings, name).toEqual([]);
   });
 });
 

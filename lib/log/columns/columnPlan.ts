@@ -1,10 +1,11 @@
 import { TemperbookError } from '../../quantity';
 import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
+import { asideClock } from '../clock/asideClock';
 import { chooseClock } from '../clock/chooseClock';
 import { clockPlan } from '../clock/clockPlan';
 import { type DateText, decideDateOrder, orderTellingDates } from '../clock/dateOrder';
-import { ambiguousParts, parseStamp, parseTime, splitStamp, US_PER_S } from '../clock/stamp';
+import { ambiguousParts, parseStamp, splitStamp } from '../clock/stamp';
 import type { Dialect } from '../layout/dialect';
 import type { Header } from '../layout/header';
 import type { Reading } from '../reading';
@@ -130,32 +131,6 @@ function datesOf(
     lastStart = start;
     if (line.next >= text.length) return dates;
   }
-}
-
-/** Why another clock is left aside, with a warning when the two disagree. */
-function asideClock(other: ColumnSample, used: ColumnSample | undefined, reading: Reading): string {
-  const { options, notes } = reading;
-  if (!used) return `it is a clock, and you gave the interval of ${options.intervalS} s instead`;
-  const ratio = spanS(other) / spanS(used);
-  const isApart = Number.isFinite(ratio) && ratio > 0 && Math.abs(ratio - 1) > 0.02;
-  if (isApart)
-    notes.push(
-      `Warning: the clocks "${used.column.name}" and "${other.column.name}" disagree, the second runs at ${Number(ratio.toPrecision(3))} of the first; "${used.column.name}" is used, option clock.column chooses the other.`,
-    );
-  return `it is another clock; "${used.column.name}" is used${isApart ? ', with which it disagrees' : ''}`;
-}
-
-const PER_UNIT: Readonly<Record<string, number>> = { ms: 1e-3, min: 60, h: 3600, d: 86_400 };
-
-/** Time a clock column passes in the first sampled rows, s; NaN when it cannot be said. */
-function spanS({ column, kind, numbers, texts }: ColumnSample): number {
-  const last = Math.min(texts.length - 1, 100);
-  const at = (i: number): number => {
-    if (kind === 'number') return numbers[i]! * (PER_UNIT[column.unit?.symbol ?? ''] ?? 1);
-    const time = kind === 'time' ? parseTime(texts[i]!) : parseStamp(texts[i]!, 'day first');
-    return time ? time.us / US_PER_S : Number.NaN;
-  };
-  return kind === 'date' ? Number.NaN : at(last) - at(0);
 }
 
 interface UsesWithUnits extends ColumnUses {

@@ -31,7 +31,7 @@ export function markSwapped(
   const places = jumpRows(channels, scans);
   for (const i of places) {
     const jumping = channels.filter((channel) => isJump(channel, i));
-    if (jumping.length === 0) continue;
+    if (jumping.length === 0 || (jumping.length === 1 && !isClean(jumping[0]!, i))) continue;
     const way =
       options.unit === undefined && jumping.length === channels.length ? scaleChange(jumping, i) : '';
     if (way !== '' && (jumping.length > 1 || fallsHot(jumping[0]!, i)))
@@ -100,9 +100,15 @@ function isJump({ tempC, marks }: ChannelData, i: number): boolean {
   return true;
 }
 
-/** A lone channel that falls from one row to the next and stays hot: neither metal nor a probe that lets go does that. */
-const fallsHot = ({ tempC }: ChannelData, i: number) =>
-  tempC[i]! < tempC[i - 1]! && tempC[i]! >= HOT_C && Math.abs(tempC[i + 1]! - tempC[i]!) <= SCALE_MISS_C;
+/** A jump with nothing wrong around it, from quiet readings to quiet ones; what a lone channel does otherwise says little. */
+function isClean({ tempC, marks }: ChannelData, i: number): boolean {
+  for (let k = Math.max(0, i - AROUND); k <= Math.min(tempC.length - 1, i + AROUND); k++)
+    if (marks[k] !== 0) return false;
+  return Math.abs(tempC[i + 1]! - tempC[i]!) <= SCALE_MISS_C;
+}
+
+/** A fall from one row to the next that ends hot: neither metal nor a probe that lets go does that. */
+const fallsHot = ({ tempC }: ChannelData, i: number) => tempC[i]! < tempC[i - 1]! && tempC[i]! >= HOT_C;
 
 function scaleChange(jumping: readonly ChannelData[], i: number): string {
   const isAll = (to: (tempC: number) => number) =>

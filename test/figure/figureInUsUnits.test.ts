@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { type Figure, figureInUsUnits, heatmapFigure, planFigure, spikeFigure } from '../../lib/figure';
+import {
+  type Figure,
+  figureInUsUnits,
+  heatmapFigure,
+  planFigure,
+  spikeFigure,
+  trendFigure,
+} from '../../lib/figure';
 import { celsiusToFahrenheit } from '../../lib/quantity';
 import { edgeWeld } from '../planning/plans/edgeWeld';
 
@@ -48,6 +55,24 @@ describe('a figure in US units', () => {
     expect(ratio(us)).toBeCloseTo(ratio(plan), 10);
     expect(us.layout.xaxis!.range![1]).toBeCloseTo(plan.layout.xaxis!.range![1] / 25.4, 10);
     expect(us.layout.annotations!.some(({ text }) => text === 'y, in')).toBe(true);
+  });
+
+  it('has °F on the left of peaks that have both scales, and leaves their places', () => {
+    const weld = { weld: 1, value: 200, verdict: 'kept', label: 'HB-1' } as const;
+    const metric = trendFigure([{ name: 'casting', points: [weld] }], {
+      title: 'Peaks',
+      quantity: 'Peak, °C',
+      ticks: [],
+    });
+    const us = figureInUsUnits(metric);
+    const headings = us.layout.annotations!.filter(({ yref }) => yref === 'y domain').map(({ text }) => text);
+    expect(headings).toEqual(['Peak, °F', '°C']);
+    expect(us.layout.yaxis!.ticktext).toEqual(metric.layout.yaxis2!.ticktext);
+    expect([us.layout.yaxis!.range, us.layout.yaxis2!.range]).toEqual([
+      metric.layout.yaxis!.range,
+      metric.layout.yaxis!.range,
+    ]);
+    expect(us.data.flatMap(({ y }) => y!)).toEqual(metric.data.flatMap(({ y }) => y!));
   });
 
   it('turns an axis of peaks, and one of differences without its zero', () => {

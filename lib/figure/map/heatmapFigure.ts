@@ -3,8 +3,9 @@ import { extent } from 'simple-statistics';
 import { celsiusToFahrenheit, formatTemp } from '../../quantity';
 import type { Annotation, Figure, Trace } from '../figure';
 import { requireSome } from '../parts/requireSome';
-import { axisHeading, baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL } from '../parts/style';
+import { axisHeading, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, VEIL } from '../parts/style';
 import type { FigureLimit } from '../trace/limitLines';
+import { planAxes } from './planAxes';
 
 /** Hottest each spot of the part became, plan view. */
 export interface PeakMap {
@@ -53,7 +54,6 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
   );
   const limits = (options.limits ?? []).filter(({ limitC }) => limitC > zmin && limitC < zmax);
   const bottomPx = MARGIN.b + 15 * limits.length;
-  const axis = { ...baseAxis(), showgrid: false, constrain: 'domain' } as const;
   return {
     data: [
       {
@@ -84,13 +84,7 @@ export function heatmapFigure(map: PeakMap, options: HeatmapOptions = {}): Figur
     layout: {
       ...baseLayout(options.title ?? 'Peak temperature', MARGIN.t + heightPx + bottomPx),
       margin: { ...MARGIN, b: bottomPx },
-      xaxis: {
-        ...axis,
-        range: [left, right],
-        title: { text: 'Along the weld, mm', standoff: 8, font: { size: TEXT_PX } },
-        anchor: 'y',
-      },
-      yaxis: { ...axis, range: [low, high], scaleanchor: 'x' },
+      ...planAxes({ range: [left, right], title: 'Along the weld, mm' }, [low, high]),
       annotations: [
         axisHeading('Across, mm', 'y domain'),
         ...(options.probes ?? []).map((probe) => probeLabel(probe, (left + right) / 2)),

@@ -2,7 +2,6 @@ import type { PlanPoint, PlanShape, PlatePlan } from '../../heatflow';
 import type { Annotation, Figure, Trace } from '../figure';
 import {
   axisHeading,
-  baseAxis,
   baseLayout,
   INK,
   LEGEND_BELOW,
@@ -11,6 +10,7 @@ import {
   TEXT_PX,
   VEIL,
 } from '../parts/style';
+import { planAxes } from './planAxes';
 
 /** The plot takes the part's own proportions within these bounds, px. */
 const WIDTH_PX = 690;
@@ -42,7 +42,6 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
   const thicknesses = [
     ...new Set(plan.part.map(({ thicknessMm }) => thicknessMm).filter((mm) => mm > 0)),
   ].sort((a, b) => a - b);
-  const axis = { ...baseAxis(), showgrid: false, constrain: 'domain' } as const;
   return {
     data: [
       ...plan.part.map((region, i) => regionTrace(region, outlines[i]!, thicknesses)),
@@ -66,13 +65,7 @@ export function planFigure(plan: PlatePlan, title = 'The plan'): Figure {
     layout: {
       ...baseLayout(title, MARGIN.t + height + MARGIN.b),
       margin: MARGIN,
-      xaxis: {
-        ...axis,
-        range: [left, right],
-        title: { text: 'x, mm', standoff: 8, font: { size: TEXT_PX } },
-        anchor: 'y',
-      },
-      yaxis: { ...axis, range: [low, high], scaleanchor: 'x' },
+      ...planAxes({ range: [left, right], title: 'x, mm' }, [low, high]),
       annotations: [
         axisHeading('y, mm', 'y domain'),
         ...plan.part.map((region, i) => regionLabel(region, outlines[i]!)),

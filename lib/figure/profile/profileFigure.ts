@@ -1,23 +1,7 @@
-import { extent } from 'simple-statistics';
-import { formatTemp } from '../../quantity';
 import type { Annotation, Figure, Shape, Trace } from '../figure';
-import { endLabels } from '../parts/endLabels';
-import { shortName } from '../parts/naming';
-import { MARGIN, textWidthPx } from '../parts/panel';
 import { requireSome } from '../parts/requireSome';
-import {
-  axisHeading,
-  baseAxis,
-  baseLayout,
-  INK,
-  levelLine,
-  lineLook,
-  plotText,
-  QUIET_INK,
-  TEXT_PX,
-  withAlpha,
-} from '../parts/style';
-import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
+import { INK, lineLook, plotText, QUIET_INK, TEXT_PX, withAlpha } from '../parts/style';
+import { type Level, lineFrame, rangeOf } from './lineFrame';
 
 /** A quantity along a line away from the weld, with its band when it has one. */
 export interface ProfileLine {
@@ -43,20 +27,24 @@ export interface ProfileOptions {
   /** What the distance is from, with its unit; default 'Distance, mm'. */
   readonly along?: string;
   /** Levels drawn across and named, in the quantity's unit; a temperature is written beside the name. */
-  readonly levels?: readonly { readonly name: string; readonly value: number }[];
+  readonly levels?: readonly Level[];
   /** Distances marked and named: extents of a code, places of probes. */
   readonly marks?: readonly { readonly name: string; readonly distanceMm: number }[];
   readonly measured?: readonly ProfilePoint[];
 }
 
 const HEIGHT_PX = 320;
-/** Width of the °F labels right of the plot: names of lines stand beyond them. */
-const FAHRENHEIT_PX = 32;
 
 /** A quantity against distance from the weld, with bands, levels, marks and measured points. */
 export function profileFigure(lines: readonly ProfileLine[], options: ProfileOptions): Figure {
   requireSome(lines, 'profile');
-  const measured = options.measured ?? [];
+  const {
+    title = options.quantity.split(',')[0]!,
+    quantity,
+    levels = [],
+    marks = [],
+    measured = [],
+  } = options;
   const values = [
     ...lines.flatMap(({ nominal, low = [], high = [] }) => [
       ...Array.from(nominal),
@@ -64,56 +52,34 @@ export function profileFigure(lines: readonly ProfileLine[], options: ProfileOpt
       ...Array.from(high),
     ]),
     ...measured.map(({ value }) => value),
-    ...(options.levels ?? []).map(({ value }) => value),
+    ...levels.map(({ value }) => value),
   ];
-  const [lowest, highest] = extent(values);
-  const pad = (highest - lowest || 1) * 0.08;
-  const range = [lowest - pad, highest + pad] as const;
-  const [nearMm, farMm] = extent(lines.flatMap(({ distanceMm }) => Array.from(distanceMm)));
-  const inCelsius = options.quantity.endsWith('°C');
-  const levels = (options.levels ?? []).map(({ name, value }) =>
-    levelLine(value, inCelsius ? `${name} ${formatTemp(value)}` : name, 'y', { end: 'right', side: 'above' }),
-  );
-  const fahrenheit = inCelsius ? temperatureAxes(...range, [0, 1]) : undefined;
-  const beyondPx = fahrenheit ? FAHRENHEIT_PX : 0;
-  const labels = lines.map(({ name }) => shortName(name));
+  const { layout, rightAxis } = lineFrame({
+    title,
+    heightPx: HEIGHT_PX,
+    quantity,
+    range: rangeOf(values, 0.08),
+    levels,
+    levelsNamedAt: 'right',
+    ends: lines.map(({ name, nominal }) => ({ name, at: nominal[nominal.length - 1]! })),
+    along: {
+      range: rangeOf(
+        lines.flatMap(({ distanceMm }) => Array.from(distanceMm)),
+        0,
+      ),
+      title: options.along ?? 'Distance, mm',
+    },
+  });
   return {
     data: [
       ...lines.flatMap((line, look) => [...band(line, look), middle(line, look)]),
       ...(measured.length > 0 ? [points(measured)] : []),
-      ...(fahrenheit ? [keepRightAxis(nearMm, range[0])] : []),
+      ...rightAxis,
     ],
     layout: {
-      ...baseLayout(options.title ?? options.quantity.split(',')[0]!, MARGIN.t + HEIGHT_PX + MARGIN.b),
-      margin: { ...MARGIN, r: Math.max(20, ...labels.map((label) => textWidthPx(label) + 22 + beyondPx)) },
-      xaxis: {
-        ...baseAxis(),
-        range: [nearMm, farMm],
-        title: { text: options.along ?? 'Distance, mm', standoff: 8, font: { size: TEXT_PX } },
-        showgrid: false,
-        showline: true,
-        linecolor: '#b9bec6',
-        anchor: 'y',
-      },
-      yaxis: { ...baseAxis(), range },
-      ...(fahrenheit ? { yaxis2: fahrenheit.right } : {}),
-      annotations: [
-        axisHeading(options.quantity, 'y domain'),
-        ...(fahrenheit ? [axisHeading('°F', 'y domain', 'right')] : []),
-        ...levels.map(({ label }) => label),
-        ...(options.marks ?? []).map(markLabel),
-        ...endLabels(
-          lines.map(({ nominal }, look) => ({
-            text: labels[look]!,
-            look,
-            at: nominal[nominal.length - 1]!,
-          })),
-          'y',
-          HEIGHT_PX / (range[1] - range[0]),
-          beyondPx,
-        ),
-      ],
-      shapes: [...levels.map(({ shape }) => shape), ...(options.marks ?? []).map(markLine)],
+      ...layout,
+      annotations: [...layout.annotations, ...marks.map(markLabel)],
+      shapes: [...(layout.shapes ?? []), ...marks.map(markLine)],
     },
   };
 }

@@ -1,14 +1,9 @@
-import { extent } from 'simple-statistics';
-import { formatTemp } from '../../quantity';
 import type { VerdictWord } from '../../strength';
 import type { Figure, Trace } from '../figure';
-import { endLabels } from '../parts/endLabels';
-import { shortName } from '../parts/naming';
-import { MARGIN, textWidthPx } from '../parts/panel';
 import { requireSome } from '../parts/requireSome';
-import { axisHeading, baseAxis, baseLayout, levelLine, lineLook, plotText, TEXT_PX } from '../parts/style';
-import { keepRightAxis, temperatureAxes } from '../parts/temperatureAxes';
+import { lineLook, plotText } from '../parts/style';
 import { VERDICT_SYMBOL } from '../parts/verdictSymbol';
+import { type Level, lineFrame, rangeOf } from './lineFrame';
 
 /** What came of one weld: its place in the row of welds, and a value with its band where it has one. */
 export interface TrendPoint {
@@ -33,7 +28,7 @@ export interface TrendOptions {
   readonly title: string;
   /** With its unit; "Peak, °C" gets an axis in °F as well. */
   readonly quantity: string;
-  readonly levels?: readonly { readonly name: string; readonly value: number }[];
+  readonly levels?: readonly Level[];
   /** Welds named under the axis, by their place. */
   readonly ticks: readonly { readonly weld: number; readonly text: string }[];
   /** Never below this, where nothing can be. */
@@ -41,62 +36,31 @@ export interface TrendOptions {
 }
 
 const HEIGHT_PX = 190;
-const FAHRENHEIT_PX = 32;
 
 /** A quantity weld after weld, a line for each metal: circle kept, open diamond uncertain, square lost. */
 export function trendFigure(lines: readonly TrendLine[], options: TrendOptions): Figure {
+  const { title, quantity, levels = [], ticks, least = Number.NEGATIVE_INFINITY } = options;
   const all = requireSome(lines, 'trend').flatMap(({ points }) => points);
   const values = all.flatMap(({ value, low = value, high = value }) => [low, value, high]);
-  const levels = options.levels ?? [];
-  const [lowest, highest] = extent([...values, ...levels.map(({ value }) => value)]);
-  const pad = (highest - lowest || 1) * 0.1;
-  const range = [Math.max(lowest - pad, options.least ?? Number.NEGATIVE_INFINITY), highest + pad] as const;
-  const inCelsius = options.quantity.endsWith('°C');
-  const fahrenheit = inCelsius ? temperatureAxes(...range, [0, 1]) : undefined;
-  const beyondPx = fahrenheit ? FAHRENHEIT_PX : 0;
-  const named = levels.map(({ name, value }) =>
-    levelLine(value, inCelsius ? `${name} ${formatTemp(value)}` : name, 'y', { end: 'left', side: 'above' }),
-  );
-  const labels = lines.map(({ name }) => shortName(name));
-  const welds = Math.max(...all.map(({ weld }) => weld));
-  return {
-    data: [
-      ...lines.flatMap((line, look) => [bars(line, look), ...marks(line, look)]),
-      ...(fahrenheit ? [keepRightAxis(1, range[0])] : []),
-    ],
-    layout: {
-      ...baseLayout(options.title, MARGIN.t + HEIGHT_PX + MARGIN.b),
-      margin: { ...MARGIN, r: Math.max(20, ...labels.map((label) => textWidthPx(label) + 22 + beyondPx)) },
-      xaxis: {
-        ...baseAxis(),
-        range: [0.5, welds + 0.5],
-        tickvals: options.ticks.map(({ weld }) => weld),
-        ticktext: options.ticks.map(({ text }) => plotText(text)),
-        title: { text: 'Welds, oldest first', standoff: 8, font: { size: TEXT_PX } },
-        showgrid: false,
-        showline: true,
-        linecolor: '#b9bec6',
-        anchor: 'y',
-      },
-      yaxis: { ...baseAxis(), range },
-      ...(fahrenheit ? { yaxis2: fahrenheit.right } : {}),
-      annotations: [
-        axisHeading(options.quantity, 'y domain'),
-        ...(fahrenheit ? [axisHeading('°F', 'y domain', 'right')] : []),
-        ...named.map(({ label }) => label),
-        ...endLabels(
-          lines.map(({ points }, look) => ({
-            text: labels[look]!,
-            look,
-            at: points[points.length - 1]!.value,
-          })),
-          'y',
-          HEIGHT_PX / (range[1] - range[0]),
-          beyondPx,
-        ),
-      ],
-      shapes: named.map(({ shape }) => shape),
+  const [lowest, highest] = rangeOf([...values, ...levels.map(({ value }) => value)], 0.1);
+  const { layout, rightAxis } = lineFrame({
+    title,
+    heightPx: HEIGHT_PX,
+    quantity,
+    range: [Math.max(lowest, least), highest],
+    levels,
+    levelsNamedAt: 'left',
+    ends: lines.map(({ name, points }) => ({ name, at: points[points.length - 1]!.value })),
+    along: {
+      range: [0.5, Math.max(...all.map(({ weld }) => weld)) + 0.5],
+      tickvals: ticks.map(({ weld }) => weld),
+      ticktext: ticks.map(({ text }) => plotText(text)),
+      title: 'Welds, oldest first',
     },
+  });
+  return {
+    data: [...lines.flatMap((line, look) => [bars(line, look), ...marks(line, look)]), ...rightAxis],
+    layout,
   };
 }
 

@@ -11,7 +11,6 @@ function fahrenheitLeft(figure: Figure): Figure {
   const { yaxis, yaxis2, annotations = [] } = figure.layout;
   if (!yaxis || !yaxis2?.ticktext) return figure;
   const { tickvals, ticktext, ...celsius } = yaxis2;
-  const other = { '°C': '°F', '°F': '°C' } as Readonly<Record<string, string>>;
   return {
     ...figure,
     layout: {
@@ -19,10 +18,16 @@ function fahrenheitLeft(figure: Figure): Figure {
       yaxis: { ...yaxis, tickvals: tickvals!, ticktext },
       // Else plotly numbers it where the left axis has its numbers, which are round in °F only.
       yaxis2: { ...celsius, tickmode: 'auto' },
-      annotations: annotations.map((note) => ({ ...note, text: other[note.text] ?? note.text })),
+      annotations: annotations.map((note) => ({
+        ...note,
+        text: note.yref === 'y domain' ? swapped(note.text) : note.text,
+      })),
     },
   };
 }
+
+/** Of a heading: "Peak, °C" on the left, "°F" on the right. */
+const swapped = (heading: string): string => (heading === '°F' ? '°C' : heading.replace(/(^|, )°C$/, '$1°F'));
 
 /** What is along an axis, by the heading that names its unit. */
 interface Along {

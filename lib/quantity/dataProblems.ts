@@ -1,6 +1,7 @@
-import Ajv, { type ErrorObject, type ValidateFunction } from 'ajv';
+import type { ErrorObject, ValidateFunction } from 'ajv';
 import { type ErrorPlace, TemperbookError } from './error';
 import { nearestName } from './nearestName';
+import { schemaCheck } from './schemaCheck';
 
 /** One thing wrong with data a user wrote: where in it, what stands there, what should. */
 export interface DataProblem {
@@ -18,13 +19,7 @@ export interface DataProblem {
 export function dataCheck(schema: object, whole: string): (data: unknown) => readonly DataProblem[] {
   let compiled: ValidateFunction | undefined;
   return (data) => {
-    // A command checks one file or two: polishing the check costs more than it saves.
-    compiled ??= new Ajv({
-      allErrors: true,
-      verbose: true,
-      allowUnionTypes: true,
-      code: { optimize: false },
-    }).compile(schema);
+    compiled ??= schemaCheck(schema);
     if (compiled(data)) return [];
     const all = compiled.errors ?? [];
     const choices = all

@@ -4,9 +4,9 @@ import { parseArgs } from 'node:util';
 import { residualFigure, staticSvg, tableText } from '../figure';
 import { temperMade } from '../heattreat';
 import { chartOfJob, readJob, type SaidChart, wholeChart } from '../job';
+import { membersHash } from '../kinetics';
 import { readUserJson, TemperbookError } from '../quantity';
 import { couponResidualRows, couponRows, tableOf, writeWhole } from '../report';
-import { membersHash } from '../strength';
 import {
   type ChartFinding,
   COUPON_CAUTIONS,

@@ -40,6 +40,8 @@ export interface PlaceToJudge {
   readonly earlier: readonly (Exposure | ThermalHistory)[];
   readonly allowanceFraction: number;
   readonly limitC?: number | string;
+  /** Worked out before, of this exposure and the metals of today (`StrengthOptions`). */
+  readonly known?: StrengthOptions['known'];
 }
 
 /** The places that can be judged, and those that cannot with the reason. */
@@ -64,10 +66,10 @@ export function strengthOf(
     ...others
   }: Pick<StrengthOptions, 'endOnly' | 'onDraw' | 'goOn'> & { readonly weights?: Float64Array } = {},
 ): StrengthAfter {
-  const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier } = channel;
+  const { exposure, card, temper, measuredYieldMPa, allowanceFraction, earlier, known } = channel;
   const metal: Metal = { alloy: card, temper, measuredYieldMPa };
   const weightsOf = weights ? () => weights : undefined;
-  return strengthAfter(exposure, metal, { ...others, allowanceFraction, earlier, draws, weightsOf });
+  return strengthAfter(exposure, metal, { ...others, allowanceFraction, earlier, draws, weightsOf, known });
 }
 
 /** The verdict on one channel from what its draws came to (`strengthAfter`), and the steps that would settle it (`settleBy`). */
@@ -111,7 +113,7 @@ export function channelVerdict(
     ].join(' '),
     yieldKeptFraction,
     ultimateKeptFraction: strength.ultimateKeptFraction,
-    asReadFraction: strength.asReadFraction,
+    asReadFraction: strength.asReadFraction!,
     chanceKept: strength.chanceKept,
     yieldMPa: yieldNow(strength.yieldMPa, card, temper, measuredYieldMPa),
     peakC: judged(topC, peaks, '°C', exposure.because),

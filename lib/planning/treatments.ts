@@ -1,5 +1,5 @@
 import { type AlloyCard, startTemper } from '../alloy';
-import { asExposure, type Exposure } from '../exposure';
+import type { Exposure } from '../exposure';
 import { isothermal, type ThermalHistory } from '../history';
 import { formatDuration, formatTemp, TemperbookError } from '../quantity';
 import { lotDraws, type Metal, ROUTINE_DRAWS, type StrengthAfter, strengthAfter } from '../strength';
@@ -36,25 +36,16 @@ export function afterTreatments(
   { earlier = [], asWelded }: BeforeTreatment = {},
 ): AfterTreatment {
   const { tempC, timeS } = ageingPractice(metal.alloy, metal.temper);
-  // Weights that are given hold what the lots say, and what was seen of these heats, already.
-  const weights = asWelded?.weights;
-  const going = weights ? { ...metal, lots: [] } : metal;
-  const options = {
-    allowanceFraction,
-    draws: asWelded?.draws.yieldKept.length ?? lotDraws(metal.lots ?? [], ROUTINE_DRAWS).count,
-    endOnly: true,
-    ...(weights ? { weightsOf: () => weights } : {}),
-  };
-  const before = [...earlier, welded];
-  const then = { ...options, earlier: weights ? before.map(unseen) : before };
+  const { count: draws } = lotDraws(metal.lots ?? [], ROUTINE_DRAWS);
+  const after =
+    asWelded ?? strengthAfter(welded, metal, { allowanceFraction, draws, earlier, endOnly: true });
+  const going = { allowanceFraction, after };
   return {
-    asWelded: asWelded ?? strengthAfter(welded, metal, { ...options, earlier }),
-    rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), going, then),
-    reaged: strengthAfter(isothermal(tempC, timeS), going, then),
+    asWelded: after,
+    rested: strengthAfter(isothermal(SHELF_C, THREE_WEEKS_S), metal, going),
+    reaged: strengthAfter(isothermal(tempC, timeS), metal, going),
   };
 }
-
-const unseen = (heat: Exposure | ThermalHistory): Exposure => ({ ...asExposure(heat), seen: [] });
 
 /** What each treatment is, in words. @throws TemperbookError as `ageingPractice`. */
 export function treatmentNames(card: AlloyCard, temper: string): Readonly<Record<Treatment, string>> {

@@ -3,7 +3,7 @@ export type { Assumption } from './assumption';
 export { type Contribution, contributions } from './contributions';
 export type { FamilyBand } from './familyBands';
 export { jointChance } from './jointChance';
-export { type LotWeights, lotsSentence, lotsSpeak, MUTE_BELOW, membersHash, weightsOfLots } from './lot';
+export { type LotWeights, lotsSentence, lotsSpeak, MUTE_BELOW, weightsOfLots } from './lot';
 export { type LotDraws, lotDraws } from './lotDraws';
 export { type MeasuredBefore, measuredOf, measuredYield } from './measuredYield';
 export { drawMetals, type Metal, type MetalDraws } from './metal';

@@ -1,6 +1,4 @@
-import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { MEMBERS_FILE } from '../kinetics';
+import { membersHash } from '../kinetics';
 import { TemperbookError } from '../quantity';
 import { effectiveNumber } from '../statistics';
 
@@ -12,14 +10,6 @@ export interface LotWeights {
   /** By member, in the order that all doors share; 0 and up. */
   readonly weights: Float64Array;
   readonly because: readonly string[];
-}
-
-let ownHash: string | undefined;
-
-/** The committed members as a hash (SHA-256 of their file, 16 hex digits): what was weighed with them belongs to no others. */
-export function membersHash(): string {
-  ownHash ??= createHash('sha256').update(readFileSync(MEMBERS_FILE)).digest('hex').slice(0, 16);
-  return ownHash;
 }
 
 /** With fewer equally likely members than this left, weights no longer speak. */

@@ -21,6 +21,8 @@ export interface Draws {
   readonly startYieldMPa: Float64Array;
   /** Where each draw ended, and the metal it ran on. */
   readonly states: readonly MetalState[];
+  /** The same from every start that was tried for a draw; its own is the weakest. */
+  readonly tried: readonly (readonly MetalState[])[];
   readonly metals: readonly PlausibleMetal[];
 }
 
@@ -34,6 +36,8 @@ export interface RunOptions {
   readonly placeOf?: (doubt: Doubt, index: number) => number;
   /** The same question already run with the first so many of these draws and the same `lookAt`: the rest is added. */
   readonly goOn?: DrawsOnTheWay;
+  /** Where equally many draws ended in the heats before: these exposures begin there. */
+  readonly after?: Draws;
 }
 
 /** Draws with what they came to on the way: row k holds every draw at sample `lookAt[k]`. */
@@ -49,13 +53,14 @@ export interface DrawsOnTheWay extends Draws {
 export function runDraws(
   exposures: readonly Exposure[],
   draws: MetalDraws,
-  { lookAt = new Uint32Array(0), placeOf = placeInRange, onDraw, goOn }: RunOptions = {},
+  { lookAt = new Uint32Array(0), placeOf = placeInRange, onDraw, goOn, after }: RunOptions = {},
 ): DrawsOnTheWay {
   const count = draws.metals.length;
   const yieldKept = extended(goOn?.yieldKept, count);
   const ultimateKept = extended(goOn?.ultimateKept, count);
   const startYieldMPa = extended(goOn?.startYieldMPa, count);
   const states: MetalState[] = [...(goOn?.states ?? [])];
+  const tried: (readonly MetalState[])[] = [...(goOn?.tried ?? [])];
   const onTheWay = Array.from(lookAt, (_, j) => extended(goOn?.onTheWay[j], count));
   const room = exposures.map(({ history }) => new Float64Array(history.timeS.length));
   let knowsUltimate = goOn === undefined || goOn.ultimateKept !== undefined;
@@ -64,12 +69,9 @@ export function runDraws(
     const histories = exposures.map((exposure, k) =>
       historyAt(exposure, (doubt) => placeOf(doubt, i), room[k]!),
     );
-    let weakest: Course | undefined;
-    for (const start of startsOf(metal, draws.measuredYieldMPa, i)) {
-      const course = courseOf(metal, start, histories, lookAt);
-      if (weakest === undefined || course.kept < weakest.kept) weakest = course;
-    }
-    const { start, state, kept, track } = weakest!;
+    const starts = after?.tried[i] ?? startsOf(metal, draws.measuredYieldMPa, i);
+    const courses = starts.map((start) => courseOf(metal, start, histories, lookAt));
+    const { start, state, kept, track } = courses.reduce((a, b) => (b.kept < a.kept ? b : a));
     for (let j = 0; j < lookAt.length; j++) onTheWay[j]![i] = track[j]!;
     yieldKept[i] = kept;
     startYieldMPa[i] = state.startYieldMPa;
@@ -77,6 +79,7 @@ export function runDraws(
     if (ultimate === null) knowsUltimate = false;
     else ultimateKept[i] = ultimate;
     states.push(state);
+    tried.push(courses.map((course) => course.state));
     onDraw?.((i + 1) / count);
   }
   return {
@@ -84,6 +87,7 @@ export function runDraws(
     ...(knowsUltimate ? { ultimateKept } : {}),
     startYieldMPa,
     states,
+    tried,
     metals: draws.metals,
     onTheWay,
   };

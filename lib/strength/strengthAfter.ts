@@ -30,7 +30,11 @@ export interface StrengthOptions {
   readonly draws?: number;
   /** An answer to the very same question with fewer draws, or other weights: its draws are not run again. */
   readonly goOn?: StrengthAfter;
-  /** Leave out the course in time and what each doubt contributes: only the end is asked for. */
+  /** The line as read and what each doubt contributes, worked out before of the very same record and metals. */
+  readonly known?: Pick<StrengthAfter, 'asReadFraction' | 'contributions'>;
+  /** What the heats before came to, in the place of `earlier`: its draws go on with their weights, lots counted; only the end is asked for. */
+  readonly after?: StrengthAfter;
+  /** Leave out the course in time, the line as read and what each doubt contributes: only the end is asked for. */
   readonly endOnly?: boolean;
   /** Called after every draw with the share of them that is done; more may follow where the chance lies close to the rule. */
   readonly onDraw?: (share: number) => void;
@@ -43,6 +47,8 @@ const OPTIONS = [
   'weightsOf',
   'draws',
   'goOn',
+  'known',
+  'after',
   'endOnly',
   'onDraw',
 ] as const satisfies readonly (keyof StrengthOptions)[];
@@ -62,8 +68,8 @@ export interface StrengthAfter {
   /** Ultimate strength likewise; null where no source carries it. */
   readonly ultimateKeptFraction: Judged | null;
   readonly yieldMPa: Judged;
-  /** The middle metal on the record exactly as it was read. */
-  readonly asReadFraction: number;
+  /** The middle metal on the record exactly as it was read; null where only the end was asked for. */
+  readonly asReadFraction: number | null;
   /** Share of draws within the allowance; null where part of the record is blind. */
   readonly chanceKept: number | null;
   /** The same for what was recorded, blind or not. */
@@ -107,25 +113,28 @@ export function strengthAfter(
   knownOptions(options, OPTIONS, 'strengthAfter');
   const allowance = allowanceOf(options.allowanceFraction);
   const all = [...requireList(options.earlier ?? [], 'Earlier heats'), exposure].map(asExposure);
-  const lookAt = options.endOnly ? new Uint32Array(0) : samplesToShow(all[all.length - 1]!.history);
+  const { weightsOf, onDraw, after } = options;
+  const endOnly = options.endOnly || after !== undefined;
+  const lookAt = endOnly ? new Uint32Array(0) : samplesToShow(all[all.length - 1]!.history);
   const needed = 1 - allowance;
-  const { weightsOf, onDraw } = options;
-  const given = metal.lots ?? [];
+  // What went before holds what the lots say already.
+  const given = after ? [] : (metal.lots ?? []);
   const lots = lotsSpeak(given) ? given : [];
   const ask = (count: number, goOn?: DrawsOnTheWay): Asked => {
-    const metals = drawMetals(metal, count);
-    const run = runDraws(all, metals, { lookAt, onDraw, goOn });
-    const known = product(weightsOfLots(lots, count), weightsOfSigns(all, count));
+    const metals = after ? { metals: after.draws.metals, because: after.because } : drawMetals(metal, count);
+    const run = runDraws(all, metals, { lookAt, onDraw, goOn, after: after?.draws });
+    const known = product(weightsOfLots(lots, count) ?? after?.weights, weightsOfSigns(all, count));
     const weights = product(known, weightsOf?.(run));
     const chance = weightedShare((i) => run.yieldKept[i]! >= needed, count, weights);
     return { metals, run, weights, chance, effectiveDraws: weights ? effectiveNumber(weights) : count };
   };
-  const first = options.draws ?? ROUTINE_DRAWS;
+  const draws = after?.draws.metals.length ?? options.draws;
+  const first = draws ?? ROUTINE_DRAWS;
   const goOn = options.goOn && continues(options.goOn, first, lookAt) ? options.goOn : undefined;
   let asked = ask(first, goOn?.draws);
-  for (const count of options.draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
+  for (const count of draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
     if (needsMore(asked)) asked = ask(count, asked.run);
-  const answer = answerOf(all, asked, lookAt, needed, { ...options, goOn });
+  const answer = answerOf(all, asked, lookAt, needed, { ...options, endOnly, goOn });
   const byLots = weightsOfLots(given, answer.draws.yieldKept.length);
   return byLots ? { ...answer, because: [...answer.because, lotsSentence(given, byLots)] } : answer;
 }
@@ -153,12 +162,12 @@ function answerOf(
   { metals, run, weights, chance, effectiveDraws }: Asked,
   lookAt: Uint32Array,
   needed: number,
-  { endOnly = false, goOn }: StrengthOptions,
+  { endOnly, goOn, after, known: given }: StrengthOptions,
 ): StrengthAfter {
   const last = all[all.length - 1]!;
-  const blind = all.flatMap((one) => one.blind);
+  const blind = [...(after?.blind ?? []), ...all.flatMap((one) => one.blind)];
   // Neither line as read nor contributions ask for more draws than these, or for weights.
-  const known = goOn && goOn.draws.metals.length >= AS_READ_DRAWS ? goOn : undefined;
+  const known = given ?? (goOn && goOn.draws.metals.length >= AS_READ_DRAWS ? goOn : undefined);
   const because = [...all.flatMap((one) => one.because), ...metals.because];
   const lines = run.onTheWay.map(
     (values) => weightedQuantiles(values, [0.05, 0.5, 0.95], weights) as [number, number, number],
@@ -172,7 +181,7 @@ function answerOf(
       because,
       weights,
     ),
-    asReadFraction: known?.asReadFraction ?? asReadFraction(all, metals),
+    asReadFraction: endOnly ? null : (known?.asReadFraction ?? asReadFraction(all, metals)),
     chanceKept: blind.length > 0 ? null : chance,
     chanceOfRecorded: chance,
     word: wordOf(chance, blind.length > 0),

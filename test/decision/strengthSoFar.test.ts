@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JudgeOptions, judge, strengthSoFar } from '../../lib/decision';
 import { thermalHistory } from '../../lib/history';
-import { advanceMetal, startOfMetal } from '../../lib/kinetics';
+import { advanceMetal, membersHash, startOfMetal } from '../../lib/kinetics';
 import { readLog, type ThermalLog } from '../../lib/log';
-import { drawMetals, KEPT_FROM, type LotWeights, membersHash, ROUTINE_DRAWS } from '../../lib/strength';
+import { drawMetals, KEPT_FROM, type LotWeights, ROUTINE_DRAWS } from '../../lib/strength';
 import { lotCard, lotOfCard } from '../../lib/verify';
 import { inFull } from '../setup/extent';
 

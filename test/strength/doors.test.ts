@@ -12,16 +12,9 @@ import {
   wireDoubts,
 } from '../../lib/exposure';
 import { insertWait, isothermal, resample, type ThermalHistory, thermalHistory } from '../../lib/history';
-import { weldCycle } from '../../lib/kinetics';
+import { membersHash, weldCycle } from '../../lib/kinetics';
 import { considerRecovery, softZone, strengthMap } from '../../lib/planning';
-import {
-  drawMetals,
-  lotDraws,
-  MOST_DRAWS,
-  membersHash,
-  ROUTINE_DRAWS,
-  strengthAfter,
-} from '../../lib/strength';
+import { drawMetals, lotDraws, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
 
 const METALS = [

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { exactly, fixingDoubt, USUAL_WIRE, wireDoubts } from '../../lib/exposure';
+import { isothermal } from '../../lib/history';
 import { weldCycle } from '../../lib/kinetics';
 import { CLOSE_DRAWS, MOST_DRAWS, strengthAfter } from '../../lib/strength';
 
@@ -44,5 +45,32 @@ describe('more draws go on where the first ended', () => {
     const atOnce = strengthAfter(exposure, metal, { draws: 200 });
     for (const goOn of [more, endOnly])
       expect(strengthAfter(exposure, metal, { draws: 200, goOn })).toEqual(atOnce);
+  });
+});
+
+describe('a heat after another goes on where the first ended', () => {
+  // 262 MPa lies below what most of the metals have, so several starts are tried for a draw.
+  it.each([undefined, 262, 300])('measured before: %s MPa', (measuredYieldMPa) => {
+    const part = { ...metal, measuredYieldMPa };
+    const bake = isothermal(177, 3600);
+    const weightsOf = () => Float64Array.from({ length: 60 }, (_, i) => 1 + (i % 3));
+    for (const weighed of [{}, { weightsOf }]) {
+      const options = { draws: 60, endOnly: true, ...weighed };
+      const atOnce = strengthAfter(bake, part, { ...options, earlier: [exposure] });
+      const after = strengthAfter(exposure, part, options);
+      const { because: _, ...goneOn } = strengthAfter(bake, part, { after });
+      expect(goneOn.draws).toEqual(atOnce.draws);
+      expect(goneOn.weights).toEqual(atOnce.weights);
+      expect(goneOn.chanceKept).toBe(atOnce.chanceKept);
+      expect(goneOn.yieldMPa.low).toBe(atOnce.yieldMPa.low);
+    }
+  });
+
+  it('metal that was blind before stays without a chance', () => {
+    const blind = { ...exposure, blind: [{ fromS: 1, toS: 2, because: 'Nobody read it.' }] };
+    const after = strengthAfter(blind, metal, { draws: 20, endOnly: true });
+    const { chanceKept, word } = strengthAfter(isothermal(20, 60), metal, { after });
+    expect(chanceKept).toBeNull();
+    expect(word).not.toBe('kept');
   });
 });

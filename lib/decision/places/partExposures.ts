@@ -2,7 +2,7 @@ import { type AlloyCard, loadAlloy } from '../../alloy';
 import type { Exposure } from '../../exposure';
 import type { OpenReading } from '../../log';
 import { TemperbookError } from '../../quantity';
-import type { PlacesToJudge } from '../judgeChannel';
+import type { PlacesToJudge, PlaceToJudge } from '../judgeChannel';
 import type { JudgeOptions } from '../judgeOptions';
 import type { NotJudged } from '../verdict';
 
@@ -17,6 +17,8 @@ export interface PlaceExposure {
   readonly earlier: readonly Exposure[];
   /** Start and end of the log, s. */
   readonly spanS: readonly [number, number];
+  /** The line as read and what each doubt contributes, where they were worked out before with the metals of today. */
+  readonly known?: PlaceToJudge['known'];
 }
 
 /** What every place of a part saw, kept from a log that was judged before. */

@@ -23,12 +23,12 @@ const OF_NO_PART = Object.fromEntries(SCORE_COLUMNS.map((column) => [column, 0])
  * much of the evidence to be left out so.
  */
 export function lotLeftOut(lot: string, count: number): Float64Array {
-  const middle = { ...memberDraws()[0]!, ...OF_NO_PART };
+  const middle = { ...memberDraws(1)[0]!, ...OF_NO_PART };
   const rows = evidenceTable()
     .filter((row) => row.lot === lot && isFitted(row))
     .map(readyRow)
     .map((ready) => ({ ready, more: ready.row.set === 'ageing' ? ageingErrorOf(ready, middle) : 0 }));
-  const weights = Float64Array.from(memberDraws().slice(0, count), (member) => {
+  const weights = Float64Array.from(memberDraws(count), (member) => {
     const draw = { ...member, ...OF_NO_PART };
     let likelihood = 0;
     for (const [score, share] of CLOCKS) {

@@ -65,15 +65,13 @@ export const drawOfTable = ({ columns }: MemberTable, i: number): MemberDraw =>
     number
   >;
 
-let ownDraws: readonly MemberDraw[] | undefined;
+const ownDraws: MemberDraw[] = [];
 
-/** The committed members draw by draw. */
-export function memberDraws(): readonly MemberDraw[] {
-  if (ownDraws === undefined) {
-    const table = memberTable();
-    ownDraws = Array.from({ length: table.count }, (_, i) => drawOfTable(table, i));
-  }
-  return ownDraws;
+/** The first `count` of the committed members, draw by draw; default all. */
+export function memberDraws(count = memberTable().count): readonly MemberDraw[] {
+  const table = memberTable();
+  for (let i = ownDraws.length; i < count; i++) ownDraws.push(drawOfTable(table, i));
+  return ownDraws.slice(0, count);
 }
 
 /** The text of a table as it is kept: one line a column. */

@@ -28,9 +28,7 @@ export function plausibleMetals(alloy: AlloyCard | string, temper: string, count
     low: 1,
     high: table.count,
   });
-  const metals = memberDraws()
-    .slice(0, count)
-    .map((draw) => metalOf(draw, card, named));
+  const metals = memberDraws(count).map((draw) => metalOf(draw, card, named));
   const band = rangeOf(card, named);
   return {
     metals,

@@ -2,12 +2,14 @@ import { listAlloys } from '../../alloy';
 import { judge, type PlaceExposure, type Verdict, YOUR_LIMIT } from '../../decision';
 import { withFixing } from '../../exposure';
 import type { ThermalHistory } from '../../history';
+import { membersHash } from '../../kinetics';
 import { nearestName, TemperbookError } from '../../quantity';
-import { membersHash } from '../../strength';
 import type { Attachment } from '../../thermocouple';
 import type { Reading } from '../../verify';
 import type { DecisionRecord, RecordedChannelVerdict } from '../decisionRecord';
 import { partOfSheet } from '../partOfSheet';
+import { changedSince } from '../shelf/changedSince';
+import { recordMadeWith } from '../shelf/shelfEntry';
 import { restoredExposure } from './recordedExposure';
 import { restoredLot } from './recordedLot';
 
@@ -37,7 +39,8 @@ export function judgeAgain(record: DecisionRecord, { readings = [], attachments 
   const { verdict } = record;
   const { alloy, temper, allowanceFraction, channels, notJudged, openReadings, lots = [] } = verdict;
   checkNames(Object.keys(attachments), channels);
-  const places = channels.map((channel) => placeOf(channel, attachments[channel.name]));
+  const isAsItWas = changedSince({ madeWith: recordMadeWith(record), places: channels }).length === 0;
+  const places = channels.map((channel) => placeOf(channel, attachments[channel.name], isAsItWas));
   const limit = channels.flatMap(({ limits }) => limits).find(({ name }) => name === YOUR_LIMIT);
   const counted = [...(verdict.readings?.given ?? []), ...readings];
   const again = judge(
@@ -69,9 +72,21 @@ export function judgeAgain(record: DecisionRecord, { readings = [], attachments 
   };
 }
 
+/** A place as the record keeps it. Where the kit is what it was, whatever does not depend on readings stands there already. */
 function placeOf(
-  { name, alloy, temper, measuredYieldMPa, exposure, earlier, coveredS, uncoveredS }: RecordedChannelVerdict,
+  {
+    name,
+    alloy,
+    temper,
+    measuredYieldMPa,
+    exposure,
+    earlier,
+    coveredS,
+    uncoveredS,
+    ...told
+  }: RecordedChannelVerdict,
   attachment: Attachment | undefined,
+  isAsItWas: boolean,
 ): PlaceExposure {
   const seen = restoredExposure(exposure);
   const startS = seen.history.timeS[0]!;
@@ -83,6 +98,9 @@ function placeOf(
     exposure: attachment === undefined ? seen : withFixing(seen, attachment),
     earlier: earlier.map(restoredExposure),
     spanS: [startS, startS + coveredS + uncoveredS],
+    ...(attachment === undefined && isAsItWas
+      ? { known: { asReadFraction: told.asReadFraction, contributions: told.doubts } }
+      : {}),
   };
 }
 

@@ -67,9 +67,15 @@ export function shelfEntry(record: DecisionRecord, file: string, name: string): 
     places: verdict.channels.map(placeOf),
     countsEarlier: verdict.channels.some(({ earlier }) => earlier.length > 0),
     ...(decision ? { decision } : {}),
-    madeWith: { temperbook: record.versions.temperbook ?? 'unknown', ...verdict.madeWith },
+    madeWith: recordMadeWith(record),
   };
 }
+
+/** What the numbers of a record were made with. */
+export const recordMadeWith = ({ versions, verdict }: DecisionRecord): ShelfEntry['madeWith'] => ({
+  temperbook: versions.temperbook ?? 'unknown',
+  ...verdict.madeWith,
+});
 
 function placeOf(channel: RecordedChannelVerdict): ShelfPlace {
   const { name, alloy, temper, verdict, chanceKept, yieldKeptFraction, peakC, limits } = channel;

@@ -1,8 +1,9 @@
 import { type AlloyCard, loadAlloy, startTemper } from '../../alloy';
 import type { ChartCheck, TemperMade } from '../../heattreat';
+import { membersHash } from '../../kinetics';
 import { TemperbookError } from '../../quantity';
 import { weightedQuantile } from '../../statistics';
-import { drawMetals, type LotWeights, MOST_DRAWS, membersHash } from '../../strength';
+import { drawMetals, type LotWeights, MOST_DRAWS } from '../../strength';
 
 /** A card's band is taken as 5 to 95 %: standard deviations between its ends. */
 const BAND_SDS = 3.29;

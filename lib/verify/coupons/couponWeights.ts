@@ -1,8 +1,8 @@
 import { type AlloyCard, loadAlloy, startTemper } from '../../alloy';
 import { placeInRange } from '../../exposure';
-import { checkStartYield, plausibleMetals, yieldOfVickers } from '../../kinetics';
+import { checkStartYield, membersHash, plausibleMetals, yieldOfVickers } from '../../kinetics';
 import { effectiveNumber, weightedQuantiles } from '../../statistics';
-import { drawMetals, type LotWeights, MOST_DRAWS, membersHash, runDraws } from '../../strength';
+import { drawMetals, type LotWeights, MOST_DRAWS, runDraws } from '../../strength';
 import { SCALES } from '../reading';
 import { readingModel } from '../readingModel';
 import { expectedReadings } from '../readingWeights';

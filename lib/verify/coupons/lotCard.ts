@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
+import { membersHash } from '../../kinetics';
 import { dataCheck, refuseProblems, schema, TemperbookError } from '../../quantity';
 import { effectiveNumber } from '../../statistics';
-import { membersHash } from '../../strength';
 import { type ChartFinding, chartLot } from './chartLot';
 import { type Coupon, checkCoupon } from './coupon';
 import { type CouponAnswer, couponWeights } from './couponWeights';

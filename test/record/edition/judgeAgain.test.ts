@@ -31,6 +31,10 @@ function expectAlike(a: ReturnType<typeof judge>, b: ReturnType<typeof judge>): 
   }
 }
 
+/** The line as read and what each doubt does, by channel. */
+const linesOf = ({ channels }: Pick<DecisionRecord['verdict'], 'channels'>) =>
+  channels.map(({ asReadFraction, doubts }) => ({ asReadFraction, doubts }));
+
 describe('a record judged again', () => {
   it('says with nothing new what it said', () => {
     const again = judgeAgain(record, {});
@@ -41,7 +45,10 @@ describe('a record judged again', () => {
 
   it('says with a reading what judge says of the log with it', () => {
     const readings = [{ channel: FIRST, kind: 'brinell' as const, value: 70, reference: 76 }];
-    expectAlike(judgeAgain(record, { readings }), judge(log, { ...options, readings }));
+    const again = judgeAgain(record, { readings });
+    expectAlike(again, judge(log, { ...options, readings }));
+    // No reading moves the line as read and what each doubt does.
+    expect(linesOf(again)).toEqual(linesOf(record.verdict));
   });
 
   it('says with another fixing what judge says of the log with it', () => {
@@ -49,7 +56,17 @@ describe('a record judged again', () => {
     const again = judgeAgain(record, { attachments: { [FIRST]: 'peened hole' } });
     expectAlike(again, judge(log, { ...options, byChannel }));
     expect(again.fixingNotStated).not.toContain(FIRST);
+    expect(linesOf(again)[0]).not.toEqual(linesOf(record.verdict)[0]);
+    expect(linesOf(again).slice(1)).toEqual(linesOf(record.verdict).slice(1));
     expect(again.channels[0]!.peakC.because.join(' ')).toContain('The fixing "peened hole" reads low');
+  });
+
+  it('works both out anew where the metals are others than those of the record', () => {
+    const { madeWith: _, ...verdict } = record.verdict;
+    const channels = verdict.channels.slice(2, 3).map((one) => ({ ...one, asReadFraction: 0.5, doubts: [] }));
+    const [again] = judgeAgain({ ...record, verdict: { ...verdict, channels } }, {}).channels;
+    expect(again!.asReadFraction).toBeGreaterThan(0.8);
+    expect(again!.doubts).not.toEqual([]);
   });
 
   it('shows old and new side by side in the next edition', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
 import { thermalHistory } from '../../../lib/history';
-import { advanceMetal, startOfMetal } from '../../../lib/kinetics';
+import { advanceMetal, membersHash, startOfMetal } from '../../../lib/kinetics';
 import { readLog } from '../../../lib/log';
 import {
   amendRecord,
@@ -12,7 +12,7 @@ import {
   judgeAgain,
   shelfEntry,
 } from '../../../lib/record';
-import { drawMetals, KEPT_FROM, LOST_UP_TO, membersHash } from '../../../lib/strength';
+import { drawMetals, KEPT_FROM, LOST_UP_TO } from '../../../lib/strength';
 import { inFull } from '../../setup/extent';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');

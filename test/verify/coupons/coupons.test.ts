@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
 import { isothermal } from '../../../lib/history';
-import { weldCycle } from '../../../lib/kinetics';
+import { membersHash, weldCycle } from '../../../lib/kinetics';
 import { effectiveNumber, normalQuantile, weightedQuantiles } from '../../../lib/statistics';
-import { drawMetals, MOST_DRAWS, membersHash, strengthAfter } from '../../../lib/strength';
+import { drawMetals, MOST_DRAWS, strengthAfter } from '../../../lib/strength';
 import {
   type Coupon,
   couponLag,

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { type JudgeOptions, judge } from '../../../lib/decision';
+import { type ChannelVerdict, type JudgeOptions, judge } from '../../../lib/decision';
 import { readLog, type ThermalLog } from '../../../lib/log';
 import { amendRecord, buildRecord, type DecisionRecord, judgeAgain } from '../../../lib/record';
 
@@ -32,8 +32,11 @@ function expectAlike(a: ReturnType<typeof judge>, b: ReturnType<typeof judge>): 
 }
 
 /** The line as read and what each doubt does, by channel. */
-const linesOf = ({ channels }: Pick<DecisionRecord['verdict'], 'channels'>) =>
-  channels.map(({ asReadFraction, doubts }) => ({ asReadFraction, doubts }));
+const linesOf = ({
+  channels,
+}: {
+  readonly channels: readonly Pick<ChannelVerdict, 'asReadFraction' | 'doubts'>[];
+}) => channels.map(({ asReadFraction, doubts }) => ({ asReadFraction, doubts }));
 
 describe('a record judged again', () => {
   it('says with nothing new what it said', () => {

@@ -2,9 +2,10 @@ import { loadAlloy, shopLimit } from '../alloy';
 import type { PlatePlan } from '../heatflow';
 import type { PlanMetal } from '../planning';
 import { TemperbookError } from '../quantity';
-import { measuredYield } from '../strength';
+import { type LotWeights, measuredYield } from '../strength';
 import type { Attachment, ToleranceClass } from '../thermocouple';
 import type { Job, JobMetal } from './job';
+import { lotsOfJob } from './jobOptions';
 
 /** The plan of a job with what planning needs to know of it. */
 export interface PlannedJob {
@@ -14,6 +15,8 @@ export interface PlannedJob {
   /** The shop's limit for the metal of the part, else the first limit of its card, °C. */
   readonly limitC: number;
   readonly allowanceFraction?: number;
+  /** What coupons or a chart say of the lots of metal in the part. */
+  readonly lots?: readonly LotWeights[];
   readonly attachment?: Attachment;
   readonly thermocouple?: ToleranceClass;
 }
@@ -22,7 +25,7 @@ export interface PlannedJob {
  * The plan of a job, its metals with their tempers, its limit and how probes are held on, for the questions of `planning`.
  * A metal's temper is the first that the job says of it: of the part, of a probe, of the shop's probes.
  * @throws TemperbookError for a job without a plan or without its metal, for a metal of the plan whose temper nobody said,
- * and as `measuredYield`.
+ * and as `measuredYield` and `lotsOfJob`.
  */
 export function plannedJob(job: Job): PlannedJob {
   const { file, plan, limits, measuring } = job;
@@ -56,6 +59,7 @@ export function plannedJob(job: Job): PlannedJob {
   const { limits: own } = loadAlloy(metals[0]!.alloy);
   const { attachment, thermocouple } = measuring;
   const { allowanceFraction } = limits;
+  const lots = lotsOfJob(job);
   return {
     plan,
     metals,
@@ -64,6 +68,7 @@ export function plannedJob(job: Job): PlannedJob {
         ? own.find(({ applies }) => applies === 'peak')!.limitC.value
         : shopLimit(limits.limitC),
     ...(allowanceFraction === undefined ? {} : { allowanceFraction }),
+    ...(lots ? { lots } : {}),
     ...(attachment === undefined ? {} : { attachment }),
     ...(thermocouple === undefined ? {} : { thermocouple }),
   };

@@ -11,7 +11,7 @@ import {
 } from '../exposure';
 import { checkHistory, slice, type ThermalHistory } from '../history';
 import { type Judged, judged, knownOptions, requireList, requireNumber, TemperbookError } from '../quantity';
-import { ROUTINE_DRAWS, strengthAfter, type VerdictWord } from '../strength';
+import { type LotWeights, lotDraws, ROUTINE_DRAWS, strengthAfter, type VerdictWord } from '../strength';
 import { faceDoubt, type SoftZonePlace } from './placeExposure';
 import { type ProbeAndLimit, readingAtLimit } from './readingAtLimit';
 
@@ -21,6 +21,8 @@ export interface PlacementOptions extends ProbeAndLimit {
   readonly alloy: AlloyCard | string;
   readonly temper?: string;
   readonly allowanceFraction?: number;
+  /** What coupons or a chart say of the lot of metal. */
+  readonly lots?: readonly LotWeights[];
   /** History of the hottest metal that must keep its temper. */
   readonly critical: ThermalHistory;
   /** How much hotter than told it may have been, K (`mayHideK` of `hottestMetal`); default 0. */
@@ -37,6 +39,7 @@ const OPTIONS = [
   'alloy',
   'temper',
   'allowanceFraction',
+  'lots',
   'limitC',
   'ambientC',
   'attachment',
@@ -190,6 +193,7 @@ function verdictOf(history: ThermalHistory, options: PlacementOptions, mayHideK:
     attachment = 'not stated',
     thermocouple = USUAL_WIRE,
     ambientC,
+    lots = [],
   } = options;
   const short = condense(history);
   const exposure = {
@@ -200,8 +204,8 @@ function verdictOf(history: ThermalHistory, options: PlacementOptions, mayHideK:
       ...faceDoubt(short, ambientC, mayHideK),
     ],
   };
-  const asked = { allowanceFraction, draws: ROUTINE_DRAWS, endOnly: true };
-  return strengthAfter(exposure, { alloy, temper }, asked).word;
+  const asked = { allowanceFraction, draws: lotDraws(lots, ROUTINE_DRAWS).count, endOnly: true };
+  return strengthAfter(exposure, { alloy, temper, lots }, asked).word;
 }
 
 function check(

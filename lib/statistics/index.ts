@@ -18,4 +18,10 @@ export { tProbability, tQuantile } from './studentT';
 export { mean, standardDeviation } from './summary';
 export { type RobustLine, theilSen } from './theilSen';
 export { type TolerancePromise, toleranceFactor } from './toleranceFactor';
-export { effectiveNumber, weightedQuantile, weightedQuantiles, weightedShare } from './weighted';
+export {
+  chanceBetter,
+  effectiveNumber,
+  weightedQuantile,
+  weightedQuantiles,
+  weightedShare,
+} from './weighted';

@@ -69,6 +69,12 @@ export function weightedShare(
   return held / all;
 }
 
+/** Share of the weight in which a is the larger of two samples in step, 0 to 1; a tie counts half. */
+export function chanceBetter(a: Float64Array, b: Float64Array, weights?: Float64Array): number {
+  const more = weightedShare((i) => a[i]! > b[i]!, a.length, weights);
+  return more + weightedShare((i) => a[i] === b[i], a.length, weights) / 2;
+}
+
 /**
  * How many equally weighted draws would say as much: (Σ w)² / Σ w².
  * Source: Kish, Survey Sampling, Wiley 1965.

@@ -4,7 +4,7 @@ import { isothermal } from '../history';
 import { vickersOfYield } from '../kinetics';
 import { type Judged, knownOptions, requireList, requireNumber } from '../quantity';
 import { weightedQuantile } from '../statistics';
-import { bandOfDraws, type StrengthAfter, strengthAfter } from '../strength';
+import { bandOfDraws, type LotWeights, type StrengthAfter, strengthAfter } from '../strength';
 import { type ConductivityAfter, conductivityAfter } from './conductivityAfter';
 import { readingModel } from './readingModel';
 import { expectedReadings } from './readingWeights';
@@ -32,13 +32,21 @@ export interface BenchAlongOptions {
   /** The alloy, or alloy and temper in one word: 'A356-T6'. */
   readonly alloy: AlloyCard | string;
   readonly temper?: string;
+  /** What coupons or a chart say of the lot of metal. */
+  readonly lots?: readonly LotWeights[];
   /** How hot the soaks are, °C. */
   readonly tempC: readonly number[];
   /** How long each is, s; default half an hour, the shortest with a handbook behind it. */
   readonly timeS?: number;
 }
 
-const OPTIONS = ['alloy', 'temper', 'tempC', 'timeS'] as const satisfies readonly (keyof BenchAlongOptions)[];
+const OPTIONS = [
+  'alloy',
+  'temper',
+  'lots',
+  'tempC',
+  'timeS',
+] as const satisfies readonly (keyof BenchAlongOptions)[];
 const HALF_AN_HOUR_S = 1800;
 
 /**
@@ -48,12 +56,12 @@ const HALF_AN_HOUR_S = 1800;
  */
 export function benchAlong(given: BenchAlongOptions): readonly BenchSoak[] {
   const options = withMetal(knownOptions(given, OPTIONS, 'benchAlong'));
-  const { alloy: card, temper, timeS = HALF_AN_HOUR_S } = options;
+  const { alloy: card, temper, lots = [], timeS = HALF_AN_HOUR_S } = options;
   return requireList(options.tempC, 'Temperatures of soaks (tempC)').map((tempC): BenchSoak => {
     requireNumber(tempC, 'The temperature of a soak, °C', { low: -80, high: 660 });
     const strength = strengthAfter(
       exactly(isothermal(tempC, timeS)),
-      { alloy: card, temper },
+      { alloy: card, temper, lots },
       { endOnly: true },
     );
     return {

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { exactly } from '../../lib/exposure';
 import { isothermal } from '../../lib/history';
-import { strengthAfter } from '../../lib/strength';
+import { membersHash } from '../../lib/kinetics';
+import { MOST_DRAWS, strengthAfter } from '../../lib/strength';
 import { beforeMeasuring, benchAfter, benchAlong } from '../../lib/verify';
 
 describe('benchAlong', () => {
@@ -13,9 +14,16 @@ describe('benchAlong', () => {
         fc.constantFrom('A356-T6', '6061-T6', '6063-T6'),
         fc.double({ min: 180, max: 400, noNaN: true }),
         fc.integer({ min: 1, max: 7200 }),
-        (alloy, tempC, timeS) => {
-          const [soak] = benchAlong({ alloy, tempC: [tempC], timeS });
-          const strength = strengthAfter(exactly(isothermal(tempC, timeS)), { alloy }, { endOnly: true });
+        fc.boolean(),
+        (alloy, tempC, timeS, isOfLot) => {
+          const weights = Float64Array.from({ length: MOST_DRAWS }, (_, i) => 1 + (i % 3));
+          const lots = isOfLot ? [{ name: 'lot 7', membersHash: membersHash(), weights, because: [] }] : [];
+          const [soak] = benchAlong({ alloy, lots, tempC: [tempC], timeS });
+          const strength = strengthAfter(
+            exactly(isothermal(tempC, timeS)),
+            { alloy, lots },
+            { endOnly: true },
+          );
           expect(soak!.yieldKeptFraction).toEqual(strength.yieldKeptFraction);
           const { hardness } = soak!;
           if ('nobodyKnows' in hardness) throw new Error(hardness.nobodyKnows);

@@ -62,7 +62,7 @@ async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
     ...judge(history, { ...common, ...byChannel[probe] }).channels[0]!,
     name: probe,
   }));
-  return { name, places };
+  return { name, ...(common.lots ? { lots: common.lots } : {}), places };
 }
 
 function jsonAt(path: string): { readonly form?: unknown } {

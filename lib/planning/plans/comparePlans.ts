@@ -1,6 +1,7 @@
 import type { PlanKnob, PlanPoint, PlatePlan } from '../../heatflow';
 import { knownOptions, requireList, requireNumber, TemperbookError } from '../../quantity';
-import { allowanceOf, ROUTINE_DRAWS } from '../../strength';
+import { chanceBetter } from '../../statistics';
+import { allowanceOf, type LotWeights, lotDraws, ROUTINE_DRAWS } from '../../strength';
 import { hottestToKeep, metalsOf, type PlanMetal } from './planPlaces';
 import { type NamedPlan, type PlanResult, planResult } from './planResult';
 
@@ -9,7 +10,9 @@ export interface ComparePlansOptions {
   /** The metals that have to keep their strength; default every alloy the first plan names, in T6. The first ranks. */
   readonly metals?: readonly PlanMetal[];
   readonly allowanceFraction?: number;
-  /** Plausible jobs with plausible metals; default 400, at most 4,000. */
+  /** What coupons or a chart say of the lots of metal in the part. */
+  readonly lots?: readonly LotWeights[];
+  /** Plausible jobs with plausible metals; default 400, at most 4,000. More where lots leave fewer than half of them (`lotDraws`). */
   readonly draws?: number;
   readonly seed?: number;
   /** What is not known of a plan; default `planUnknowns`. */
@@ -29,6 +32,7 @@ export interface ComparePlansOptions {
 /** What every question that runs plans takes. */
 export const RUN_OPTIONS = [
   'allowanceFraction',
+  'lots',
   'draws',
   'seed',
   'unknowns',
@@ -73,8 +77,10 @@ export function comparePlans(
   given: ComparePlansOptions = {},
 ): PlanComparison {
   const options = knownOptions(given, OPTIONS, 'comparePlans');
-  const { draws = ROUTINE_DRAWS, seed = 1, softZone = true, onProgress, signal } = options;
-  requireNumber(Number.isInteger(draws) ? draws : Number.NaN, 'draws', { low: 20, high: MOST_DRAWS });
+  const { draws: asked = ROUTINE_DRAWS, seed = 1, softZone = true, onProgress, signal } = options;
+  requireNumber(Number.isInteger(asked) ? asked : Number.NaN, 'draws', { low: 20, high: MOST_DRAWS });
+  const byLots = lotDraws(requireList(options.lots ?? [], 'Lots'), asked);
+  const { count: draws } = byLots;
   const allowanceFraction = allowanceOf(options.allowanceFraction);
   const named = requireList(plans, 'Plans to compare', 1).map(
     (one, i): NamedPlan => ('plan' in one ? one : { name: `plan ${i + 1}`, plan: one }),
@@ -92,18 +98,16 @@ export function comparePlans(
     inPlan(name, () => hottestToKeep(plan, metals, options.longestWaitS)),
   );
   const places = metals.map((_, m) => distinct(own.map((points) => points[m]!)));
-  const compared = { ...options, metals, places, draws, seed, allowanceFraction, softZone };
+  const compared = { ...options, metals, places, draws, byLots, seed, allowanceFraction, softZone };
   const results = named.map((one, i) => inPlan(one.name, () => planResult(one, own[i]!, compared, tell(i))));
   const betterOf = metals.map(({ alloy }, m) => ({
     alloy: alloy.designation,
-    better: results.map((a) => results.map((b) => chanceBetter(a.metals[m]!.draws, b.metals[m]!.draws))),
+    better: results.map((a) =>
+      results.map((b) => chanceBetter(a.metals[m]!.draws, b.metals[m]!.draws, byLots.weights)),
+    ),
   }));
   return { plans: results, better: betterOf[0]!.better, betterOf, draws, seed };
 }
-
-/** Share of draws in which a is the larger; a tie counts half. */
-const chanceBetter = (a: Float64Array, b: Float64Array): number =>
-  a.reduce((sum, value, i) => sum + (value > b[i]! ? 1 : value === b[i]! ? 0.5 : 0), 0) / a.length;
 
 /** Points that are not nearly the same, whatever the order of the plans they are from. */
 function distinct(points: readonly PlanPoint[]): PlanPoint[] {

@@ -1,6 +1,7 @@
 import type { PlanKnob, PlanKnobs, PlanPoint, PlanSurface } from '../../heatflow';
 import type { Judged } from '../../quantity';
-import { bandOfDraws, type VerdictWord, wordOf } from '../../strength';
+import { weightedShare } from '../../statistics';
+import { bandOfDraws, type LotDraws, type VerdictWord, wordOf } from '../../strength';
 import { type SoftReach, softReach } from '../softReach';
 import type { PlaceStrength } from './placeStrength';
 import { type CardMetal, USUAL_KEEP_FROM_MM } from './planPlaces';
@@ -23,7 +24,7 @@ export interface PlanMetalResult {
   /** Share of draws in which the heat leaves it stronger than it was: under-aged metal gains first, at the price of ductility. */
   readonly gainsShare: number;
   readonly matters: readonly Matter[];
-  /** Yield kept by draw. */
+  /** Yield kept by draw; what each weighs is what the lots say (`lotDraws`). */
   readonly draws: Float64Array;
 }
 
@@ -42,6 +43,7 @@ export interface DrawnJobs {
   readonly surface: PlanSurface;
   readonly unknowns: readonly PlanKnob[];
   readonly knobs: readonly PlanKnobs[];
+  readonly byLots: Omit<LotDraws, 'count'>;
   readonly allowanceFraction: number;
 }
 
@@ -49,40 +51,41 @@ export interface DrawnJobs {
 export function metalResult(
   { alloy, temper, keepFromMm }: CardMetal,
   { places, kept, asPlanned, line }: StrengthOfPlaces,
-  { surface, unknowns, knobs, allowanceFraction }: DrawnJobs,
+  { surface, unknowns, knobs, byLots: { weights, because: ofLots }, allowanceFraction }: DrawnJobs,
 ): PlanMetalResult {
   const draws = knobs.length;
   const melts = kept.length < places.length;
   const weakest = melts ? new Float64Array(draws) : weakestOf(kept);
   const startYield = kept[0]?.startYieldMPa ?? new Float64Array(draws);
   const needed = 1 - allowanceFraction;
-  const chanceKept = shareOf(weakest, (value) => value >= needed);
-  const because = kept[0]?.because ?? [];
+  const chanceKept = weightedShare((i) => weakest[i]! >= needed, draws, weights);
+  const because = [...(kept[0]?.because ?? []), ...ofLots];
   const historyOf = (name: string) =>
     surface.asPlanned.histories[surface.plan.probes.findIndex((probe) => probe.name === name)]!;
   return {
     alloy: alloy.designation,
     temper,
     keepFromMm: keepFromMm ?? USUAL_KEEP_FROM_MM,
-    yieldKeptFraction: bandOfDraws(weakest, '1', because),
+    yieldKeptFraction: bandOfDraws(weakest, '1', because, weights),
     yieldMPa: bandOfDraws(
       weakest.map((value, i) => value * startYield[i]!),
       'MPa',
       because,
+      weights,
     ),
     chanceKept,
     verdict: wordOf(chanceKept, false),
     places: places.map(({ name, at }) => ({ name, at, peakC: Math.max(...historyOf(name).tempC) })),
-    ...(line.length > 0 ? { softZone: reachAlong(line, needed) } : {}),
-    gainsShare: shareOf(weakest, (value) => value > 1),
-    matters: melts ? [] : whatMatters(weakest, unknowns, knobs, weakestOf(asPlanned)),
+    ...(line.length > 0 ? { softZone: reachAlong(line, needed, weights) } : {}),
+    gainsShare: weightedShare((i) => weakest[i]! > 1, draws, weights),
+    matters: melts ? [] : whatMatters(weakest, { unknowns, knobs, weights }, weakestOf(asPlanned)),
     draws: weakest,
   };
 }
 
-const reachAlong = (line: StrengthOfPlaces['line'], needed: number): SoftReach =>
+const reachAlong = (line: StrengthOfPlaces['line'], needed: number, weights?: Float64Array): SoftReach =>
   softReach(
-    line.map(({ distanceMm, kept }) => ({ distanceMm, kept: bandOfDraws(kept.yieldKept, '1', []) })),
+    line.map(({ distanceMm, kept }) => ({ distanceMm, kept: bandOfDraws(kept.yieldKept, '1', [], weights) })),
     needed,
   );
 
@@ -91,7 +94,3 @@ function weakestOf([first, ...others]: readonly PlaceStrength[]): Float64Array {
     others.reduce((least, { yieldKept }) => Math.min(least, yieldKept[i]!), kept),
   );
 }
-
-/** Share of the draws for which something holds. */
-export const shareOf = (values: Float64Array, holds: (value: number, index: number) => boolean): number =>
-  values.reduce((sum, value, i) => sum + (holds(value, i) ? 1 : 0), 0) / values.length;

@@ -18,7 +18,10 @@ import { hottestToKeep, metalsOf, type PlanMetal, placeName } from './planPlaces
 
 /** What `placeProbe` may be told. */
 export interface PlaceProbeOptions
-  extends Pick<PlacementOptions, 'allowanceFraction' | 'attachment' | 'thermocouple' | 'placedWithinMm'> {
+  extends Pick<
+    PlacementOptions,
+    'allowanceFraction' | 'lots' | 'attachment' | 'thermocouple' | 'placedWithinMm'
+  > {
   /** The metal that has to keep its strength; default the first alloy of the plan in T6, from an inch on. */
   readonly metal?: PlanMetal;
   /** The shop's limit for it, °C or as '440F'. */
@@ -31,6 +34,7 @@ const OPTIONS = [
   'metal',
   'limitC',
   'allowanceFraction',
+  'lots',
   'attachment',
   'thermocouple',
   'placedWithinMm',
@@ -107,7 +111,7 @@ export function placeProbe(plan: PlatePlan, given: PlaceProbeOptions): PlacedPro
       places: alongTraverse(run, line).map(({ history }) => history),
     })),
   });
-  const { allowanceFraction } = probe;
+  const { allowanceFraction, lots } = probe;
   return {
     placement,
     line,
@@ -116,6 +120,7 @@ export function placeProbe(plan: PlatePlan, given: PlaceProbeOptions): PlacedPro
       alloy,
       temper,
       ambientC,
+      ...(lots ? { lots } : {}),
       ...(allowanceFraction === undefined ? {} : { allowanceFraction }),
     }),
     result,

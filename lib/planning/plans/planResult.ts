@@ -8,8 +8,9 @@ import {
   planUnknowns,
 } from '../../heatflow';
 import type { Judged } from '../../quantity';
-import { bandOfDraws, ROUTINE_DRAWS, type VerdictWord, wordOf } from '../../strength';
-import { metalResult, type PlanMetalResult, shareOf } from './metalResult';
+import { weightedShare } from '../../statistics';
+import { bandOfDraws, type LotDraws, ROUTINE_DRAWS, type VerdictWord, wordOf } from '../../strength';
+import { metalResult, type PlanMetalResult } from './metalResult';
 import { type PlaceStrength, type PlaceStrengthJob, placeStrengths } from './placeStrength';
 import { planExposure } from './planExposure';
 import { type CardMetal, linePlaces, placeName } from './planPlaces';
@@ -48,6 +49,8 @@ export interface Compared {
   /** By metal: where any of the plans is hottest. */
   readonly places: readonly (readonly PlanPoint[])[];
   readonly draws: number;
+  /** What the lots say of these draws. */
+  readonly byLots: Omit<LotDraws, 'count'>;
   readonly seed: number;
   readonly allowanceFraction: number;
   readonly softZone: boolean;
@@ -72,7 +75,7 @@ export function planResult(
   options: Compared,
   progress: (share: number) => void,
 ): PlanResult {
-  const { metals, places, draws, seed, allowanceFraction, workers } = options;
+  const { metals, places, draws, byLots, seed, allowanceFraction, workers } = options;
   const keep = metals.map(({ alloy }, m) =>
     places[m]!.map((at) => ({ name: placeName(alloy.designation, at), at, xMm: at[0], yMm: at[1] })),
   );
@@ -115,10 +118,10 @@ export function planResult(
     const exposures = solid.map((place) => exposureOf(place.name));
     return [
       ...exposures.map((exposure) => jobOf(exposure, metal)),
-      // For its variance alone, so that routine draws will do.
+      // For its variance alone, so that routine draws will do where all weigh alike.
       ...exposures.map((exposure) => ({
         ...jobOf({ ...exposure, doubts: [] }, metal),
-        draws: Math.min(draws, ROUTINE_DRAWS),
+        draws: byLots.weights ? draws : Math.min(draws, ROUTINE_DRAWS),
       })),
       ...lines[m]!.filter((place) => !isMolten(place.name)).map((place) =>
         jobOf(exposureOf(place.name), metal),
@@ -134,8 +137,8 @@ export function planResult(
     next += count;
     return found.slice(next - count, next);
   };
-  const drawn = { surface, unknowns, knobs, allowanceFraction };
-  const notes = [...surface.notes];
+  const drawn = { surface, unknowns, knobs, byLots, allowanceFraction };
+  const notes = [...surface.notes, ...byLots.because];
   let worstKept = 0;
   const perMetal = metals.map((metal, m) => {
     const { alloy, temper } = metal;
@@ -158,8 +161,10 @@ export function planResult(
   const measures = surface.measures(knobs);
   const band = (of: (measure: (typeof measures)[number]) => number, unit: string): Judged =>
     bandOfDraws(Float64Array.from(measures, of), unit, ['Over the plausible jobs.']);
-  const chanceKept = shareOf(perMetal[0]!.draws, (_, i) =>
-    perMetal.every((metal) => metal.draws[i]! >= 1 - allowanceFraction),
+  const chanceKept = weightedShare(
+    (i) => perMetal.every((metal) => metal.draws[i]! >= 1 - allowanceFraction),
+    draws,
+    byLots.weights,
   );
   return {
     name,

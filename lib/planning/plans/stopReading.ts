@@ -9,6 +9,7 @@ import {
 } from '../../heatflow';
 import { type Judged, judged, knownOptions, requireNumber, TemperbookError } from '../../quantity';
 import { weightedQuantiles } from '../../statistics';
+import type { LotWeights } from '../../strength';
 import type { Attachment, ToleranceClass } from '../../thermocouple';
 import { allowedPeak } from '../allowedPeak';
 import { readingAtLimit } from '../readingAtLimit';
@@ -24,6 +25,8 @@ export interface StopReadingOptions extends Pick<PlanSurfaceOptions, 'seed' | 'w
   /** The metal that has to keep its strength; default the first alloy of the plan in T6, from an inch on. */
   readonly metal?: PlanMetal;
   readonly allowanceFraction?: number;
+  /** What coupons or a chart say of its lot. */
+  readonly lots?: readonly LotWeights[];
   /** The shop's own limit for that metal, °C or as '440F'; default what the times of this job allow (`allowedPeak`). */
   readonly limitC?: number | string;
   readonly attachment?: Attachment;
@@ -36,6 +39,7 @@ const OPTIONS = [
   'probe',
   'metal',
   'allowanceFraction',
+  'lots',
   'limitC',
   'attachment',
   'thermocouple',
@@ -117,6 +121,8 @@ export function stopReading(plan: PlatePlan, given: StopReadingOptions): StopRea
     alloy: card,
     temper: metal.temper,
     ambientC,
+    ...(metal.measuredYieldMPa === undefined ? {} : { measuredYieldMPa: metal.measuredYieldMPa }),
+    ...(options.lots ? { lots: options.lots } : {}),
     ...(allowanceFraction === undefined ? {} : { allowanceFraction }),
   });
   const limitC = givenC ?? limitAboveAir(own.low);

@@ -5,7 +5,7 @@ import type { PlaceCompared } from './compareWelds';
 /** One row per weld at a place: how hot, how long, what it kept, and how sure the first kept more. */
 export function compareRows({ name, welds }: PlaceCompared): TableRow[] {
   const [first] = welds;
-  return welds.map(({ weld, place, firstKeptMore }, k) => ({
+  return welds.map(({ weld, place, firstKeptMore, notKnownBecause }, k) => ({
     Place: name,
     Weld: weld,
     Metal: `${place.alloy}-${place.temper}`,
@@ -14,7 +14,7 @@ export function compareRows({ name, welds }: PlaceCompared): TableRow[] {
     'Strength kept': formatKept(place.yieldKeptFraction),
     Verdict: place.verdict,
     [`Chance that ${first!.weld} kept more`]:
-      k === 0 ? '' : firstKeptMore === null ? 'not known: heat may be hidden' : formatChance(firstKeptMore),
+      k === 0 ? '' : firstKeptMore === null ? `not known: ${notKnownBecause}` : formatChance(firstKeptMore),
   }));
 }
 

@@ -1,5 +1,5 @@
 import { requireList, TemperbookError } from '../../quantity';
-import { type Draws, ROUTINE_DRAWS, strengthAfter } from '../../strength';
+import { keptAt, keptMore } from './keptMore';
 import type { Weld, WeldPlace } from './weld';
 
 /** One weld at one place, beside the first. */
@@ -7,10 +7,12 @@ export interface Beside {
   readonly weld: string;
   readonly place: WeldPlace;
   /**
-   * Chance that the first weld kept more than this one: the share of draws, the same truth behind the wire and the same metal
-   * on both sides; equal counts half. Null for the first itself, and where either may hide heat.
+   * Chance that the first weld kept more than this one: the share of draws, the same truth behind the wire on both sides, and
+   * the same metal where both are of the same lots or no lot is known of either; equal counts half. Null for the first itself, and
+   * where it is not known.
    */
   readonly firstKeptMore: number | null;
+  readonly notKnownBecause?: string;
 }
 
 /** A place that the first weld and another share. */
@@ -40,18 +42,18 @@ export function compareWelds(welds: readonly Weld[]): Comparison {
   const places = first.places.flatMap((place): PlaceCompared[] => {
     const shared = others.flatMap((weld) => {
       const found = same(weld, place.name);
-      return found ? [{ weld: weld.name, place: found }] : [];
+      return found ? [{ weld: weld.name, place: found, lots: weld.lots ?? [] }] : [];
     });
     if (shared.length === 0) return [];
-    const own = drawsOf(place);
+    const own = keptAt(place, first.lots ?? []);
     return [
       {
         name: place.name,
         welds: [
           { weld: first.name, place, firstKeptMore: null },
-          ...shared.map((one) => ({
+          ...shared.map(({ lots, ...one }) => ({
             ...one,
-            firstKeptMore: isBlind(place) || isBlind(one.place) ? null : keptMore(own, drawsOf(one.place)),
+            ...keptMore(own, keptAt(one.place, lots)),
           })),
         ],
       },
@@ -79,20 +81,4 @@ function leftOut([first, ...others]: readonly Weld[], areSingle: boolean): strin
       names(first).includes(name) ? [] : [`"${name}" of ${other.name} is not in ${first.name}.`],
     ),
   ]);
-}
-
-const isBlind = ({ chanceKept }: WeldPlace): boolean => chanceKept === null;
-
-function drawsOf({ exposure, earlier, alloy, temper, measuredYieldMPa }: WeldPlace): Draws {
-  return strengthAfter(
-    exposure,
-    { alloy, temper, measuredYieldMPa },
-    { earlier, draws: ROUTINE_DRAWS, endOnly: true },
-  ).draws;
-}
-
-function keptMore({ yieldKept: a }: Draws, { yieldKept: b }: Draws): number {
-  let more = 0;
-  for (let i = 0; i < a.length; i++) more += a[i]! > b[i]! ? 1 : a[i] === b[i] ? 0.5 : 0;
-  return more / a.length;
 }

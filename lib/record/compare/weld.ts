@@ -1,9 +1,10 @@
 import type { LimitCheck, Verdict } from '../../decision';
 import type { Exposure } from '../../exposure';
 import type { Judged } from '../../quantity';
-import type { VerdictWord } from '../../strength';
+import type { LotWeights, VerdictWord } from '../../strength';
 import type { DecisionRecord } from '../decisionRecord';
 import { exposureOfRecord } from '../heat/exposureOfRecord';
+import { restoredLot } from '../heat/recordedLot';
 
 /** A place of a weld with its verdict, and all its metal saw up to the end of it. */
 export interface WeldPlace {
@@ -23,19 +24,24 @@ export interface WeldPlace {
 /** A weld as it is compared: a log, a plan or a record, judged. */
 export interface Weld {
   readonly name: string;
+  /** What its lots say of its metal. */
+  readonly lots?: readonly LotWeights[];
   readonly places: readonly WeldPlace[];
 }
 
 /** A weld from a verdict on its log. */
 export function weldOfVerdict(name: string, verdict: Verdict): Weld {
-  return { name, places: verdict.channels };
+  return { name, ...lotsOf(verdict.lots), places: verdict.channels };
 }
 
 /** A weld from its record; heats that were counted before it come with it. */
 export function weldOfRecord(name: string, record: DecisionRecord): Weld {
-  const { channels } = record.verdict;
+  const { channels, lots } = record.verdict;
   return {
     name,
+    ...lotsOf(lots?.map(restoredLot)),
     places: channels.map((one) => ({ ...one, exposure: exposureOfRecord(record, one.name), earlier: [] })),
   };
 }
+
+const lotsOf = (lots: Weld['lots']): Pick<Weld, 'lots'> => (lots ? { lots } : {});

@@ -1,8 +1,12 @@
+import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { judge } from '../../../lib/decision';
 import { placeInRange } from '../../../lib/exposure';
 import { drawKnobs, type PlatePlan, planSurface, planWith, solvePlate } from '../../../lib/heatflow';
+import { membersHash } from '../../../lib/kinetics';
 import { comparePlans, type PlanComparison, planExposure } from '../../../lib/planning';
-import { strengthAfter } from '../../../lib/strength';
+import { drawMetals, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../../lib/strength';
+import { inFull } from '../../setup/extent';
 import { edgeWeld } from './edgeWeld';
 
 const once = edgeWeld('A356.0');
@@ -50,6 +54,41 @@ describe('comparePlans', () => {
       sum += apart;
     }
     expect(Math.abs(sum / 24)).toBeLessThan(0.005);
+  });
+
+  it('with a lot keeps what judge keeps of the same place with the same doubts', () => {
+    const { at, name } = result.plans[0]!.metals[0]!.places[0]!;
+    const surface = planSurface({ ...plan, probes: [{ name, xMm: at[0], yMm: at[1] }] }, { workers: 0 });
+    const { metals } = drawMetals(metal, MOST_DRAWS);
+    fc.assert(
+      fc.property(fc.double({ min: -20, max: 20, noNaN: true }), fc.boolean(), (power, isSharp) => {
+        const weights = Float64Array.from(metals, ({ startYieldMPa }, i) =>
+          isSharp && i % 5 > 0 ? 0 : (startYieldMPa / 200) ** power,
+        );
+        const lots = [{ name: 'lot 7', membersHash: membersHash(), weights, because: [] }];
+        const planned = comparePlans([plan], { ...options, draws: ROUTINE_DRAWS, lots });
+        const [kept] = planned.plans[0]!.metals;
+        const exposure = planExposure(surface, name, drawKnobs(surface.unknowns, planned.draws));
+        const asked = { draws: planned.draws, endOnly: true };
+        const after = strengthAfter(exposure, { ...metal, lots }, asked);
+        expect(kept!.chanceKept).toBe(after.chanceKept);
+        for (const side of ['low', 'nominal', 'high'] as const)
+          expect(kept!.yieldKeptFraction[side]).toBe(after.yieldKeptFraction[side]);
+        // judge asks for more draws close to the rule; its first ones are these.
+        const [judged] = judge(exposure, { ...metal, lots }).channels;
+        const { effectiveDraws } = after;
+        const error =
+          3 *
+          Math.sqrt(
+            Math.max(after.chanceKept! * (1 - after.chanceKept!), 1 / effectiveDraws) / effectiveDraws,
+          );
+        expect(Math.abs(judged!.chanceKept! - kept!.chanceKept)).toBeLessThanOrEqual(error);
+        expect(kept!.yieldKeptFraction.because.join(' ')).toContain('lot 7');
+        for (const { share } of kept!.matters) expect(share).toBeLessThanOrEqual(1);
+        expect(planned.better).toEqual([[0.5]]);
+      }),
+      { numRuns: inFull ? 6 : 2, endOnFailure: true },
+    );
   });
 
   it('leaves more with less heat, tells how sure that is, and swaps with the order of the plans', () => {

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
+import { membersHash } from '../../../lib/kinetics';
 import { readLog } from '../../../lib/log';
 import {
   buildRecord,
@@ -15,6 +16,8 @@ import {
   weldOfVerdict,
   writeComparison,
 } from '../../../lib/record';
+import { chanceBetter, weightedQuantile } from '../../../lib/statistics';
+import { drawMetals, lotDraws, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../../lib/strength';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
 const verdictAt = (share: number) =>
@@ -98,5 +101,62 @@ describe('the page of welds side by side', () => {
     expect(() => writeComparison(comparison, out)).toThrow('Another file stands');
     expect(readFileSync(out, 'utf8')).toBe('mine');
     expect(existsSync(path.join(path.dirname(out), 'none'))).toBe(false);
+  });
+});
+
+describe('welds of lots', () => {
+  const { metals } = drawMetals({ alloy: 'A356.0', temper: 'T6' }, MOST_DRAWS);
+  const medianMPa = weightedQuantile(
+    Float64Array.from(metals, ({ startYieldMPa }) => startYieldMPa),
+    0.5,
+  );
+  const lot = (name: string, power: number) => ({
+    name,
+    membersHash: membersHash(),
+    weights: Float64Array.from(metals, ({ startYieldMPa }) => (startYieldMPa / medianMPa) ** power),
+    because: [],
+  });
+
+  it('are weighed by the lot they share, from a log or from its record', () => {
+    const lots = [lot('lot 7', 8)];
+    const [of7, hot7] = [0.7, 0.9].map((share) => weldOfVerdict('of 7', { ...verdictAt(share), lots }));
+    const [{ exposure, earlier }] = hot7!.places as [Weld['places'][0]];
+    const asked = { earlier, draws: lotDraws(lots, ROUTINE_DRAWS).count, endOnly: true };
+    const metal = { alloy: 'A356.0', temper: 'T6', lots };
+    const a = strengthAfter(of7!.places[0]!.exposure, metal, asked);
+    const b = strengthAfter(exposure, metal, asked);
+    expect(keptMore(of7!, hot7!)[0]).toBe(chanceBetter(a.draws.yieldKept, b.draws.yieldKept, a.weights));
+    const record = buildRecord({ verdict: { ...verdictAt(0.9), lots }, figures: [] });
+    expect(keptMore(of7!, weldOfRecord('record', record))[0]!).toBeCloseTo(keptMore(of7!, hot7!)[0]!, 1);
+  });
+
+  it('of two lots are two metals: no longer sure to fall together, and the two chances still make one', () => {
+    const [strong, weak] = [lot('lot 7', 8), lot('lot 8', -8)];
+    const same = { ...hot, lots: [strong] };
+    const other = { ...hot, lots: [weak] };
+    expect(keptMore(same, same)).toEqual([0.5, 0.5]);
+    const chances = keptMore(same, other);
+    const [a, b] = [same, other].map(({ lots, places: [place] }) => {
+      const { count, weights } = lotDraws(lots, ROUTINE_DRAWS);
+      const asked = { draws: count, endOnly: true };
+      const { draws } = strengthAfter(place!.exposure, { alloy: 'A356.0', temper: 'T6' }, asked);
+      return { kept: draws.yieldKept, weights: weights! };
+    });
+    let [more, all] = [0, 0];
+    for (const [i, x] of a!.kept.entries())
+      for (const [j, y] of b!.kept.entries()) {
+        const weight = a!.weights[i]! * b!.weights[j]!;
+        more += weight * (x > y ? 1 : x === y ? 0.5 : 0);
+        all += weight;
+      }
+    expect(chances[0]).toBeCloseTo(more / all, 9);
+    for (const [k, chance] of keptMore(other, same).entries()) expect(chance + chances[k]!).toBeCloseTo(1, 9);
+  });
+
+  it('weighed with other members have no chance, and say why', () => {
+    const old = { ...hot, lots: [{ ...lot('lot 7', 1), membersHash: 'of old' }] };
+    const [place] = compareWelds([cool, old]).places;
+    expect(place!.welds[1]!.firstKeptMore).toBeNull();
+    expect(Object.values(compareRows(place!)[1]!).join()).toMatch(/not known: its lot was weighed with/);
   });
 });

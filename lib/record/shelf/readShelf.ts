@@ -1,11 +1,12 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { nowAndThen } from '../../quantity';
-import { chainProblems, foldersOf, isJsonName, lookAt } from '../files/lookAt';
+import { inWorkers, nowAndThen } from '../../quantity';
+import { chainProblems, foldersOf, isJsonName } from '../files/lookAt';
 import { partsOfName } from '../files/recordName';
 import { sameNumberFindings } from '../files/sameNumber';
-import { type ShelfEntry, shelfEntry } from './shelfEntry';
-import { type ReadFile, ShelfIndex } from './shelfIndex';
+import { type FileToRead, type ReadFile, readOne } from './readOne';
+import type { ShelfEntry } from './shelfEntry';
+import { ShelfIndex } from './shelfIndex';
 
 /** A part on the shelf: the newest edition of its record stands for it. */
 export interface ShelfPart {
@@ -45,20 +46,21 @@ export interface Shelf {
 export function readShelf(folder: string, onProgress?: (share: number) => void): Shelf {
   const tell = nowAndThen(onProgress);
   const index = new ShelfIndex(folder);
-  const files = foldersOf(folder).flatMap(jsonFiles);
+  const files = foldersOf(folder)
+    .flatMap(jsonFiles)
+    .flatMap((path) => {
+      const found = statSync(path, { throwIfNoEntry: false });
+      return found ? [{ path, file: relative(folder, path), found }] : [];
+    });
+  const anew = files.filter(({ file, found }) => !index.noted(file, found));
+  const read = readAll(anew, tell);
   const chains = new Map<string, Kept[]>();
   const problems: ShelfProblem[] = [];
   let otherFiles = 0;
-  let readAnew = 0;
-  for (const [i, path] of files.entries()) {
-    const file = relative(folder, path);
-    const found = statSync(path, { throwIfNoEntry: false });
-    if (!found) continue;
-    const { entry, problems: own } = index.of(file, found, () => {
-      readAnew++;
-      tell(i / files.length);
-      return readOne(path, file);
-    });
+  for (const { file, found } of files) {
+    const what = read.get(file) ?? index.noted(file, found)!;
+    index.note(file, found, what);
+    const { entry, problems: own } = what;
     if (!entry && own.length === 0) {
       otherFiles++;
       continue;
@@ -79,7 +81,7 @@ export function readShelf(folder: string, onProgress?: (share: number) => void):
     parts: parts.sort(newestFirst),
     problems: [...problems, ...sameNumberFindings(parts.map(({ newest }) => newest))],
     otherFiles,
-    readAnew,
+    readAnew: anew.length,
     ...keepNote(index),
   };
 }
@@ -97,11 +99,20 @@ function jsonFiles(folder: string): string[] {
     .map(({ name }) => join(folder, name));
 }
 
-function readOne(path: string, file: string): ReadFile {
-  const seen = lookAt(path, file.split(/[\\/]/).pop()!);
-  if (!seen) return { problems: [] };
-  const { record, problems, name } = seen;
-  return { problems, ...(record ? { entry: shelfEntry(record, file, name) } : {}) };
+/** So many files are worth threads of their own, each of which loads the kit. */
+const WORTH_THREADS = 200;
+
+/** Reads files, many of them on several threads: most of the time goes into working out their hashes again. */
+function readAll(
+  files: readonly FileToRead[],
+  onDone: (share: number) => void,
+): ReadonlyMap<string, ReadFile> {
+  const jobs = files.map(({ path, file }) => ({ path, file }));
+  const read = inWorkers({ modulePath: join(__dirname, 'readOne'), name: 'readOne' }, readOne, jobs, {
+    ...(files.length < WORTH_THREADS ? { workers: 0 } : {}),
+    onDone,
+  });
+  return new Map(read.map((what, i) => [jobs[i]!.file, what]));
 }
 
 function keepNote(index: ShelfIndex): Pick<Shelf, 'notNoted'> {

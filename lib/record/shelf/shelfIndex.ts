@@ -3,13 +3,7 @@ import { readFileSync, type Stats, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { writeWhole } from '../../report';
 import { kitVersion } from '../kitVersion';
-import type { ShelfEntry } from './shelfEntry';
-
-/** What reading one JSON file came to: an entry, what is wrong with it, or nothing where it is no record. */
-export interface ReadFile {
-  readonly entry?: ShelfEntry;
-  readonly problems: readonly string[];
-}
+import type { ReadFile } from './readOne';
 
 /** A file as it stood when it was read. */
 interface Noted extends ReadFile {
@@ -39,15 +33,16 @@ export class ShelfIndex {
     this.#old = readIndex(folder);
   }
 
-  /** What the file came to, as noted or, where it is new or was touched, as `read` finds it. */
-  of(file: string, found: Stats, read: () => ReadFile): ReadFile {
+  /** What the file came to when it was read as it stands now; undefined where it is new or was touched since. */
+  noted(file: string, found: Stats): ReadFile | undefined {
     const noted = this.#old.get(file);
-    const changedMs = Math.max(found.mtimeMs, found.ctimeMs);
-    const isSame = noted?.bytes === found.size && noted.changedMs === changedMs;
-    if (!isSame) this.#isNew = true;
-    const now = isSame ? noted : { ...read(), bytes: found.size, changedMs };
-    this.#now.set(file, now);
-    return now;
+    return noted?.bytes === found.size && noted.changedMs === changedMsOf(found) ? noted : undefined;
+  }
+
+  /** Notes what a file came to that was found so before it was read. */
+  note(file: string, found: Stats, read: ReadFile): void {
+    if (this.#old.get(file) !== read) this.#isNew = true;
+    this.#now.set(file, { ...read, bytes: found.size, changedMs: changedMsOf(found) });
   }
 
   /** Writes the note whole or not at all. @throws TemperbookError where it cannot be written. */
@@ -61,6 +56,8 @@ export class ShelfIndex {
     );
   }
 }
+
+const changedMsOf = ({ mtimeMs, ctimeMs }: Stats): number => Math.max(mtimeMs, ctimeMs);
 
 function readIndex(folder: string): ReadonlyMap<string, Noted> {
   try {

@@ -1,5 +1,5 @@
 import { isothermal, type ThermalHistory } from '../history';
-import { advanceMetal } from '../kinetics';
+import { AT_THE_END, advanceMetal } from '../kinetics';
 import { formatDuration, formatTemp, judged } from '../quantity';
 import { weightedQuantiles } from '../statistics';
 import type { StrengthAfter } from '../strength';
@@ -54,7 +54,7 @@ export function timesLeft(
     : Array.from({ length: Math.min(DRAWS, states.length) }, (_, i) => i);
   return Float64Array.from(chosen, (i) => {
     const holds = (s: number): boolean => {
-      const { yieldKept } = advanceMetal(metals[i]!, states[i]!, heat(i, s));
+      const { yieldKept } = advanceMetal(metals[i]!, states[i]!, heat(i, s), AT_THE_END);
       return yieldKept[yieldKept.length - 1]! >= needed;
     };
     if (!holds(1)) return 0;

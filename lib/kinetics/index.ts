@@ -26,6 +26,7 @@ export { type Practice, type PracticeLine, type Practices, practicesFor } from '
 export { NEAR_PEAK_K, type WeldCycle, weldCycle } from './map/weldCycle';
 export {
   type ArrheniusTime,
+  AT_THE_END,
   advanceMetal,
   checkStartYield,
   type FitOptions,

@@ -1,5 +1,5 @@
 import { type Exposure, historyAt, placeInRange } from '../../exposure';
-import { advanceMetal } from '../../kinetics';
+import { AT_THE_END, advanceMetal } from '../../kinetics';
 import { effectiveNumber } from '../../statistics';
 import { KEPT_FROM, ROUTINE_DRAWS, type StrengthAfter } from '../../strength';
 
@@ -41,7 +41,7 @@ export function heatsLeft(
       if (!alive[i]) continue;
       const history = historyAt(heat, (doubt) => placeInRange(doubt, i), room);
       for (const [k, { draws }] of places.entries()) {
-        const { state, yieldKept } = advanceMetal(draws.metals[i]!, states[k]![i]!, history);
+        const { state, yieldKept } = advanceMetal(draws.metals[i]!, states[k]![i]!, history, AT_THE_END);
         states[k]![i] = state;
         if (yieldKept[yieldKept.length - 1]! < needed) alive[i] = false;
       }

@@ -23,6 +23,9 @@ export interface MetalTrack {
   readonly yieldKept: Float64Array;
 }
 
+/** Asks `advanceMetal` for the last yield alone. */
+export const AT_THE_END = new Uint32Array(0);
+
 /** Solute and new particles below this share are none. */
 const NOTHING = 1e-9;
 /** And nuclei above this are all there can be. */
@@ -49,10 +52,12 @@ export function advanceMetal(
   const n = timeS.length;
   const yieldKept = new Float64Array(at === undefined ? n : at.length + 1);
 
+  // Read once: through the table of contents of a room it takes as long as a step.
+  const zeroK = ZERO_C_IN_K;
   const { softeningPower: power, coarseCatch, noAgeingFromC, agesFastestC } = metal;
   const { nucleiOverAgeing, restBrake } = metal;
   const isBraked = restBrake !== 1;
-  const agesFastestInverseK = 1 / (agesFastestC + ZERO_C_IN_K);
+  const agesFastestInverseK = 1 / (agesFastestC + zeroK);
   const softening = rateClock(metal.softening);
   const delaying = metal.delay ? rateClock(metal.delay) : null;
   const dissolving = rateClock(metal.dissolution);
@@ -60,7 +65,7 @@ export function advanceMetal(
   const clustering = rateClock(metal.clusters);
   const forgetting = rateClock(metal.restForgotten);
   const solvusPerInverseK = metal.solvusJPerMol / GAS_CONSTANT;
-  const solvusInverseK = 1 / (metal.solvusC + ZERO_C_IN_K);
+  const solvusInverseK = 1 / (metal.solvusC + zeroK);
 
   const { startYieldMPa, floorMPa, hardeningMPa, solutionMPa, naturalMPa, original } = state;
   let { dose, delay, dissolution, soluble, clustered, clusterable, nuclei, rested, aged, agedDose } = state;
@@ -86,7 +91,7 @@ export function advanceMetal(
       const there = soluble > NOTHING ? 'soluble' : solute ? 'aged' : 'none';
       const steps = stepCount(metal, ageing, startC, rise, spanS, there);
       const stepS = spanS / steps;
-      let inverse = 1 / (startC + ZERO_C_IN_K);
+      let inverse = 1 / (startC + zeroK);
       // As a rule the rates are those at the end of the interval before.
       if (ratesAtC !== startC) {
         softeningRate = Math.exp(softening.atInfinity - softening.perInverseK * inverse);
@@ -104,7 +109,7 @@ export function advanceMetal(
       let ageingRate = 0;
       for (let step = 1; step <= steps; step++) {
         const endC = startC + (rise * step) / steps;
-        const endInverse = 1 / (endC + ZERO_C_IN_K);
+        const endInverse = 1 / (endC + zeroK);
         const fall = inverse - endInverse;
         inverse = endInverse;
 
@@ -159,7 +164,7 @@ export function advanceMetal(
         }
         if (soluble > NOTHING) {
           const midC = endC - rise / (2 * steps);
-          const midInverse = 1 / (midC + ZERO_C_IN_K);
+          const midInverse = 1 / (midC + zeroK);
           let slowedBy = 1;
           // Hot metal without clusters has no more of them to lose.
           if (clustered > NOTHING || midC < CLUSTERS_GONE_C) {

@@ -1,4 +1,4 @@
-export { advanceMetal, type MetalTrack } from './advanceMetal';
+export { AT_THE_END, advanceMetal, type MetalTrack } from './advanceMetal';
 export { type FitOptions, fitMetals } from './fit/fitMetals';
 export { fitReport, type MovedLine } from './fit/fitReport';
 export { MEMBERS_FILE, type MemberTable, membersHash, memberText } from './memberTable';

@@ -1,4 +1,4 @@
-import { advanceMetal, type PlausibleMetal, plausibleMetals, startOfMetal } from '../../kinetics';
+import { AT_THE_END, advanceMetal, type PlausibleMetal, plausibleMetals, startOfMetal } from '../../kinetics';
 import { GAS_CONSTANT, ZERO_C_IN_K } from '../../quantity';
 import { DEFAULT_ALLOWANCE, type VerdictWord, wordOf } from '../../strength';
 import { type Spike, spikeHistory, spikes } from './spikeGrid';
@@ -97,16 +97,14 @@ export function spikeWords(
   } = {},
 ): readonly SpikeWord[] {
   const { metals } = plausibleMetals(alloy, temper, count);
+  const starts = metals.map((metal) => startOfMetal(metal));
   const candidates = CANDIDATES.map(({ name, of: read }) => ({
     name,
     ranks: ranksOf(metals.map(read)),
   }));
   return of.map((spike) => {
     const history = spikeHistory(spike, spike.coolingTimeConstantS / 25);
-    const kept = metals.map((metal) => {
-      const { yieldKept } = advanceMetal(metal, startOfMetal(metal), history);
-      return yieldKept[yieldKept.length - 1]!;
-    });
+    const kept = metals.map((metal, i) => advanceMetal(metal, starts[i]!, history, AT_THE_END).yieldKept[0]!);
     const chance = (family?: PlausibleMetal['family']): number => {
       const asked = kept.filter((_, i) => family === undefined || metals[i]!.family === family);
       return asked.filter((value) => value >= 1 - allowanceFraction).length / asked.length;

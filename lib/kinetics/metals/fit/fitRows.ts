@@ -3,7 +3,7 @@ import { type ThermalHistory, thermalHistory } from '../../../history';
 import { GAS_CONSTANT, ZERO_C_IN_K } from '../../../quantity';
 import { censoredResidual } from '../../../statistics';
 import { type EvidenceRow, evidenceHistory } from '../../evidence';
-import { advanceMetal } from '../advanceMetal';
+import { AT_THE_END, advanceMetal } from '../advanceMetal';
 import type { MemberDraw } from '../memberDraw';
 import { metalConstants } from '../metalConstants';
 import { metalOf, type NamedTemper, namedTemper } from '../metalOf';
@@ -82,11 +82,12 @@ export function predictRow(
   if (row.measured.along === 'temperature')
     return isochronalPeak(
       row,
-      histories.map((history) => lastOf(advanceMetal(metal, start, history).yieldKept)),
+      histories.map((history) => lastOf(advanceMetal(metal, start, history, AT_THE_END).yieldKept)),
     );
-  const { state, yieldKept } = advanceMetal(metal, start, histories[0]!);
+  const isPeak = row.measured.kind === 'peak';
+  const { state, yieldKept } = advanceMetal(metal, start, histories[0]!, isPeak ? undefined : AT_THE_END);
   if (row.property === 'ultimate') return outcomeOfMetal(metal, state, start).ultimateKept ?? Number.NaN;
-  if (row.measured.kind === 'peak') return peakTime(yieldKept);
+  if (isPeak) return peakTime(yieldKept);
   const kept = lastOf(yieldKept);
   return row.unit === 'fraction' ? kept : kept * metal.startYieldMPa;
 }

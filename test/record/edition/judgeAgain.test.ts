@@ -11,10 +11,12 @@ const options: JudgeOptions = {
 };
 const FIRST = 'TC1 block 12 mm';
 let log: ThermalLog;
+let verdict: ReturnType<typeof judge>;
 let record: DecisionRecord;
 beforeAll(() => {
   log = readLog('data/demo/mast-foot-weld.csv');
-  record = buildRecord({ verdict: judge(log, options), log });
+  verdict = judge(log, options);
+  record = buildRecord({ verdict, log });
 });
 
 /** Thinning may move a chance by 0.02 (rules of the draws). */
@@ -41,7 +43,7 @@ const linesOf = ({
 describe('a record judged again', () => {
   it('says with nothing new what it said', () => {
     const again = judgeAgain(record, {});
-    expectAlike(again, judge(log, options));
+    expectAlike(again, verdict);
     expect(again.notJudged).toEqual(record.verdict.notJudged);
     expect(again.channels[0]!.limits[0]).toMatchObject({ name: 'your limit', crossed: true });
   });

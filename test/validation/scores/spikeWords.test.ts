@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { SPIKE_DOUBTS, spikes, spikeWords } from '../../../lib/validation';
+import { inFull } from '../../setup/extent';
+
+// In short every fifth spike of the grid: peaks, times and passes turn against each other, so all of each are there.
+const asked = spikes().filter((_, i) => inFull || i % 5 === 0);
 
 describe('the grid of weld-like spikes, an allowance of a tenth, record as read', () => {
   // An honest band was expected to leave about a fifth uncertain; the metal alone leaves this much of it.
@@ -7,8 +11,8 @@ describe('the grid of weld-like spikes, an allowance of a tenth, record as read'
     ['6061', 0.05, 0.25],
     ['A356.0', 0.1, 0.3],
   ])('%s-T6: %d to %d uncertain, none kept from 400 °C on, none lost up to 200 °C', (alloy, low, high) => {
-    const words = spikeWords(alloy, 'T6', { count: 100 });
-    expect(words).toHaveLength(spikes().length);
+    const words = spikeWords(alloy, 'T6', { count: 100, of: asked });
+    expect(words).toHaveLength(asked.length);
     const uncertain = words.filter(({ word }) => word === 'uncertain');
     expect(uncertain.length / words.length).toBeGreaterThan(low);
     expect(uncertain.length / words.length).toBeLessThan(high);

@@ -30,14 +30,11 @@ const coupon = (more: Partial<Coupon> = {}): Coupon => ({
 const weigh = (...coupons: Coupon[]) => couponWeights('lot 7', METAL, coupons);
 const plain = weigh(coupon());
 const job = weldCycle({ peakC: 285, nearPeakS: 5 });
-const widthOf = (lots?: ReturnType<typeof weigh>[]): number => {
-  const { low, high } = strengthAfter(
-    job,
-    { ...METAL, ...(lots ? { lots } : {}) },
-    { draws: MOST_DRAWS, endOnly: true },
-  ).yieldKeptFraction;
-  return high - low;
-};
+// Lots weigh the same draws of the job, which are run once.
+const unweighed = strengthAfter(job, METAL, { draws: MOST_DRAWS, endOnly: true });
+const weighed = (lot: ReturnType<typeof weigh>) =>
+  strengthAfter(job, { ...METAL, lots: [lot] }, { draws: MOST_DRAWS, endOnly: true, goOn: unweighed });
+const widthOf = ({ yieldKeptFraction: { low, high } }: typeof unweighed): number => high - low;
 
 describe('couponLag', () => {
   it('is ρ c d/(2 h), both faces wet', () => {
@@ -81,7 +78,7 @@ describe('couponWeights', () => {
   it('narrows the band when it agrees with the median', () => {
     const [predicted] = plain.predictions;
     const agreeing = weigh(coupon({ after: predicted!.expected[1] }));
-    expect(widthOf([agreeing])).toBeLessThan(0.9 * widthOf());
+    expect(widthOf(weighed(agreeing))).toBeLessThan(0.9 * widthOf(unweighed));
     expect(agreeing.effectiveMembers).toBeGreaterThan(100);
     expect(agreeing.because.join()).not.toContain('contradicts');
   });
@@ -100,9 +97,7 @@ describe('couponWeights', () => {
 
   it('moves the job the way the coupon went', () => {
     const { expected } = plain.predictions[0]!;
-    const nominal = (after: number): number =>
-      strengthAfter(job, { ...METAL, lots: [weigh(coupon({ after }))] }, { draws: MOST_DRAWS, endOnly: true })
-        .yieldKeptFraction.nominal;
+    const nominal = (after: number): number => weighed(weigh(coupon({ after }))).yieldKeptFraction.nominal;
     expect(nominal(expected[0] + 5)).toBeLessThan(nominal(expected[2] - 5));
   });
 
@@ -182,8 +177,8 @@ describe('suggestCoupon', () => {
     expect(worst.sdAfter).toBeGreaterThan(best!.sdAfter);
     // Some members as the truth, each coupon read without error: the spread left, on average.
     const metals = drawMetals(METAL, 400);
+    const run = strengthAfter(dipExposure(best!.dip), METAL, { draws: 400, endOnly: true }).draws.yieldKept;
     const spread = Array.from({ length: TRUTHS }, (_, k) => {
-      const run = strengthAfter(dipExposure(best!.dip), METAL, { draws: 400, endOnly: true }).draws.yieldKept;
       const { weights } = weigh(coupon({ heat: best!.dip, after: 276 * run[40 + 37 * k]! }));
       const few = weights.slice(0, metals.metals.length);
       const total = few.reduce((a, b) => a + b, 0);

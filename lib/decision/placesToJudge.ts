@@ -33,7 +33,7 @@ export function placesToJudge(
   checkChannelOptions(channels, options.byChannel ?? {});
   const trusted = channels.filter(({ history }) => history.timeS.length > 0);
   const says = 'channels' in record ? whatLogSays(record, options) : NOTHING_SAID;
-  const spanS = spanOf(trusted);
+  const spanS = spanOf(trusted, 'channels' in record && !isRunning ? record.lastRowS : undefined);
   const ambientC =
     options.ambientC === undefined
       ? airRound(coldestEarly(trusted, spanS[0]))
@@ -187,9 +187,10 @@ function checkChannelOptions(
   }
 }
 
-function spanOf(channels: readonly NamedHistory[]): [number, number] {
+/** From the first trusted reading to the last row: what came between the last reading and that is not known. */
+function spanOf(channels: readonly NamedHistory[], lastRowS = Number.NEGATIVE_INFINITY): [number, number] {
   let from = Number.POSITIVE_INFINITY;
-  let to = Number.NEGATIVE_INFINITY;
+  let to = lastRowS;
   for (const { history } of channels) {
     from = Math.min(from, history.timeS[0]!);
     to = Math.max(to, history.timeS[history.timeS.length - 1]!);

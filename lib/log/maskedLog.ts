@@ -1,4 +1,5 @@
 import type { SourceBytes } from './bytes/sourceBytes';
+import type { ClockAxis } from './clock/clockAxis';
 import { openClock } from './clock/openClock';
 import type { ColumnPlan } from './columns/columnPlan';
 import { markByStatus } from './columns/statusColumns';
@@ -32,6 +33,8 @@ export interface MaskedLog
   readonly faults: readonly Fault[][];
   readonly rowFaults: readonly Fault[];
   readonly rows: RowAccount;
+  /** Time of the file's last row, s: rows at its end that are not used are taken to come as regularly as the others. */
+  readonly lastRowS: number;
   /** Line of the file each row stands on. */
   readonly lines: Uint32Array;
   readonly gaps: GapPolicy;
@@ -76,8 +79,17 @@ export function maskedLog(source: SourceBytes, options: ReadOptions): MaskedLog 
       longLines === undefined
         ? rowAccount(channels, trusted, table)
         : lineAccount(channels, trusted, longLines),
+    lastRowS: lastRowS(table, axis),
     lines,
   };
+}
+
+function lastRowS({ length, row, rejects }: LogTable, { timeS, intervalS }: ClockAxis): number {
+  const last = row[length - 1]!;
+  const after = rejects.filter((run) => run.row > last && !run.isNoRow);
+  const isInOrder = after.length > 0 && row.subarray(0, length).every((line) => line <= last);
+  const count = isInOrder ? after.reduce((sum, { rows }) => sum + rows, 0) : 0;
+  return timeS[length - 1]! + intervalS * count;
 }
 
 /** The wire you gave against the one the file names: in mV, every reading hangs on it. */

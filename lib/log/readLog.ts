@@ -29,7 +29,7 @@ import type { ThermalLog } from './thermalLog';
 export function readLog(source: string | Uint8Array, options: ReadOptions = {}): ThermalLog {
   checkOptions(options);
   const log = withSourceBytes(source, options.name, (file) => maskedLog(file, options));
-  const { axis, plan, rows, rowFaults, startedAt, statements, reading } = log;
+  const { axis, plan, rows, rowFaults, lastRowS, startedAt, statements, reading } = log;
   const channels = logChannels(log);
   return {
     source: log.source,
@@ -38,6 +38,7 @@ export function readLog(source: string | Uint8Array, options: ReadOptions = {}):
     rows,
     rowFaults,
     intervalS: axis.intervalS,
+    lastRowS,
     ...(axis.breaks.length > 0
       ? { restarts: axis.breaks.map((i) => [axis.timeS[i]!, axis.timeS[i + 1]!] as const) }
       : {}),

@@ -83,6 +83,8 @@ export interface ThermalLog {
   readonly rowFaults: readonly Fault[];
   /** Usual time between rows, s. */
   readonly intervalS: number;
+  /** Time of the file's last row, s, readings or not: after the last trusted reading the recording went on till then. */
+  readonly lastRowS?: number;
   /** Where the recording starts anew after an unknown time: the last time before and the first after, s. */
   readonly restarts?: readonly (readonly [fromS: number, toS: number])[];
   /** Start of the log as an ISO stamp, when the file says; without zone unless the file gives one. */

@@ -205,6 +205,7 @@ describe('judge at the edges of what the models know', () => {
       judge(
         {
           ...log,
+          lastRowS: timeS[to - 1]!,
           channels: [{ ...channel, history: thermalHistory(timeS.slice(from, to), tempC.slice(from, to)) }],
         },
         { alloy: '6061', temper: 'T6', attachment: 'welded wires' },

@@ -68,3 +68,16 @@ describe('a lone channel whose unit changes in mid-file', () => {
       ),
     ).not.toThrow());
 });
+
+it('a second header with another unit is refused', () =>
+  expect(() =>
+    readLog(
+      lines(
+        ...['Time (s),TC1 (°C),TC2 (°C)', ...rows(60, (t) => `${t},${C(weldC(t))},${C(weldC(t, 90))}`)],
+        ...[
+          'Time (s),TC1 (°F),TC2 (°C)',
+          ...rows(60, (t) => `${t + 60},${F(weldC(t + 60))},${C(weldC(t + 60, 90))}`),
+        ],
+      ),
+    ),
+  ).toThrow(/row 62, column "TC1 \(°C\)".*changes in mid-file.*"TC1 \(°F\)" in a second header/s));

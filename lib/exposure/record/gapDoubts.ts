@@ -5,6 +5,7 @@ import { peak } from '../peak';
 import { SLOWEST_FOR_A_PASS_S } from './betweenReadings';
 import { type PartRates, partRates } from './partRates';
 import type { ProbeRecord } from './probe';
+import { stopsEarly } from './stopsEarly';
 
 /** A record with its gaps drawn through, what may have happened in them, and what nothing bounds. */
 export interface GapFindings {
@@ -90,7 +91,7 @@ export function gapDoubts(record: ProbeRecord): GapFindings {
       blind.push({
         fromS: gap.fromS,
         toS: gap.toS,
-        because: `The probe has no trusted reading for ${formatDuration(lengthS)} from ${formatDuration(gap.fromS - spanS[0])} into the log, and neither its own readings nor the other probes bound what the metal saw meanwhile: measure there.`,
+        because: `The probe has no trusted reading for ${formatDuration(lengthS)} from ${formatDuration(gap.fromS - spanS[0])} into the log, and neither its own readings nor the other probes bound what the metal saw meanwhile: measure there${gap.afterC === undefined ? ', or cut the log where the probe was taken off the finished part' : ''}.`,
       });
       return false;
     }
@@ -133,7 +134,8 @@ export function gapDoubt({ worstK }: GapFindings): Doubt[] {
   ];
 }
 
-function gapsOf({ timeS, tempC, gapAfter }: ThermalHistory, spanS: readonly [number, number]): Gap[] {
+function gapsOf(history: ThermalHistory, spanS: readonly [number, number]): Gap[] {
+  const { timeS, tempC, gapAfter } = history;
   const last = timeS.length - 1;
   const inner = Array.from(gapAfter ?? [], (i) => ({
     fromS: timeS[i]!,
@@ -144,7 +146,7 @@ function gapsOf({ timeS, tempC, gapAfter }: ThermalHistory, spanS: readonly [num
   return [
     ...(timeS[0]! > spanS[0] ? [{ fromS: spanS[0], toS: timeS[0]!, afterC: tempC[0]! }] : []),
     ...inner,
-    ...(timeS[last]! < spanS[1] ? [{ fromS: timeS[last]!, toS: spanS[1], beforeC: tempC[last]! }] : []),
+    ...(stopsEarly(history, spanS) ? [{ fromS: timeS[last]!, toS: spanS[1], beforeC: tempC[last]! }] : []),
   ];
 }
 

@@ -3,6 +3,7 @@ import { formatTemp } from '../../quantity';
 import { straightLine } from '../../statistics';
 import type { BlindTime, Doubt } from '../exposure';
 import type { ProbeRecord } from './probe';
+import { stopsEarly } from './stopsEarly';
 
 /** What came before the first reading and comes after the last. */
 export interface EndFindings {
@@ -69,7 +70,7 @@ export function logEnds({
       because: `The ${timeS[0]! <= spanS[0] ? 'log' : 'probe'} starts at ${formatTemp(firstC)}${falls ? ' and falls' : ''}: what the metal saw before is not recorded. Say what it was, or measure there.`,
     });
   // A probe that stopped before the log did has a gap there, not an end.
-  if (isRunning || timeS[last]! < spanS[1]) return { blind, because: [] };
+  if (isRunning || stopsEarly(history, spanS)) return { blind, because: [] };
   const endSlope = slopeOver(history, timeS[last]! - SLOPE_OVER_S, timeS[last]!);
   // Without an arc no metal gets hotter than the hottest: one that warms beside others is harmless where they are.
   const isHottest = neighbours.every((other) => other.tempC[other.tempC.length - 1]! <= lastC);

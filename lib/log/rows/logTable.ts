@@ -10,6 +10,8 @@ export interface Reject {
   readonly reason: string;
   /** What stood there, where the line itself is no more in the text. */
   readonly value?: string;
+  /** No row of readings that took its time: a word at the end of the file, a part of a header. */
+  readonly isNoRow?: true;
 }
 
 /** Rejected rows that follow each other for one reason. */
@@ -64,10 +66,16 @@ export class LogTable {
 
   /** Takes a row into the account of those not used. */
   reject(refused: Reject): void {
-    const { row, kind, column, reason } = refused;
+    const { row, kind, column, reason, isNoRow } = refused;
     this.rejected++;
     const last = this.rejects[this.rejects.length - 1];
-    if (last && last.lastRow === row - 1 && last.kind === kind && last.column === column) {
+    if (
+      last &&
+      last.lastRow === row - 1 &&
+      last.kind === kind &&
+      last.column === column &&
+      last.isNoRow === isNoRow
+    ) {
       const isMany = this.rejects.length > MOST_RUNS;
       if (last.reason === reason || isMany) {
         if (last.reason !== reason) last.reason = MANY_REASONS;

@@ -1,7 +1,8 @@
-import { nowAndThen } from '../../quantity';
+import { nowAndThen, TemperbookError } from '../../quantity';
 import { type LineSpan, lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import { ClockReader } from '../clock/clockReader';
+import { fieldClass } from '../layout/fieldClass';
 import { type HeaderColumn, readHeader } from '../layout/header';
 import { headerStamp } from '../layout/headerStamp';
 import type { Reading } from '../reading';
@@ -129,14 +130,17 @@ function capacityFor(text: LogText, first: LineSpan): number {
   return Math.ceil(((text.length - first.from) / perLine) * 1.03) + 16;
 }
 
-/** Fields of a line that has at least half of the names of the names row. */
+/** Fields of a line that has at least half of the names of the names row, or the clock's where that stands. */
 function repeatedNames(
   line: string,
-  { dialect }: ReadPlan,
+  { dialect, clock, header }: ReadPlan,
   names: ReadonlySet<string>,
 ): string[] | undefined {
   if (names.size === 0 || line.length > 65_536) return undefined;
   const fields = splitFields(line.replace(/^\s*(?:#|%|\/\/)\s*/, ''), dialect.delimiter);
+  const at = 'column' in clock ? clock.column : -1;
+  const isClockNamed = (header.names[at] ?? '') !== '' && fields[at]?.toLowerCase() === header.names[at];
+  if (isClockNamed && fields.length > 1) return fields;
   if (fields.length * 2 < names.size) return undefined;
   const found = new Set<string>();
   for (const field of fields) {
@@ -169,6 +173,15 @@ function blockColumns(
   notes.push(
     `From row ${row} on the columns stand otherwise; they are found by name${strangers.length > 0 ? `, and ${strangers.join(', ')}, which the first header does not have, ${strangers.length === 1 ? 'is' : 'are'} left aside` : ''}.`,
   );
+  for (const { name, stem, unit } of plan.channels) {
+    const other = columns.find((column) => column.stem === stem && column.unit?.symbol !== unit?.symbol);
+    if (unit && other?.unit?.quantity === unit.quantity)
+      throw new TemperbookError('The unit of the temperatures changes in mid-file', {
+        ...{ file: reading.file, row, column: name },
+        found: `"${other.name}" in a second header`,
+        remedy: 'Cut the file above that header and read the parts one by one',
+      });
+  }
   const gone = plan.channels
     .filter(({ index }) => moved.every((column) => column.index !== index))
     .map(({ name }) => `"${name}"`);
@@ -187,17 +200,18 @@ function notARow({ row, from, text }: OddLine, { clock, dialect, header }: ReadP
     fields.length <= column ||
     (fields[column] === '' && fields.length < dialect.width);
   const name = column === undefined ? '' : (header.columns[column]?.name ?? '');
+  const isWords =
+    fieldClass(fields[column ?? 0] ?? '') === 'text' || (fields.length === 1 && dialect.width > 1);
+  const place = { row, offset: from, ...(isWords ? { isNoRow: true as const } : {}) };
   return isShort
     ? {
-        row,
-        offset: from,
+        ...place,
         kind: 'missing field' as const,
         column: '',
         reason: `the row has ${fields.length} of ${dialect.width} fields and no reading that can be placed`,
       }
     : {
-        row,
-        offset: from,
+        ...place,
         kind: 'clock' as const,
         column: name,
         reason: fields[column] === '' ? 'the row has no time' : 'the time of the row cannot be read',

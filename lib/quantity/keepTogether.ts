@@ -3,6 +3,12 @@ const BEFORE_UNIT = /(?<=\d) (?=%|°|(?:mm|in|s|ms|min|h|d|K|kN|MPa|ksi|lbf|ft·
 /** Short brackets that begin with a number: "(82–103 %)". */
 const NUMBERS_IN_BRACKETS = /\([±<>]?\d[^()]{0,22}\)/g;
 
-/** A text of which no quantity is parted at the end of a line. */
+/** "82–103" and "A356-T6": a browser parts a line after a dash unless a word joiner follows. */
+const DASH_WITHIN = /(?<=\d)–(?=\d)|(?<=[\d.])-(?=[TFOW]\d?)/g;
+
+/** A text of which no quantity, and no alloy with its temper, is parted at the end of a line. */
 export const keepTogether = (text: string): string =>
-  text.replace(NUMBERS_IN_BRACKETS, (part) => part.replace(/ /g, '\u00a0')).replace(BEFORE_UNIT, '\u00a0');
+  text
+    .replace(NUMBERS_IN_BRACKETS, (part) => part.replace(/ /g, '\u00a0'))
+    .replace(BEFORE_UNIT, '\u00a0')
+    .replace(DASH_WITHIN, '$&\u2060');

@@ -26,8 +26,20 @@ describe.each(names)('notebooks/%s', (name) => {
     expect(notebook.cells.filter((cell) => cell.metadata.tags?.includes('parameters'))).toHaveLength(1);
   });
 
-  it('runs as it is, from the first cell to the last', async () => {
-    const run: Notebook = JSON.parse(readFileSync(path.join(await ranNotebook(name), name), 'utf8'));
+  it('answers within three cells, with no function of its own and no type left open', () => {
+    const code = notebook.cells.filter(({ cell_type }) => cell_type === 'code');
+    const answers = code.flatMap((cell, at) => (cell.metadata.tags?.includes('answer') ? [at] : []));
+    expect(answers).toHaveLength(1);
+    expect(answers[0]).toBeLessThanOrEqual(3);
+    const source = code.map((cell) => [cell.source].flat().join('')).join('\n');
+    expect(source).not.toMatch(/\bfunction\b|\bany\b|\bunknown\b/);
+    expect(source).toMatch(/^let units: 'metric' \| 'us' = 'metric';/m);
+  });
+
+  it('runs as it is, from the first cell to the last, and is saved in less than 200 KB', async () => {
+    const saved = readFileSync(path.join(await ranNotebook(name), name));
+    expect(saved.length).toBeLessThan(200_000);
+    const run: Notebook = JSON.parse(saved.toString());
     const outputs = run.cells.flatMap((cell) => cell.outputs ?? []);
     const figures = outputs.filter((output) => 'data' in output && 'image/svg+xml' in output.data);
     const complaints = outputs.filter((output) => 'name' in output && output.name === 'stderr');

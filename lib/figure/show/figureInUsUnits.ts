@@ -31,7 +31,7 @@ function worded({ data, layout }: Figure, names: readonly string[]): Figure {
   return {
     data: data.map((trace) => ({
       ...trace,
-      ...(trace.name === undefined ? {} : { name: told(trace.name) }),
+      ...(trace.name === undefined ? {} : { name: told(trace.name, hottestOf(trace)) }),
       ...hover(trace),
     })),
     layout: {
@@ -47,6 +47,10 @@ function worded({ data, layout }: Figure, names: readonly string[]): Figure {
     },
   };
 }
+
+/** What the name of a line gives beside it, unrounded. */
+const hottestOf = ({ y = [], yaxis = 'y' }: Trace): number | undefined =>
+  yaxis === 'y' && y.length > 0 ? Math.max(...y.map((c) => c ?? Number.NEGATIVE_INFINITY)) : undefined;
 
 /** What stands beside the pointer: °F of each point goes with it. */
 function hover({ hovertemplate: template, y }: Trace): Partial<Trace> {

@@ -19,8 +19,8 @@ export interface StrengthLine {
 }
 
 const POINTS = 400;
-/** A line that stops earlier than this share of the span before the end is named where it stops. */
-const EARLY_SHARE = 0.03;
+/** A line that stops earlier than this share of the span before the end is named where it stops; later, its name would meet those at the edge on a phone. */
+const EARLY_SHARE = 0.15;
 /** Up to this many bands can be told apart when they overlap; with more, only the worst line shows its own. */
 const MOST_BANDS = 4;
 

@@ -1,0 +1,33 @@
+import { execFileSync } from 'node:child_process';
+import { readdirSync } from 'node:fs';
+import path from 'node:path';
+import { describe, it } from 'vitest';
+import { runNotebook } from '../../dist/notebook';
+import { inFull } from '../setup/extent';
+import { ranNotebook } from '../setup/ranNotebook';
+
+/** Jupyter's own check of its open format, from the Python that Debian's Jupyter runs in. */
+const VALIDATE = `
+import sys, warnings, nbformat
+warnings.simplefilter("error")
+for file in sys.argv[1:]:
+    nbformat.validate(nbformat.read(file, as_version=nbformat.NO_CONVERT))
+`;
+const validate = (files: readonly string[]) => execFileSync('/usr/bin/python3', ['-c', VALIDATE, ...files]);
+
+const names = readdirSync('notebooks').filter((file) => file.endsWith('.ipynb'));
+const chosen = inFull ? names : names.filter((name) => /^(01|09)-/.test(name));
+
+describe('the notebook format, nbformat 4.5', () => {
+  it('is kept by every notebook of the kit', () =>
+    void validate(names.map((name) => path.join('notebooks', name))));
+
+  it('is kept by what a run saves, with values set too', async () => {
+    const folders = await Promise.all(chosen.map(ranNotebook));
+    const set = await runNotebook('test/notebook/fixtures/ok.ipynb', {
+      parameters: { startC: 300 },
+      outFolder: path.join(folders[0]!, 'set'),
+    });
+    validate([...folders.map((folder, i) => path.join(folder, chosen[i]!)), set.notebookPath]);
+  }, 600_000);
+});

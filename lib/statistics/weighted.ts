@@ -30,27 +30,55 @@ export function weightedQuantiles(
       return sorted[below]! + (at - below) * (sorted[above]! - sorted[below]!);
     });
   }
-  const order = Uint32Array.from(values, (_, i) => i)
-    .filter((i) => weights[i]! > 0)
-    .sort((a, b) => values[a]! - values[b]!);
+  const { sorted, own } = sortedWithWeights(values, weights);
   return probabilities.map((probability) => {
     const wanted = probability * total;
     let before = 0;
     let previousMiddle = Number.NEGATIVE_INFINITY;
-    let previous = values[order[0]!]!;
-    for (const i of order) {
-      const middle = before + weights[i]! / 2;
-      const value = values[i]!;
+    let previous = sorted[0]!;
+    for (let i = 0; i < sorted.length; i++) {
+      const value = sorted[i]!;
+      const middle = before + own[i]! / 2;
       if (middle >= wanted)
         return previousMiddle === Number.NEGATIVE_INFINITY
           ? value
           : previous + ((wanted - previousMiddle) / (middle - previousMiddle)) * (value - previous);
-      before += weights[i]!;
+      before += own[i]!;
       previousMiddle = middle;
       previous = value;
     }
     return previous;
   });
+}
+
+/**
+ * Values that weigh anything, sorted, equal ones in their order, and the weight of each. Sorting plain numbers and looking
+ * each one's place up takes a third of the time of sorting their places.
+ */
+function sortedWithWeights(
+  values: Float64Array,
+  weights: Float64Array,
+): { readonly sorted: Float64Array; readonly own: Float64Array } {
+  const sorted = values.filter((_, i) => weights[i]! > 0).sort();
+  const own = new Float64Array(sorted.length);
+  const taken = new Uint32Array(sorted.length);
+  for (let i = 0; i < values.length; i++) {
+    if (!(weights[i]! > 0)) continue;
+    const first = firstNotBelow(sorted, values[i]!);
+    own[first + taken[first]!++] = weights[i]!;
+  }
+  return { sorted, own };
+}
+
+function firstNotBelow(sorted: Float64Array, value: number): number {
+  let from = 0;
+  let to = sorted.length;
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (sorted[middle]! < value) from = middle + 1;
+    else to = middle;
+  }
+  return from;
 }
 
 /** Share of the weight for which `holds` is true, 0 to 1. */

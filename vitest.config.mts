@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import path from 'node:path';
 import { defineConfig } from 'vitest/config';
-import { isBuilt } from './test/setup/isBuilt';
+import { isBuilt } from './test/setup/isBuilt.mts';
 
 /** Tests that use the built package, as a user does, rather than the sources. */
 const built = ['test/notebook/**/*.test.ts', 'test/cli/**/*.test.ts', 'test/project/**/*.test.ts'];

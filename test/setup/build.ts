@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { isBuilt } from './isBuilt';
+import { isBuilt } from './isBuilt.mjs';
 
 /**
  * Tests of notebooks, commands and the package use the built library, as users do. It is built first unless

@@ -17,8 +17,8 @@ const withBrowser =
 if (!withBrowser) process.stdout.write('Chromium or Jupyter is not installed: test/browser is left to CI.\n');
 
 /**
- * The pure rooms are tested as built where the build is of today, which saves compiling them once more and runs a third
- * faster; after a change, until the next build, their sources.
+ * The rooms are tested as built where the build is of today: nothing is compiled once more, and they run a third faster.
+ * After a change, until the next build, their sources are.
  */
 const rooms = isBuilt() ? [{ find: /^(\.\.\/)+lib\//, replacement: `${path.resolve('dist')}/` }] : [];
 

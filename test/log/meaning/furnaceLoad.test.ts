@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readLog } from '../../lib/log';
-import { lines, noteWith, rows } from './write';
+import { readLog } from '../../../lib/log';
+import { lines, noteWith, rows } from '../write';
 
 /** An invented ageing: the air is quick, the load lags. */
 const air = (min: number) => 24 + 130 * (1 - Math.exp(-min / 10));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readLog } from '../../lib/log';
-import { lines, rows, temps, weldC } from './write';
+import { readLog } from '../../../lib/log';
+import { lines, rows, temps, weldC } from '../write';
 
 /** The rise at 1 Hz: exactly 0.0 until the arc starts, then 45 K each second. */
 const rise = (t: number) => weldC(t) - 22;

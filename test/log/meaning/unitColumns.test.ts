@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { readLog } from '../../lib/log';
-import { channel, lines, rows, temps, weldC } from './write';
+import { readLog } from '../../../lib/log';
+import { channel, lines, rows, temps, weldC } from '../write';
 
 const F = (tempC: number) => (tempC * 1.8 + 32).toFixed(1);
 const C = (tempC: number) => tempC.toFixed(1);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { readLog } from '../../lib/log';
-import { seededRandom } from '../../lib/statistics';
-import { lines, rows, times, weldC } from './write';
+import { readLog } from '../../../lib/log';
+import { seededRandom } from '../../../lib/statistics';
+import { lines, rows, times, weldC } from '../write';
 
 const row = (t: number) => `${t},${weldC(t).toFixed(1)}`;
 const own = (order: readonly number[]) => readLog(lines('Time (s),TC1 (°C)', order.map(row)));

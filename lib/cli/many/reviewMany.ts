@@ -62,7 +62,7 @@ export async function reviewMany(
     throw new TemperbookError(
       `${failed.length} of ${logs.length} logs could not be reviewed; the others were, and their records stand\n${failed
         .map(({ log, failed: why }) => `${log.path}: ${why}`)
-        .join('\n')}\n`,
+        .join('\n')}`,
     );
 }
 

@@ -1,5 +1,8 @@
 import { Matrix, pseudoInverse } from 'ml-matrix';
-import { surfaceTerms } from './surfaceTerms';
+import { type SurfaceTerm, termsAt } from './surfaceTerms';
+
+/** Row t holds the coefficients of term t, one for each quantity. */
+export type SurfaceFit = readonly Float64Array[];
 
 /** A run at a point of what is not known, with its bends: one number for each pass that has one. */
 export interface BentRun {
@@ -8,7 +11,7 @@ export interface BentRun {
 }
 
 /**
- * Surfaces through many quantities seen in the same runs, by least squares: `surfaceTerms` of x, plus a multiple of each of the
+ * Surfaces through many quantities seen in the same runs, by least squares: the terms of x, plus a multiple of each of the
  * first bends. A quantity is bent only by what happened before it, so each says how many bends it has.
  */
 export class BentSurface {
@@ -18,31 +21,33 @@ export class BentSurface {
 
   constructor(
     private readonly runs: readonly BentRun[],
-    /** On finer cells, each at the point of a run: in the middle, and where the runs are coarser at ends of the directions. */
-    private readonly meeting: readonly BentRun[],
-    /** Directions that have a cube. */
-    private readonly cubed: readonly number[],
+    /** Points of runs that were made on finer cells too; where the runs are on these already, the middle alone. */
+    private readonly meeting: readonly { readonly x: Float64Array }[],
+    private readonly terms: readonly SurfaceTerm[],
   ) {
     this.twins = meeting.map(({ x }) => runs.findIndex((run) => run.x.every((value, a) => value === x[a])));
   }
 
-  /** The terms of a point: `surfaceTerms`, then its bends. */
+  /** The terms of a point, then its bends. */
   termsAt(x: Float64Array, bends: readonly number[]): number[] {
-    return [...surfaceTerms(x, this.cubed), ...bends];
+    return [...termsAt(this.terms, x), ...bends];
   }
 
-  /** Row t of the answer is the coefficient of term t for every quantity. */
+  /** A surface through every quantity: a row of `seen` for each run, one of `seenMeeting` for each point made on finer cells. */
   fit(
     seen: readonly Float64Array[],
     seenMeeting: readonly Float64Array[],
     bendsOf: (quantity: number) => number,
-  ): Matrix {
-    const quantities = seen[0]!.length;
-    const columns = Array.from({ length: quantities }, (_, j) => {
-      const values = new Matrix(seen.map((row) => [row[j]!]));
-      return this.solver(bendsOf(j)).mmul(values).to1DArray();
-    });
-    return this.meet(new Matrix(columns).transpose(), seen, seenMeeting);
+  ): SurfaceFit {
+    const bends = Array.from(seen[0]!, (_, j) => bendsOf(j));
+    const values = new Matrix(seen.map((row) => Array.from(row)));
+    const fits = new Map([...new Set(bends)].map((count) => [count, this.solver(count).mmul(values)]));
+    const terms = fits.get(bends[0]!)!.rows;
+    const fit = Array.from({ length: terms }, (_, t) =>
+      Float64Array.from(bends, (count, j) => fits.get(count)!.get(t, j)),
+    );
+    this.meet(fit, seen, seenMeeting);
+    return fit;
   }
 
   private solver(bends: number): Matrix {
@@ -63,41 +68,28 @@ export class BentSurface {
   }
 
   /**
-   * Moves the surface onto the run in the middle. What finer cells change elsewhere goes by what they change at the ends of the
-   * directions, run against run on both: a parabola along the first, straight along the others.
+   * Adds what finer cells change, run against run: a constant and a slope along the first direction, by least squares. What they
+   * change scatters more from run to run than it goes with anything else.
    */
-  private meet(fit: Matrix, seen: readonly Float64Array[], truths: readonly Float64Array[]): Matrix {
-    const [middle, ...ends] = this.meeting.map(({ x, bends }, k) => {
-      const told = k === 0 ? valuesAt(fit, this.termsAt(x, bends)) : seen[this.twins[k]!]!;
-      return { x, miss: truths[k]!.map((truth, j) => truth - told[j]!) };
+  private meet(fit: SurfaceFit, seen: readonly Float64Array[], truths: readonly Float64Array[]): void {
+    const changes = truths.map((truth, k) => {
+      const twin = seen[this.twins[k]!]!;
+      return Array.from(truth, (value, j) => value - twin[j]!);
     });
-    const onBoth = truths[0]!.map((truth, j) => truth - seen[this.twins[0]!]![j]!);
-    const dimensions = middle!.x.length;
-    for (let j = 0; j < fit.columns; j++) {
-      const add = (row: number, by: number) => fit.set(row, j, fit.get(row, j) + by);
-      add(0, middle!.miss[j]!);
-      for (let a = 0; a < dimensions; a++) {
-        const own = ends.filter(({ x }) => x[a] !== 0);
-        const slopes = own.map(({ x, miss }) => ({ at: x[a]!, slope: (miss[j]! - onBoth[j]!) / x[a]! }));
-        const [first, second] = slopes;
-        if (!first) continue;
-        const bend = second ? (second.slope - first.slope) / (second.at - first.at) : 0;
-        add(1 + a, first.slope - bend * first.at);
-        if (bend !== 0) add(squareRow(dimensions, a), bend);
-      }
-    }
-    return fit;
+    const ofPoints = pseudoInverse(new Matrix(this.meeting.map(({ x }) => [1, x[0]!])));
+    const change = ofPoints.mmul(new Matrix(changes));
+    // The constant comes first, then the directions.
+    for (const t of [0, 1]) for (let j = 0; j < change.columns; j++) fit[t]![j]! += change.get(t, j);
   }
 }
 
-/** The row of the square of direction a (`surfaceTerms`). */
-const squareRow = (dimensions: number, a: number): number =>
-  1 + dimensions + a * dimensions - (a * (a - 1)) / 2;
-
 /** The quantities of a fit at the terms of a point. */
-export function valuesAt(fit: Matrix, terms: readonly number[]): Float64Array {
-  const found = new Float64Array(fit.columns);
-  for (const [t, by] of terms.entries())
-    if (by !== 0) for (let j = 0; j < found.length; j++) found[j]! += by * fit.get(t, j);
+export function valuesAt(fit: SurfaceFit, terms: readonly number[]): Float64Array {
+  const found = new Float64Array(fit[0]!.length);
+  for (const [t, by] of terms.entries()) {
+    if (by === 0) continue;
+    const row = fit[t]!;
+    for (let j = 0; j < found.length; j++) found[j]! += by * row[j]!;
+  }
   return found;
 }

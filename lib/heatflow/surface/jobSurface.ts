@@ -3,6 +3,7 @@ import { BentSurface, valuesAt } from './bentSurface';
 import { type PhaseClock, phaseBounds, phaseLengths } from './phaseClock';
 import type { SurfaceRun } from './solveForSurface';
 import { bentPasses, strikeMargins } from './strikeMargins';
+import type { SurfaceTerm } from './surfaceTerms';
 
 /** A run and the point of what is not known it was made at. */
 export interface RunAt {
@@ -44,7 +45,7 @@ export function jobSurface(
   runs: readonly RunAt[],
   meeting: readonly RunAt[],
   baseC: number,
-  cubed: readonly number[],
+  terms: readonly SurfaceTerm[],
 ): JobSurface {
   const { passes } = plan;
   const phases = 2 * passes.length + 1;
@@ -54,7 +55,7 @@ export function jobSurface(
     const margins = marginsOf(one);
     return { x: one.x, bends: bent.map((k) => Math.max(0, margins[k]!)) };
   };
-  const surface = new BentSurface(runs.map(bentRun), meeting.map(bentRun), cubed);
+  const surface = new BentSurface(runs.map(bentRun), meeting, terms);
   const log = (tempC: number): number => Math.log(Math.max(tempC - baseC, 1));
   const seen = (one: RunAt): Float64Array => {
     const lengths = phaseLengths(phaseBounds(one.run)).map((s, phase) =>
@@ -83,7 +84,7 @@ export function jobSurface(
       bent.map(() => 0),
     );
     for (const [b, k] of bent.entries()) {
-      const margin = terms.reduce((sum, term, t) => sum + term * fit.get(t, phases + k), 0);
+      const margin = terms.reduce((sum, term, t) => sum + term * fit[t]![phases + k]!, 0);
       terms[terms.length - bent.length + b] = Math.max(0, margin);
     }
     const values = valuesAt(fit, terms);

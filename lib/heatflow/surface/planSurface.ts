@@ -7,7 +7,7 @@ import { type PlaceSurface, placeSurface } from './placeSurface';
 import { drawKnobs, planUnknowns } from './planUnknowns';
 import { runDesign } from './runDesign';
 import type { SurfaceRun } from './solveForSurface';
-import { cubedOf, pointOf, surfaceDesign } from './surfaceDesign';
+import { pointOf, surfaceDesign, termsOf } from './surfaceDesign';
 
 /** How a surface is made. */
 export interface PlanSurfaceOptions {
@@ -79,8 +79,8 @@ const BELOW_K = 15;
  * lengths of the phases. They are quadratic with a few cubes (`surfaceTerms`), and bent where an interpass limit begins to hold a pass up
  * (`strikeMargins`). So a plausible job costs a hundred thousandth of a run.
  *
- * Where runs are long the design is run on cells twice as large, and what the plan's own cells change is added: in the job as
- * planned, and along every unknown by itself. Four more runs on the plan's own cells, at plausible values the surface has not seen, say how far off
+ * Where runs are long the design is run on cells twice as large, and what the plan's own cells change in a few of its runs is
+ * added (`BentSurface`). Four more runs on the plan's own cells, at plausible values the surface has not seen, say how far off
  * it is; `ways` tells by sample, `surfaceError` in strength.
  * @throws TemperbookError as `solvePlate` does, and for a plan without probes.
  */
@@ -98,7 +98,7 @@ export function planSurface(plan: PlatePlan, options: PlanSurfaceOptions = {}): 
   const asPlanned = meeting[0]!.run;
   const baseC =
     Math.min(plan.surface.ambientC, plan.initialC, ...(plan.contacts ?? []).map((c) => c.bodyC)) - BELOW_K;
-  const job = jobSurface(plan, runs, meeting, baseC, cubedOf(axes));
+  const job = jobSurface(plan, runs, meeting, baseC, termsOf(axes));
   const jobAt = (knobs: PlanKnobs): JobAt => job.at(pointOf(axes, knobs));
 
   const molten = plan.probes.map((_, k) => [...runs, ...meeting, ...held].some(({ run }) => run.molten[k]));

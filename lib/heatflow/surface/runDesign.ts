@@ -10,12 +10,15 @@ const LONGEST_WAIT_S = 4 * 3600;
 /** Where all runs on the plan's own cells would take longer, s by the guess of `planCost`, the design has cells twice as large. */
 const LONG_S = 8;
 
+/** So many runs of a coarser design are made on the plan's own cells too: both ends of the first two unknowns. */
+const ALSO_FINE = 4;
+
 /** The runs behind a surface. */
 export interface DesignRuns {
   /** The plan the design was run on: its own, or on coarser cells. */
   readonly coarse: PlatePlan;
   readonly runs: readonly RunAt[];
-  /** On the plan's own cells: as planned, and where the design was coarser at both ends of the first unknown and one of the others. */
+  /** On the plan's own cells: as planned, and where the design was coarser a few of its runs. */
   readonly meeting: readonly RunAt[];
   /** On the plan's own cells, not to be fitted to. */
   readonly held: readonly RunAt[];
@@ -40,10 +43,7 @@ export function runDesign(
 ): DesignRuns {
   const coarse = planCost(plan).seconds * around.length > LONG_S ? coarserPlan(plan) : plan;
   const isCoarse = coarse !== plan;
-  const toMeet = [
-    middle,
-    ...(isCoarse ? around.filter((_, i) => i === 0 || (i % 2 === 1 && i < 2 * axes.length)) : []),
-  ];
+  const toMeet = [middle, ...(isCoarse ? around.slice(0, ALSO_FINE) : [])];
   const jobs = [
     // The long runs first, so that no thread is left with one at the end.
     ...[...toMeet, ...heldOut].map((knobs) => ({ on: plan, knobs })),

@@ -1,19 +1,30 @@
 import { evenSpread } from '../../statistics';
 import type { PlanKnob, PlanKnobs } from '../calibration/planKnobs';
 import { knobAt } from './planUnknowns';
-import { quadraticTermCount } from './surfaceTerms';
+import { type SurfaceTerm, surfaceTerms } from './surfaceTerms';
 
 /** Ends of the design, in standard errors. */
 const AXIAL_Z = 2.2;
 const CUBE_Z = 2.2;
-/** Runs for every term of the surface but its cubes. */
-const RUNS_PER_TERM = 2.2;
+/** Runs for every term of the surface. */
+const RUNS_PER_TERM = 2.5;
 
-/** Factors that do as much together as all of them over the heat capacity: ∂T/∂t = ∇·(k/c ∇T) + q/c. */
+/**
+ * What does as much together as all of it over the heat capacity: ∂T/∂t = ∇·(k/c ∇T) + q/c. The heat capacity by itself changes
+ * only what else holds heat: what melts, what glows, a chill's body. For that a straight line will do.
+ */
 const IS_OVER_HEAT = new Set(['power', 'film', 'contact', 'conductivity']);
 const HEAT = 'heat capacity';
-/** Of these the surface has cubes too; of others they only follow the scatter of the runs. */
-const CUBED = new Set(['power', 'contact']);
+/**
+ * What a surface has beyond its squares. A clamp levels off at both ends of its band; so does heat that melts more, and how
+ * much that is goes by conductivity and travel speed too.
+ */
+const BEYOND = [
+  ['contact', 'contact', 'contact'],
+  ['power', 'power', 'power'],
+  ['power', 'power', 'conductivity'],
+  ['power', 'power', 'travel speed'],
+] as const;
 
 /** Directions of the surface: the logarithm of each unknown in standard errors, what acts over the heat capacity divided by it. */
 export interface Axis {
@@ -23,22 +34,25 @@ export interface Axis {
   readonly overHeat?: number;
 }
 
-/** The directions a surface has; the heat capacity has none of its own. */
+/** The directions a surface has, in the order of the unknowns. */
 export function axesOf(unknowns: readonly PlanKnob[]): Axis[] {
   const heat = unknowns.find(({ name }) => name === HEAT);
-  return unknowns
-    .filter((knob) => knob !== heat)
-    .map(({ name, nominal, low, high }) => ({
-      name,
-      nominal,
-      perLog: (2 * 1.645) / Math.log(high / low),
-      ...(heat && IS_OVER_HEAT.has(name) ? { overHeat: heat.nominal } : {}),
-    }));
+  return unknowns.map(({ name, nominal, low, high }) => ({
+    name,
+    nominal,
+    perLog: (2 * 1.645) / Math.log(high / low),
+    ...(heat && IS_OVER_HEAT.has(name) ? { overHeat: heat.nominal } : {}),
+  }));
 }
 
-/** The axes of which a surface has cubes. */
-export const cubedOf = (axes: readonly Axis[]): number[] =>
-  axes.flatMap(({ name }, i) => (CUBED.has(name) ? [i] : []));
+/** The terms of a surface over these directions. */
+export const termsOf = (axes: readonly Axis[]): readonly SurfaceTerm[] =>
+  surfaceTerms(
+    axes.map(({ name }) => name !== HEAT),
+    BEYOND.map((names) => names.map((name) => axes.findIndex((axis) => axis.name === name))).filter((term) =>
+      term.every((a) => a >= 0),
+    ),
+  );
 
 /** Where on the axes a job lies. */
 export const pointOf = (axes: readonly Axis[], knobs: PlanKnobs): Float64Array =>
@@ -68,7 +82,7 @@ export function surfaceDesign(given: readonly PlanKnob[], seed: number): Surface
   const ends = Array.from({ length: 2 * count }, (_, i) =>
     unknowns.map((_, k) => (k === i >> 1 ? (i % 2 ? AXIAL_Z : -AXIAL_Z) : 0)),
   );
-  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * quadraticTermCount(axes.length)) - ends.length - 1);
+  const spread = Math.max(4, Math.ceil(RUNS_PER_TERM * termsOf(axes).length) - ends.length - 1);
   const inside = Array.from({ length: spread }, (_, i) =>
     unknowns.map((_, k) => CUBE_Z * (2 * evenSpread(i + 1000 * (seed % 900), k) - 1)),
   );

@@ -1,14 +1,19 @@
+/** One term of a surface: the directions whose product it is; none is the constant, one twice its square. */
+export type SurfaceTerm = readonly number[];
+
 /**
- * The terms of a surface over x: 1, every x, every product of two, the cubes of some. Cubes are for what is known to a
- * factor only and does much: a clamp or an arc levels off at both ends of its band, and a parabola cannot.
+ * The terms of a surface: a constant, every direction, squares and products of two of those that are curved, and what is
+ * named beyond.
  */
-export function surfaceTerms(x: ArrayLike<number>, cubed: readonly number[]): number[] {
-  const terms = [1];
-  for (let a = 0; a < x.length; a++) terms.push(x[a]!);
-  for (let a = 0; a < x.length; a++) for (let b = a; b < x.length; b++) terms.push(x[a]! * x[b]!);
-  for (const a of cubed) terms.push(x[a]! ** 3);
-  return terms;
+export function surfaceTerms(
+  curved: readonly boolean[],
+  beyond: readonly SurfaceTerm[],
+): readonly SurfaceTerm[] {
+  const all = [...curved.keys()];
+  const bent = all.filter((a) => curved[a]);
+  return [[], ...all.map((a) => [a]), ...bent.flatMap((a, i) => bent.slice(i).map((b) => [a, b])), ...beyond];
 }
 
-/** How many terms a surface over so many unknowns has before its cubes. */
-export const quadraticTermCount = (unknowns: number): number => ((unknowns + 1) * (unknowns + 2)) / 2;
+/** The values of terms at a point. */
+export const termsAt = (terms: readonly SurfaceTerm[], x: ArrayLike<number>): number[] =>
+  terms.map((term) => term.reduce((product, a) => product * x[a]!, 1));

@@ -2,6 +2,7 @@ import type { Exposure } from '../../exposure';
 import {
   drawKnobs,
   type PlanKnob,
+  type PlanKnobs,
   type PlanPoint,
   type PlatePlan,
   planSurface,
@@ -103,28 +104,28 @@ export function planResult(
   );
   const knobs = drawKnobs(unknowns, draws, seed);
   const isMolten = (probe: string) => surface.molten[surface.plan.probes.findIndex((p) => p.name === probe)]!;
-  const exposureOf = (probe: string): Exposure => planExposure(surface, probe, knobs);
+  // For variances and quantiles routine draws will do, where all weigh alike.
+  const fewer = byLots.weights ? knobs : knobs.slice(0, ROUTINE_DRAWS);
+  const exposureOf = (probe: string, jobs: readonly PlanKnobs[]): Exposure =>
+    planExposure(surface, probe, jobs);
   const jobOf = (
     exposure: Exposure,
     { alloy, temper, measuredYieldMPa }: Compared['metals'][number],
+    count: number,
   ): PlaceStrengthJob => ({
     exposure,
     metal: { alloy, temper, ...(measuredYieldMPa === undefined ? {} : { measuredYieldMPa }) },
-    draws,
+    draws: count,
     allowanceFraction,
   });
   const jobs = metals.flatMap((metal, m) => {
     const solid = keep[m]!.filter((place) => !isMolten(place.name));
-    const exposures = solid.map((place) => exposureOf(place.name));
+    const exposures = solid.map((place) => exposureOf(place.name, knobs));
     return [
-      ...exposures.map((exposure) => jobOf(exposure, metal)),
-      // For its variance alone, so that routine draws will do where all weigh alike.
-      ...exposures.map((exposure) => ({
-        ...jobOf({ ...exposure, doubts: [] }, metal),
-        draws: byLots.weights ? draws : Math.min(draws, ROUTINE_DRAWS),
-      })),
+      ...exposures.map((exposure) => jobOf(exposure, metal, draws)),
+      ...exposures.map((exposure) => jobOf({ ...exposure, doubts: [] }, metal, fewer.length)),
       ...lines[m]!.filter((place) => !isMolten(place.name)).map((place) =>
-        jobOf(exposureOf(place.name), metal),
+        jobOf(exposureOf(place.name, fewer), metal, fewer.length),
       ),
     ];
   });

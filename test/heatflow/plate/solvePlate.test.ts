@@ -296,6 +296,10 @@ describe('passes and waits', () => {
     expect(() => twice({ interpassC: 15, atProbe: 'near' })).toThrow(
       /Pass 2 would wait for ever.*probe "near".*Raise/,
     );
+    const named = [pass, { ...pass, name: 'cap', startAfter: { interpassC: 15, atProbe: 'near' } }];
+    expect(() => solvePlate(smallPlan({ passes: named }), { longestWaitS: 2000 })).toThrow(
+      /^cap would wait for ever/,
+    );
     expect(() => solvePlate(smallPlan({ until: { coolToC: 10 } }), { longestWaitS: 2000 })).toThrow(
       /does not cool.*10 °C/,
     );

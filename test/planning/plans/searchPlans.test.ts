@@ -56,19 +56,19 @@ describe('smallestWait', () => {
   it('may not exist, and says what stands in the way', () => {
     const hot = { ...plan, passes: plan.passes.map((pass) => ({ ...pass, netPowerW: 1100 })) };
     const { waitS, because } = smallestWait(hot, {
-      ...options,
+      ...known,
       metals: [{ alloy: 'A356.0', temper: 'T6', keepFromMm: 15 }],
     });
     expect(waitS).toBeNull();
     expect(because).toMatch(/Even 30 min.*asked for: A356.0 keeps \d+ %/);
-    expect(smallestWait({ ...plan, passes: plan.passes.slice(0, 1) }, options).because).toMatch(/one pass/);
+    expect(smallestWait({ ...plan, passes: plan.passes.slice(0, 1) }, known).because).toMatch(/one pass/);
   });
 
   it('refuses what it cannot be asked', () => {
     expect(() => smallestWait(plan, { ...options, confidence: 2 })).toThrow(/confidence/);
     expect(() => smallestWait(plan, { ...options, waits: 3 } as object)).toThrow(/does not know this option/);
     expect(() => highestInterpass(plan, 'nowhere', options)).toThrow(/no such probe.*"TC"/);
-    expect(() => smallestWait(plan, { ...options, onTry: () => false })).toThrow(/stopped/);
+    expect(() => smallestWait(plan, { ...known, onTry: () => false })).toThrow(/stopped/);
   });
 });
 

@@ -79,7 +79,7 @@ function waitForPass(
   const isReady = index === 0 && read(run.stepper.nowC.values) <= interpassC;
   run.doing = `waiting for ${atProbe} before pass ${index + 1}`;
   if (!isReady && !run.cool(run.timeS + longestWaitS, { limitC: interpassC, read }))
-    throw new TemperbookError(`Pass ${index + 1} would wait for ever`, {
+    throw new TemperbookError(`${plan.passes[index]!.name ?? `Pass ${index + 1}`} would wait for ever`, {
       found: `probe "${atProbe}" at ${read(run.stepper.nowC.values).toFixed(1)} °C after ${longestWaitS} s`,
       expected: `${interpassC} °C or less`,
       remedy: 'Raise the interpass limit, let the part lose more heat, or allow a longer wait',

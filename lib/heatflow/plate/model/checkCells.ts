@@ -25,6 +25,7 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
   for (const [i, contact] of model.contacts.entries())
     if (contact.cells.length === 0)
       throw new TemperbookError(`${contacts[i]!.name ?? `Contact ${i + 1}`} touches no metal`, {
+        found: `nothing of the part in ${JSON.stringify(contacts[i]!.shape)}`,
         remedy: 'Check its place, or choose smaller cells',
       });
   for (const [i, { shape }] of preheat.entries())

@@ -1,5 +1,12 @@
-import type { Reading } from '../verify';
+import { type Reading, SCALES } from '../verify';
 import { UsageError } from './usage';
+
+/** Kinds of readings by what people call them: "Brinell", "HB", "rockwellE", "HRE". */
+const KINDS: Readonly<Record<string, Reading['kind']>> = Object.fromEntries(
+  Object.entries(SCALES).flatMap(([kind, { unit }]) =>
+    [kind, unit].map((name) => [name.toLowerCase(), kind as Reading['kind']]),
+  ),
+);
 
 /** "TC1 brinell 68" or "TC1 brinell 68 75": probe, kind, value, the same on cold metal. A probe's name may hold spaces. */
 export function readingOf(text: string): Reading {
@@ -12,7 +19,7 @@ export function readingOf(text: string): Reading {
   return {
     channel,
     // Record and verdict know the kinds of readings, and name them when they are given another.
-    kind: kind as Reading['kind'],
+    kind: KINDS[kind.toLowerCase()] ?? (kind as Reading['kind']),
     value: Number(value),
     ...(reference === undefined ? {} : { reference: Number(reference) }),
   };

@@ -23,7 +23,7 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
       left, and a bell when to stop, here and on a page on this machine. Ends
       with Ctrl-C and the record that review would write.
 
-  temperbook compare <log, plan or record> <another> …
+  temperbook compare <log, job, plan or record> <another> …
       The same weld twice, a plan against its log, or a weld against the last
       ten on a shelf, side by side.
 

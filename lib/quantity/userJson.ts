@@ -15,7 +15,9 @@ export function readUserJson(file: string, what: string): unknown {
   const rowOf = (offset: number): number => text.slice(0, offset).split('\n').length;
   const [first] = errors;
   if (first || !tree) {
-    const isCut = (first?.offset ?? 0) >= text.trimEnd().length;
+    const end = text.trimEnd().length;
+    const isInText = first && printParseErrorCode(first.error) === 'UnexpectedEndOfString';
+    const isCut = (first?.offset ?? 0) + (isInText ? first.length : 0) >= end;
     throw new TemperbookError(isCut ? `${what} is cut short` : `${what} is no JSON`, {
       file,
       row: rowOf(Math.min(first?.offset ?? 0, text.length)),

@@ -1,6 +1,6 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
-import { type DecisionRecord, RECORD_FORM } from './decisionRecord';
+import { ANY_FORM, type DecisionRecord, HEAD, RECORD_FORM } from './decisionRecord';
 import { brokenParts } from './edition/seal';
 import { impossibilities } from './impossibilities';
 import { recordSchema } from './recordSchema';
@@ -39,17 +39,33 @@ export function checkSeal(record: DecisionRecord, file?: string): DecisionRecord
  * the message names the parts.
  */
 export function readRecord(path: string): DecisionRecord {
+  const text = textOf(path);
   let value: unknown;
   try {
-    value = JSON.parse(readFileSync(path, 'utf8'));
+    value = JSON.parse(text);
   } catch (error) {
+    const isOther = text.trim() !== '' && !text.slice(0, HEAD).includes(ANY_FORM);
+    if (isOther) refuseOtherForm(undefined, path);
     throw new TemperbookError('The record cannot be read', {
       file: path,
       found: error instanceof Error ? error.message : String(error),
-      remedy: 'Where a file is cut short, bring it back from a copy',
+      expected: 'a whole record: this one is cut short or damaged',
+      remedy: 'Bring it back from a copy',
     });
   }
   return checkSeal(checkRecord(value, path), path);
+}
+
+function textOf(path: string): string {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    const isThere = existsSync(path);
+    throw new TemperbookError(isThere ? 'The record cannot be opened' : 'There is no such record', {
+      file: path,
+      ...(isThere ? { found: (error as Error).message } : { remedy: 'Check its name and folder' }),
+    });
+  }
 }
 
 /** The number of a form; those of another have other parts, so nothing can be worked out from them anew. */
@@ -66,6 +82,7 @@ function refuseOtherForm(value: unknown, file: string | undefined): void {
       file,
       found: typeof form === 'string' ? `"${form}"` : undefined,
       expected: `a file whose form is "${RECORD_FORM}"`,
+      remedy: 'Records are called …-record.json and stand where the review put them',
     });
   const isEarlier = Number(number) < ours;
   throw new TemperbookError(

@@ -11,6 +11,11 @@ import type { JobSheet } from './jobSheet';
 /** Name and version of the record's form; a reader of JSON files tells by it what it has before it. */
 export const RECORD_FORM = 'temperbook decision record 3';
 
+/** Any version of the kit's record has this near its start. */
+export const ANY_FORM = 'temperbook decision record';
+/** So far into a file its form is looked for, characters. */
+export const HEAD = 2000;
+
 /** What may be decided about a part: a closed list. */
 export const DISPOSITIONS = [
   'accept',

@@ -6,6 +6,7 @@ export { compareRows } from './compare/compareRows';
 export { type Beside, type Comparison, compareWelds, type PlaceCompared } from './compare/compareWelds';
 export { type Weld, type WeldPlace, weldOfRecord, weldOfVerdict } from './compare/weld';
 export {
+  ANY_FORM,
   type Change,
   type ConsideredOption,
   type Decision,
@@ -29,7 +30,7 @@ export { type Audit, type AuditFinding, auditFolder } from './files/auditFolder'
 export { recordName } from './files/recordName';
 export { type WrittenRecord, writeRecord } from './files/writeRecord';
 export { exposureOfRecord } from './heat/exposureOfRecord';
-export { type JudgedAnew, judgeAgain } from './heat/judgeAgain';
+export { type JudgedAnew, judgeAgain, whyNotAgain } from './heat/judgeAgain';
 export type { RecordedDoubt, RecordedExposure } from './heat/recordedExposure';
 export { JOB_FIELDS, type JobFieldName, type JobSheet, jobSheet } from './jobSheet';
 export { kitVersion } from './kitVersion';

@@ -22,6 +22,6 @@ export {
   type RuleFor,
 } from './dispositionRule';
 export { brinellOfVickers, rockwellOfVickers } from './hardnessScales';
-export { checkReadings, type Reading, type ReadingKind } from './reading';
+export { checkReadings, type Reading, type ReadingKind, SCALES } from './reading';
 export { type ReadingModel, readingModel } from './readingModel';
 export { type ReadingWeights, type ReadPlace, readingWeights } from './readingWeights';

@@ -1,4 +1,4 @@
-import { knownOptions, requireNumber, TemperbookError } from '../quantity';
+import { knownOptions, nearestName, requireNumber, TemperbookError } from '../quantity';
 
 /** What may be read at the bench. */
 export type ReadingKind =
@@ -56,10 +56,12 @@ export function checkReadings(readings: readonly Reading[], channels: readonly s
         found: `"${reading.kind}"`,
         expected: `one of ${Object.keys(SCALES).join(', ')}`,
       });
+    const near = nearestName(reading.channel, channels);
     if (!channels.includes(reading.channel))
       throw new TemperbookError(`Reading ${k + 1} is beside a probe that was not judged`, {
         found: `"${reading.channel}"`,
         expected: `one of ${channels.map((name) => `"${name}"`).join(', ')}`,
+        ...(near ? { remedy: `Did you mean "${near}"?` } : {}),
       });
     for (const [name, value] of [
       ['value', reading.value],

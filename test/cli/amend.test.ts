@@ -19,6 +19,8 @@ describe('temperbook amend and audit', () => {
     const read = await temperbook(folder, 'amend', json, '--reading', 'TC1 brinell 68 75');
     expect(read.stderr).toBe('');
     expect(read.stdout).toContain('Reading 1: was nothing, is brinell 68 at TC1, 75 on cold metal');
+    // As of a review, the first line says what to do.
+    expect(read.stdout).toMatch(/^(Use it|Measure first|Do not use it as it is)/);
     const second = json.replace('.json', '.edition-2.json');
     const decided = await temperbook(
       folder,
@@ -43,6 +45,40 @@ describe('temperbook amend and audit', () => {
     );
     expect(await temperbook(folder, 'amend', at, '--reading', '78')).toMatchObject({ status: 2 });
     expect((await temperbook(folder, 'amend', at, '--decide', 'accept')).stderr).toMatch(/--reason/);
+    expect((await temperbook(folder, 'amend', at, '--reading', 'TCl brinell 78')).stderr).toContain(
+      'Did you mean "TC1"?',
+    );
+    expect((await temperbook(folder, 'amend', at, '--decide', 'acept', '--reason', 'x')).stderr).toContain(
+      '--decide takes one of accept, accept with condition,',
+    );
+    const without = ['--decide', 'accept with condition', '--reason', 'x'];
+    expect((await temperbook(folder, 'amend', at, ...without)).stderr).toContain('needs a --condition');
+  });
+
+  it('knows a reading by its unit, and says why it tells nothing where no source carries it', async () => {
+    const at = json.replace('.json', '.edition-3.json');
+    const { stdout } = await temperbook(folder, 'amend', at, '--reading', 'TC1 HRB 40 45');
+    expect(stdout).toContain('is rockwellB 40 at TC1, 45 on cold metal');
+    const { because } = JSON.parse(readFileSync(path.join(folder, at.replace('3.json', '4.json')), 'utf8'))
+      .verdict.readings;
+    expect(because.length).toBeGreaterThan(0);
+    for (const line of because) expect(stdout).toContain(line);
+  });
+
+  it('says of a file that is no record, or is not there, what it is', async () => {
+    expect((await temperbook(folder, 'amend', 'no-record.json', '--sign', 'a=b')).stderr).toContain(
+      'There is no such record',
+    );
+    writeFileSync(path.join(folder, 'job.json'), '{ // a job\n"log": "weld.csv" }');
+    expect((await temperbook(folder, 'amend', 'job.json', '--sign', 'a=b')).stderr).toMatch(
+      /not a decision record.*…-record\.json/s,
+    );
+    const whole = readFileSync(path.join(folder, json), 'utf8');
+    writeFileSync(path.join(folder, 'cut-record.json'), whole.slice(0, 3000));
+    expect((await temperbook(folder, 'amend', 'cut-record.json', '--sign', 'a=b')).stderr).toMatch(
+      /cut short or damaged.*from a copy/s,
+    );
+    rmSync(path.join(folder, 'cut-record.json'));
   });
 
   it('names what was changed by hand, with exit code 1', async () => {

@@ -29,6 +29,24 @@ describe('temperbook compare', () => {
     expect(stdout).toMatch(/weld-record +A356\.0-T6 .* \d+ %/);
   });
 
+  it('takes a job file with its comments, and says of a record of an earlier form what it is', async () => {
+    const job = {
+      job: 'J-7',
+      log: 'weld.csv',
+      metal: 'A356-T6',
+      probes: { 'TC2 tube 22 mm': { metal: '6061-T6' } },
+    };
+    writeFileSync(path.join(folder, 'job.json'), `// of the mast foot\n${JSON.stringify(job)}`);
+    const { stdout, stderr } = await temperbook(folder, 'compare', 'job.json', 'weld.csv', ...METAL);
+    expect(stderr).toBe('');
+    expect(stdout).toMatch(/Chance that J-7 kept more/);
+    expect(stdout).toMatch(/weld +A356\.0-T6 .* 50 %/);
+    writeFileSync(path.join(folder, 'old.json'), '{ "form": "temperbook decision record 2" }');
+    const old = await temperbook(folder, 'compare', 'weld.csv', 'old.json', ...METAL);
+    expect(old).toMatchObject({ status: 1 });
+    expect(old.stderr).toContain('of an earlier form');
+  });
+
   it('says what is missing or damaged', async () => {
     expect((await temperbook(folder, 'compare', 'weld.csv')).status).toBe(2);
     expect(

@@ -1,15 +1,14 @@
-import { readFileSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { judge } from '../../decision';
 import { type PlatePlan, solvePlate } from '../../heatflow';
 import { jobOptions, readJob, reviewJob } from '../../job';
-import { TemperbookError } from '../../quantity';
+import { readUserJson } from '../../quantity';
 import {
+  ANY_FORM,
   compareRows,
   compareWelds,
   namesOfComparison,
-  RECORD_FORM,
   readRecord,
   readShelf,
   type Weld,
@@ -34,7 +33,9 @@ export async function compare(args: string[]): Promise<void> {
     },
   });
   if (positionals.length + (values.shelf ? 1 : 0) < 2)
-    throw new UsageError('compare takes two or more logs, plans or records, or one and --shelf <folder>');
+    throw new UsageError(
+      'compare takes two or more logs, jobs, plans or records, or one and --shelf <folder>',
+    );
   const most = numberOf(values.last ?? '10');
   const welds: Weld[] = [];
   for (const path of positionals) welds.push(await weldOf(path, values));
@@ -47,11 +48,17 @@ export async function compare(args: string[]): Promise<void> {
     process.stdout.write(`Page  ${shortest(writeComparison(comparison, values.out, unitsShown()))}\n`);
 }
 
-/** A record by its form, a plan where it is any other JSON file, else a log; the last two judged by the options given. */
+/** A record by its form, a job by its keys, a plan where it is any other JSON file, else a log; the last two judged by the options given. */
 async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
   const name = basename(path).replace(/\.[^.]*$/, '');
-  const json = /\.json$/i.test(path) ? jsonAt(path) : undefined;
-  if (json?.form === RECORD_FORM) return weldOfRecord(name, readRecord(path));
+  const json = /\.json$/i.test(path)
+    ? (readUserJson(path, 'This file') as Readonly<Record<string, unknown>>)
+    : undefined;
+  if (String(json?.form).startsWith(ANY_FORM)) return weldOfRecord(name, readRecord(path));
+  if (json?.log !== undefined || json?.heats !== undefined) {
+    const { job, verdict } = reviewJob(readJob(path));
+    return weldOfVerdict(job.said.job ?? name, verdict);
+  }
   const job = readJob(jobOfOptions(path, values));
   if (json === undefined) return weldOfVerdict(name, reviewJob(job).verdict);
   const { probes } = solvePlate(json as unknown as PlatePlan);
@@ -63,18 +70,6 @@ async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
     name: probe,
   }));
   return { name, ...(common.lots ? { lots: common.lots } : {}), places };
-}
-
-function jsonAt(path: string): { readonly form?: unknown } {
-  try {
-    return JSON.parse(readFileSync(path, 'utf8'));
-  } catch (error) {
-    throw new TemperbookError('This file cannot be read', {
-      file: path,
-      found: error instanceof Error ? error.message : String(error),
-      remedy: 'Where a file is cut short, bring it back from a copy',
-    });
-  }
 }
 
 /** The newest parts of a shelf that are not among those given, newest first. */

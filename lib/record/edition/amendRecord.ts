@@ -4,7 +4,7 @@ import type { Attachment } from '../../thermocouple';
 import { checkReadings, type Reading } from '../../verify';
 import { checkRecord } from '../checkRecord';
 import type { Decision, DecisionRecord, SignOffLine } from '../decisionRecord';
-import { canJudgeAgain, judgeAgain, tracesOf } from '../heat/judgeAgain';
+import { judgeAgain, tracesOf, whyNotAgain } from '../heat/judgeAgain';
 import { asRecorded, recordedVerdict } from '../heat/recordedVerdict';
 import { jobSheet } from '../jobSheet';
 import { kitVersion } from '../kitVersion';
@@ -59,7 +59,7 @@ function judgedParts(
   attachments: NonNullable<Amendment['attachments']>,
 ): Partial<DecisionRecord> {
   const all = [...before.readings, ...readings];
-  if (Object.keys(attachments).length === 0 && !canJudgeAgain(before)) return { readings: all };
+  if (Object.keys(attachments).length === 0 && whyNotAgain(before)) return { readings: all };
   const verdict = judgeAgain(before, { readings: all, attachments });
   const figure = verdictFigure(tracesOf(before), verdict);
   const caption = figureName(figure);

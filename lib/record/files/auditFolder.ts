@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { ANY_FORM, HEAD } from '../decisionRecord';
 import { leftovers } from './leftovers';
-import { ANY_FORM, chainProblems, foldersOf, HEAD, isJsonName, lookAt, type Seen } from './lookAt';
+import { chainProblems, foldersOf, isJsonName, lookAt, type Seen } from './lookAt';
 import { type Numbered, numbersOf, sameNumberFindings } from './sameNumber';
 
 /** One thing that is wrong in a folder of records. */

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { TemperbookError } from '../../quantity';
 import { checkRecord } from '../checkRecord';
-import type { DecisionRecord } from '../decisionRecord';
+import { ANY_FORM, type DecisionRecord, HEAD } from '../decisionRecord';
 import { brokenParts } from '../edition/seal';
 import { partsOfName } from './recordName';
 
@@ -14,11 +14,6 @@ export interface Seen {
   readonly record?: DecisionRecord;
   readonly problems: readonly string[];
 }
-
-/** Any version of the kit's record has this near its start. */
-export const ANY_FORM = 'temperbook decision record';
-/** So far into a file its form is looked for, characters. */
-export const HEAD = 2000;
 
 /** Names that a record's JSON file may have: none that begins with a point. */
 export const isJsonName = (name: string): boolean => /^[^.].*\.json$/.test(name);

@@ -19,10 +19,18 @@ export interface JudgedAnew {
   readonly attachments?: Readonly<Record<string, Attachment>>;
 }
 
-/** Whether the kit has what a record was judged by: a shop's own card is not kept in it, and lots weigh members of their time. */
-export const canJudgeAgain = ({ verdict: { channels, lots = [] } }: DecisionRecord): boolean =>
-  channels.every(({ alloy }) => listAlloys().includes(alloy)) &&
-  lots.every((lot) => lot.membersHash === membersHash());
+/** Early records say that they count the coupons of a lot, in the words of `lotsSentence`, and do not keep the lot. */
+const COUNTS_A_LOT = /^Weighed by the coupons of/;
+
+/** Why the kit has not all that a record was judged by; undefined where it has. */
+export function whyNotAgain({ verdict: { channels, readings, lots } }: DecisionRecord): string | undefined {
+  const own = channels.find(({ alloy }) => !listAlloys().includes(alloy));
+  if (own) return `the card of ${own.alloy} is the shop's own, which a record does not keep`;
+  if (lots === undefined && readings?.because.some((line) => COUNTS_A_LOT.test(line)))
+    return 'it counts the coupons of a lot, which a record so early did not keep';
+  const old = lots?.find((lot) => lot.membersHash !== membersHash());
+  return old && `its lot "${old.name}" was weighed with the plausible metals of another version`;
+}
 
 /** What the probes of a record read, as far as it keeps it. */
 export const tracesOf = ({
@@ -33,11 +41,18 @@ export const tracesOf = ({
 /**
  * Judges what the metal saw again, from the exposures that the record keeps: with further bench readings, or with probes
  * that were fixed otherwise. The lots and the readings it counted already count on.
- * @throws TemperbookError for a probe it does not have, an unknown fixing, and as `judge`.
+ * @throws TemperbookError for what it was judged by and does not keep (`whyNotAgain`), a probe it does not have, an unknown
+ * fixing, and as `judge`.
  */
 export function judgeAgain(record: DecisionRecord, { readings = [], attachments = {} }: JudgedAnew): Verdict {
   const { verdict } = record;
   const { alloy, temper, allowanceFraction, channels, notJudged, openReadings, lots = [] } = verdict;
+  const why = whyNotAgain(record);
+  if (why)
+    throw new TemperbookError('This record cannot be judged again', {
+      found: why,
+      remedy: 'Review its job again: that makes the next edition',
+    });
   checkNames(Object.keys(attachments), channels);
   const isAsItWas = changedSince({ madeWith: recordMadeWith(record), places: channels }).length === 0;
   const places = channels.map((channel) => placeOf(channel, attachments[channel.name], isAsItWas));

@@ -94,9 +94,17 @@ describe('a record judged again', () => {
     expect(amended.verdict.readings?.because.join(' ')).toContain('coupons of lot 7');
     const [kept] = record.verdict.lots!;
     const old = { ...record, verdict: { ...record.verdict, lots: [{ ...kept!, membersHash: 'of old' }] } };
-    expect(() => judgeAgain(old, {})).toThrow(/other plausible metals.*Make the lot’s card again/s);
-    const noted = amendRecord(old, { readings: [reading] });
-    expect([noted.verdict.verdict, noted.readings]).toEqual([record.verdict.verdict, [reading]]);
+    expect(() => judgeAgain(old, {})).toThrow(
+      /lot 7.*plausible metals of another version.*Review its job again/s,
+    );
+    // And of an early record, that says so and kept no lot.
+    const { lots: _, ...verdict } = record.verdict;
+    const early = { ...record, verdict };
+    expect(() => judgeAgain(early, {})).toThrow(/coupons of a lot.*did not keep/s);
+    for (const one of [old, early]) {
+      const noted = amendRecord(one, { readings: [reading] });
+      expect([noted.verdict.verdict, noted.readings]).toEqual([record.verdict.verdict, [reading]]);
+    }
   });
 
   it('does not clear what was blind', () => {

@@ -22,6 +22,6 @@ export function withFixingAsked(verdict: ChannelVerdict, channel: PlaceToJudge):
   if (chanceOfRecorded - verdict.chanceKept < NOTICEABLE) return verdict;
   return {
     ...verdict,
-    sentence: `${verdict.sentence} Nobody said how this probe is fixed, so it is taken for the loosest: say it (option attachment). Were it peened into a hole, the chance would be ${formatChance(chanceOfRecorded)}.`,
+    sentence: `${verdict.sentence} Nobody said how this probe is fixed, so it is taken for the loosest: say it. Were it peened into a hole, the chance would be ${formatChance(chanceOfRecorded)}.`,
   };
 }

@@ -25,8 +25,14 @@ export function askedOf(job: Job, log: Pick<ThermalLog, 'channels' | 'statements
   const probes = log.channels.map(({ name }) => ({ name, ...saidOf(job, name) }));
   const onPart = probes.filter(({ role = 'part' }) => role === 'part');
   const { alloy, temper, open } = job.metal;
+  const isTakenForAir = (name: string): boolean => log.statements.air?.channels.includes(name) ?? false;
   const loose =
-    job.measuring.attachment === undefined ? onPart.filter((one) => one.attachment === undefined) : [];
+    job.measuring.attachment === undefined
+      ? onPart.filter(
+          ({ name, role, attachment }) =>
+            attachment === undefined && (role === 'part' || !isTakenForAir(name)),
+        )
+      : [];
   return [
     ...(loose.length > 0 ? [fixingAsked(loose.map(({ name }) => name))] : []),
     ...(open === undefined && (alloy === undefined || temper === undefined) ? [metalAsked(alloy)] : []),
@@ -37,7 +43,7 @@ export function askedOf(job: Job, log: Pick<ThermalLog, 'channels' | 'statements
       .map(({ name }) => probeMetalAsked(name)),
     ...onPart
       .filter(({ name, role }) => !role && nameSpeaksOfAir(name))
-      .map(({ name }) => roleAsked(name, log.statements.air?.channels.includes(name) ?? false)),
+      .map(({ name }) => roleAsked(name, isTakenForAir(name))),
   ];
 }
 

@@ -95,7 +95,7 @@ function reasonOf(
   const needed = formatPercent(1 - allowanceFraction);
   const together =
     held.length > 1 && chance !== null
-      ? ` The chance that all ${held.length} places together keep the ${needed} is ${formatChance(chance)}.`
+      ? ` The chance that ${allOf(held.length)} places together keep the ${needed} is ${formatChance(chance)}.`
       : '';
   const blind = held.filter(({ strength }) => strength.blind.length > 0).map(({ verdict }) => verdict.name);
   const hole = [
@@ -106,10 +106,12 @@ function reasonOf(
   ].join('');
   if (word === 'kept')
     return held.length > 1
-      ? `Every judged place keeps the ${needed} of its yield you asked for, with a chance of ${formatChance(chance!)} for all ${held.length} together. ${name} comes nearest to it: ${formatKept(yieldKeptFraction)}.`
+      ? `Every judged place keeps the ${needed} of its yield you asked for, with a chance of ${formatChance(chance!)} for ${allOf(held.length)} together. ${name} comes nearest to it: ${formatKept(yieldKeptFraction)}.`
       : `${name === THE_PART ? '' : `${name}: `}${sentence}`;
   return `${name === THE_PART ? '' : `${name} decides. `}${sentence}${together}${hole}`;
 }
+
+const allOf = (count: number): string => (count === 2 ? 'both' : `all ${count}`);
 
 /** Above this a gain of yield is worth a word about ductility. */
 const ROSE_FROM = 1.02;

@@ -12,7 +12,7 @@ export function planRows({ plans, better }: PlanComparison): TableRow[] {
     ...Object.fromEntries(
       plan.metals.flatMap((metal) => [
         [`${metal.alloy} keeps`, formatKept(metal.yieldKeptFraction)],
-        [`${metal.alloy}, MPa`, mpa(metal.yieldMPa)],
+        [`${metal.alloy} yield`, yieldText(metal.yieldMPa)],
         [`${metal.alloy} soft up to`, softReach(metal)],
       ]),
     ),
@@ -39,10 +39,10 @@ export function matterRows({ plans }: PlanComparison): TableRow[] {
   }));
 }
 
-const mpa = ({ nominal, low, high }: PlanResult['bodyC']): string =>
-  `${nominal.toFixed(0)} (${low.toFixed(0)}–${high.toFixed(0)})`;
+const yieldText = ({ nominal, low, high }: PlanResult['bodyC']): string =>
+  `${nominal.toFixed(0)} MPa (${low.toFixed(0)}–${high.toFixed(0)})`;
 
 const softReach = ({ softZone: zone }: PlanResult['metals'][number]): string =>
   zone
-    ? `${zone.mm.nominal.toFixed(0)} mm${zone.beyond ? ', may be more' : ` (to ${zone.mm.high.toFixed(0)})`}`
+    ? `${zone.mm.nominal.toFixed(0)} mm${zone.beyond ? ', may be more' : `, at most ${zone.mm.high.toFixed(0)} mm`}`
     : 'not told';

@@ -7,7 +7,9 @@ export function metricAlone(text: string): string[] {
     .replace(new RegExp(`(?<= |\\u00a0)${FIRST}[ \\u00a0]\\([^()]*\\)`, 'g'), '')
     .replace(new RegExp(`(?<= |\\u00a0)${FIRST}, [^(),\\n]*?${METRIC}`, 'g'), '')
     .replace(/\b0\.(?:00)?1[ \u00a0]°C/g, '');
-  return beside.match(new RegExp(`.{0,40}\\d[ \\u00a0]${METRIC}(?![\\w²³/·]).{0,20}`, 'g')) ?? [];
+  return (
+    beside.match(new RegExp(`.{0,40}\\d[ \\u00a0]${METRIC}(?![\\w²³/·]).{0,20}|.*, ${METRIC}$`, 'gm')) ?? []
+  );
 }
 
 /** The texts of a page that people read: no scripts, styles and code, and without the names that people gave. */

@@ -34,6 +34,8 @@ th, td { padding: .3rem .8rem .3rem 0; border-bottom: 1px solid #dde1e6; text-al
 th { border-bottom-color: #6b737c; }
 td { overflow-wrap: break-word; }
 .display { overflow-x: auto; }
+/* A table of many columns goes on into the margin at its right. */
+@media screen and (min-width: 1100px) { .display:has(th:nth-child(9)) { width: calc(50% + 46vw); } }
 @media screen and (max-width: 960px) { table { font-size: .85rem; } }
 @media screen and (max-width: 640px) { ${cards('table.cards')} }
 @media screen and (max-width: 960px) { ${cards('table.cards:has(th:nth-child(6))')} }

@@ -4,6 +4,7 @@
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
+import { gzipSync } from 'node:zlib';
 
 const dist = path.join(import.meta.dirname, '../dist');
 const data = path.join(import.meta.dirname, '../data');
@@ -27,5 +28,5 @@ rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder);
 for (const schema of schemas) {
   const ajv = new Ajv({ ...CHECK_OPTIONS, code: { source: true } });
-  writeFileSync(checkFile(schema), codeOf(ajv, ajv.compile(schema)));
+  writeFileSync(checkFile(schema), gzipSync(codeOf(ajv, ajv.compile(schema))));
 }

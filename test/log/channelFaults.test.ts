@@ -81,4 +81,52 @@ describe('a channel that stops telling of the part', () => {
     expect(read.channels[0]!.faults.map(({ kind }) => kind)).toContain('clamped');
     expect(Math.min(...read.channels[0]!.history.tempC)).toBeGreaterThan(149.5);
   });
+
+  /** Rises of 60 K/s and slow cooling, read ten times a second by a module whose range ends at `topC`, with noise on its last digits. */
+  const weldUnder = (topC: number) =>
+    readLog(
+      lines(
+        'Time (s),TC1 (°C)',
+        rows(3000, (i) => {
+          const t = i / 10;
+          const metal = t < 20 ? 22 : t < 27 ? 22 + 60 * (t - 20) : 22 + 420 * Math.exp((27 - t) / 90);
+          const jitter = 0.1 * ((i * 7) % 5);
+          return `${t},${(Math.min(metal, topC) + jitter).toFixed(1)}`;
+        }),
+      ),
+    ).channels[0]!;
+
+  it('is clamped at the high end with noise in its last digits, where it runs into it at full slope', () => {
+    const clamped = weldUnder(300);
+    expect(clamped.faults.map(({ kind }) => kind)).toEqual(['clamped']);
+    expect(clamped.faults[0]!.reason).toMatch(/300\.4 °C.*full slope.*top of the instrument's range/);
+    expect(Math.max(...clamped.history.tempC)).toBeLessThan(300);
+    expect(weldUnder(600).faults).toEqual([]);
+  });
+
+  it.each([0.3, 0.7, 1, 2, 5, 20])(
+    'is not clamped in a bath that it follows with %d rows of lag',
+    (lagRows) => {
+      const bath = readLog(
+        lines(
+          'Time (s),TC1 (°C)',
+          rows(400, (i) => {
+            const metal = i < 50 ? 20 : 20 + 250 * (1 - Math.exp((50 - i) / lagRows));
+            return `${i / 2},${(metal + 0.1 * ((i * 7) % 5)).toFixed(1)}`;
+          }),
+        ),
+      ).channels[0]!;
+      expect(bath.faults.map(({ kind }) => kind)).not.toContain('clamped');
+    },
+  );
+
+  it('is not clamped in a furnace that is set to rise and to hold', () => {
+    const furnace = readLog(
+      lines(
+        'Time (s),TC1 (°C)',
+        rows(600, (i) => `${i * 10},${(Math.min(20 + 3 * i, 540) + 0.1 * ((i * 7) % 5)).toFixed(1)}`),
+      ),
+    ).channels[0]!;
+    expect(furnace.faults).toEqual([]);
+  });
 });

@@ -1,5 +1,6 @@
 import type { FaultKind } from '../faultKind';
 import type { Reading } from '../reading';
+import { markCeiling } from './ceiling';
 import { type ChannelData, isTrusted, type Limits, trustedStretches } from './channelData';
 import { markClamped } from './clamped';
 import { FAULT_KINDS, TRUSTED } from './faultCodes';
@@ -38,7 +39,9 @@ export function detectFaults(
       markRamps(channel, timeS, stretches);
       markIslands(channel, stretches);
     }
-    markClamped(channel, isWhole ? scan : scanTrace(channel));
+    const seen = isWhole ? scan : scanTrace(channel);
+    markClamped(channel, seen);
+    markCeiling(channel, timeS, seen.high);
   });
   markOddChannels(channels);
   markLetGo(channels, timeS);

@@ -1,7 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { timeAbove } from '../../../lib/exposure';
-import { type PlatePlan, type PlateProgress, plateErrorSentence, solvePlate } from '../../../lib/heatflow';
+import {
+  checkPlan,
+  type PlatePlan,
+  type PlateProgress,
+  plateErrorSentence,
+  solvePlate,
+} from '../../../lib/heatflow';
 import { tempAt } from '../../../lib/history';
 import { meltingMetal, plainMetal, smallPlan, withPass } from './smallPlan';
 
@@ -293,16 +299,24 @@ describe('passes and waits', () => {
   });
 
   it('refuse a limit that is never reached', () => {
-    expect(() => twice({ interpassC: 15, atProbe: 'near' })).toThrow(
-      /Pass 2 would wait for ever.*probe "near".*Raise/,
-    );
-    const named = [pass, { ...pass, name: 'cap', startAfter: { interpassC: 15, atProbe: 'near' } }];
+    // The air is at 20 °C, which is only neared.
+    const named = [pass, { ...pass, name: 'cap', startAfter: { interpassC: 20.01, atProbe: 'near' } }];
     expect(() => solvePlate(smallPlan({ passes: named }), { longestWaitS: 2000 })).toThrow(
-      /^cap would wait for ever/,
+      /^cap would wait for ever.*probe "near".*Raise/,
     );
-    expect(() => solvePlate(smallPlan({ until: { coolToC: 10 } }), { longestWaitS: 2000 })).toThrow(
-      /does not cool.*10 °C/,
+    expect(() => solvePlate(smallPlan({ until: { coolToC: 20.01 } }), { longestWaitS: 2000 })).toThrow(
+      /does not cool.*20\.01 °C/,
     );
+  });
+
+  it('refuse one below all there is before anything is computed', () => {
+    const below = [pass, { ...pass, name: 'cap', startAfter: { interpassC: 15, atProbe: 'near' } }];
+    expect(() => checkPlan(smallPlan({ passes: below }))).toThrow(
+      /^cap would wait for ever.*15\.0 °C.*Nothing here is colder than 20\.0 °C/,
+    );
+    expect(() => checkPlan(smallPlan({ until: { coolToC: 10 } }))).toThrow(/does not cool.*10\.0 °C/);
+    const chill = { shape: { rectMm: [0, 0, 10, 10] }, conductanceWPerM2K: 1000, bodyC: 5 } as const;
+    expect(() => checkPlan(smallPlan({ passes: below, contacts: [chill] }))).not.toThrow();
   });
 
   it('stop when the hottest metal is down to a temperature', () => {

@@ -4,6 +4,7 @@ import { checkJoins } from './checkJoins';
 import { checkMoments } from './checkMoments';
 import { checkPass } from './checkPass';
 import { checkShape } from './checkShape';
+import { checkWaits } from './checkWaits';
 import { planSchema } from './planSchema';
 import type { PlatePlan } from './platePlan';
 import { boundsOf } from './shape';
@@ -82,4 +83,5 @@ export function checkPlan(plan: PlatePlan): void {
   checkMoments(plan);
   if ('coolForS' in plan.until) requireNumber(plan.until.coolForS, 'coolForS', { low: 0, high: 1e6 });
   else requireNumber(plan.until.coolToC, 'coolToC', TEMPERATURE);
+  checkWaits(plan);
 }

@@ -11,7 +11,7 @@ const data = path.join(import.meta.dirname, '../data');
 const require = createRequire(path.join(dist, 'index.js'));
 const Ajv = require('ajv').default;
 const codeOf = require('ajv/dist/standalone').default;
-const { CHECK_OPTIONS, checkFile } = require('./quantity/schemaCheck.js');
+const { CHECK_OPTIONS, checkFile } = require('./quantity/schema/schemaCheck.js');
 
 const schemas = [
   JSON.parse(readFileSync(path.join(data, 'alloys/alloy-card.schema.json'), 'utf8')),
@@ -23,7 +23,7 @@ const schemas = [
   require('./record/recordSchema.js').recordSchema,
 ];
 
-const folder = path.join(dist, 'quantity/checks');
+const folder = path.join(dist, 'quantity/schema/checks');
 rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder);
 for (const schema of schemas) {

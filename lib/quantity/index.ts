@@ -1,5 +1,4 @@
 export { formatChance } from './chance';
-export { type DataProblem, dataCheck, refuseProblems } from './dataProblems';
 export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
 export { formatDuration, formatPercent, formatStress, formatTemp, formatTempSpan } from './format';
@@ -12,7 +11,8 @@ export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
 export { nowAndThen } from './nowAndThen';
 export { requireList } from './requireList';
-export * as schema from './schemaParts';
+export { type DataProblem, dataCheck, refuseProblems } from './schema/dataProblems';
+export * as schema from './schema/schemaParts';
 export type { HowKnown, Sourced } from './sourced';
 export { celsiusOf, kelvinsOf } from './temperature';
 export {

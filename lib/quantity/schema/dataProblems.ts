@@ -1,6 +1,6 @@
 import type { ErrorObject, ValidateFunction } from 'ajv';
-import { type ErrorPlace, TemperbookError } from './error';
-import { nearestName } from './nearestName';
+import { type ErrorPlace, TemperbookError } from '../error';
+import { nearestName } from '../nearestName';
 import { schemaCheck } from './schemaCheck';
 
 /** One thing wrong with data a user wrote: where in it, what stands there, what should. */

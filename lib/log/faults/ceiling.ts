@@ -31,7 +31,7 @@ export function markCeiling(channel: ChannelData, timeS: Float64Array, highC: nu
     let to = from;
     while (to + 1 < rows.length && at(to + 1) >= floorC) to++;
     for (let j = from; j <= to; j++) marked.push(rows[j]!);
-    isCeiling ||= to - from + 1 >= RUN && runsInto(from);
+    isCeiling ||= to - from + 1 >= RUN && isNoisy(from, to) && runsInto(from);
     from = to;
   }
   if (!isCeiling) return;
@@ -40,6 +40,13 @@ export function markCeiling(channel: ChannelData, timeS: Float64Array, highC: nu
     'clamped',
     `the reading runs into ${formatTemp(highC, 1)} at full slope and stays within ${BAND_C} K of it, the highest it ever shows: the top of the instrument's range`,
   );
+
+  /** One exact value is no noise: what that means is judged with what follows it. */
+  function isNoisy(from: number, to: number): boolean {
+    let exact = 0;
+    for (let j = from; j <= to; j++) if (at(j) === highC) exact++;
+    return 2 * exact < to - from + 1;
+  }
 
   /** The row before the band is still at full slope, as the rows before it are. */
   function runsInto(from: number): boolean {

@@ -92,6 +92,11 @@ const HIDING: readonly (readonly [what: string, file: string, says: RegExp, more
       /no trusted reading|the range of the module ends there/,
     ],
     [
+      'a module that ends at 210 °C, ten readings a second and noise in its last digits',
+      csv({ TC1: (t) => Math.min(210, pass(60, 330)(t)) }, { toS: 400, everyS: 0.1 }),
+      /the range of the module ends there/,
+    ],
+    [
       'a dead probe',
       csv({ TC1: pass(60, 150), TC2: () => '0.0' }, { toS: 900 }),
       /Nothing is known of the metal at TC2: measure there/,
@@ -251,6 +256,16 @@ const HIDING: readonly (readonly [what: string, file: string, says: RegExp, more
 /** Files that hide nothing worth a word. */
 const WHOLE: readonly (readonly [what: string, file: string, more?: Partial<JudgeOptions>])[] = [
   ['a cool, whole log', csv({ TC1: cool }, { toS: 1200 })],
+  [
+    'a warm bath that the probe follows within half a minute',
+    csv(
+      {
+        TC1: (t) =>
+          22 + (t < 50 ? 0 : 70 * (1 - Math.exp((50 - t) / 10))) * (t < 350 ? 1 : Math.exp((350 - t) / 200)),
+      },
+      { toS: 1500, everyS: 0.5 },
+    ),
+  ],
   ['a mild weld with its cooling', csv({ TC1: pass(60, 150) }, { toS: 900 })],
   ['a dropout of three seconds in a cool job', csv({ TC1: lostBetween(300, 303, cool) }, { toS: 600 })],
   [

@@ -20,6 +20,15 @@ const CUT_ROWS = 5;
 /** With a cold end that moves, the top it is cut off at has some width, K; metal 80 K above the air stays in it for 14 s (τ 1,800 s). */
 const CUT_BAND_K = 0.6;
 const CUT_BAND_S = 20;
+/**
+ * So is one run into over several readings, evenly, by more than that width at each and faster than any oven rises, and held
+ * in so many rows: on a rounded peak metal that comes with s K a reading leaves the width after 4 · 0.6/s of them, fewer than
+ * four, and what follows a bath or an arc slows down before it gets there.
+ */
+const RUN_IN_ROWS = 4;
+const EVEN_SHARE = 0.5;
+const FASTER_THAN_OVENS_K_PER_S = 1;
+const RUN_IN_HELD_ROWS = 20;
 /** Air that moves less than this has no course to follow, K. */
 const AIR_MOVES_K = 2;
 /** The probe follows it this closely: the middle nine tenths of the differences, as a share of the air's moves. */
@@ -60,18 +69,25 @@ function colderThanAir({ history, probe }: ProbeRecord): BlindTime[] {
   );
 }
 
-function cutOff({ history: { timeS, tempC }, probe: { ambientC, isOven } }: ProbeRecord): BlindTime[] {
+function cutOff({ history, probe: { ambientC, isOven } }: ProbeRecord): BlindTime[] {
+  const { timeS, tempC } = history;
   const topC = tempC.reduce((top, temp) => Math.max(top, temp), Number.NEGATIVE_INFINITY);
   if (isOven || topC < ambientC + HOT_K) return [];
   const found: BlindTime[] = [];
   for (let from = 1; from < tempC.length; from++) {
-    if (topC - tempC[from]! > CUT_BAND_K || topC - tempC[from - 1]! < STEEP_K + CUT_BAND_K) continue;
+    if (topC - tempC[from]! > CUT_BAND_K || topC - tempC[from - 1]! <= CUT_BAND_K) continue;
+    const isStep = topC - tempC[from - 1]! >= STEEP_K + CUT_BAND_K;
+    if (!isStep && !runsInto(history, from)) continue;
     let [exact, to] = [from, from];
     while (tempC[exact + 1] === topC) exact++;
     while (topC - tempC[to + 1]! <= CUT_BAND_K) to++;
-    const isExact = tempC[from] === topC && exact - from + 1 >= CUT_ROWS;
+    const rows = to - from + 1;
+    const isHeld = isStep
+      ? timeS[to]! - timeS[from]! >= CUT_BAND_S && rows > CUT_ROWS
+      : rows >= RUN_IN_HELD_ROWS;
+    const isExact = isStep && tempC[from] === topC && exact - from + 1 >= CUT_ROWS;
     if (isExact) to = exact;
-    else if (timeS[to]! - timeS[from]! < CUT_BAND_S || to - from < CUT_ROWS) continue;
+    else if (!isHeld) continue;
     found.push({
       fromS: timeS[from]!,
       toS: timeS[to]!,
@@ -80,6 +96,18 @@ function cutOff({ history: { timeS, tempC }, probe: { ambientC, isOven } }: Prob
     from = to;
   }
   return found;
+}
+
+/** Whether the readings before one still rise at full slope, all of them. */
+function runsInto({ timeS, tempC }: ThermalHistory, from: number): boolean {
+  const [last, first] = [from - 1, from - 1 - RUN_IN_ROWS];
+  if (first < 0) return false;
+  const rise = tempC[last]! - tempC[first]!;
+  if (rise < RUN_IN_ROWS * CUT_BAND_K || rise <= FASTER_THAN_OVENS_K_PER_S * (timeS[last]! - timeS[first]!))
+    return false;
+  for (let i = first + 1; i <= last; i++)
+    if (tempC[i]! - tempC[i - 1]! < (EVEN_SHARE * rise) / RUN_IN_ROWS) return false;
+  return true;
 }
 
 function frozen({ history: { timeS, tempC } }: ProbeRecord): BlindTime[] {

@@ -1,6 +1,5 @@
 import type { FaultKind } from '../faultKind';
 import type { Reading } from '../reading';
-import { markCeiling } from './ceiling';
 import { type ChannelData, isTrusted, type Limits, trustedStretches } from './channelData';
 import { markClamped } from './clamped';
 import { FAULT_KINDS, TRUSTED } from './faultCodes';
@@ -39,9 +38,7 @@ export function detectFaults(
       markRamps(channel, timeS, stretches);
       markIslands(channel, stretches);
     }
-    const seen = isWhole ? scan : scanTrace(channel);
-    markClamped(channel, seen);
-    markCeiling(channel, timeS, seen.high);
+    markClamped(channel, isWhole ? scan : scanTrace(channel));
   });
   markOddChannels(channels);
   markLetGo(channels, timeS);

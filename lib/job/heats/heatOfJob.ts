@@ -23,8 +23,7 @@ export interface ToldExposures {
 /**
  * What metal of an alloy saw in one heat of a job: words, points off a paper chart, or what a certificate vouches for, with
  * its sticks and readings by hand. The same exposures as `judgeHeats` makes.
- * @param wallMm heaviest wall of the part, where the heat says no other.
- * @param lot whose certificate it must be.
+ * @param wallMm heaviest wall of the part, where the heat says no other; `lot` is the one whose certificate it must be.
  * @throws TemperbookError for a heat that says none of the three or two, for keys that belong to another form, for a
  * certificate that states no heat, and as `parseHeats`, `pointsExposure`, `bakeCertificate`, `withSigns`, `ovenExposure`.
  */

@@ -3,6 +3,7 @@ import { coarserPlan, type PlatePlan } from '../../../lib/heatflow';
 import { BentSurface, valuesAt } from '../../../lib/heatflow/surface/bentSurface';
 import { surfaceTerms } from '../../../lib/heatflow/surface/surfaceTerms';
 import { evenSpread } from '../../../lib/statistics';
+import { edgeWeld } from '../../planning/plans/edgeWeld';
 
 /** What coarse cells would see, in two directions: nothing that a parabola cannot tell. */
 const onCoarse = ([a, b]: Float64Array): number => 5 + 0.4 * a! - 0.1 * b! + 0.05 * a! * b! - 0.03 * a! ** 2;
@@ -64,25 +65,7 @@ describe('a surface through coarse runs, moved by a few on finer cells', () => {
 });
 
 describe('coarserPlan', () => {
-  const plan: PlatePlan = {
-    cellMm: 2.5,
-    part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: 'A356.0' }],
-    surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-    initialC: 20,
-    passes: [
-      {
-        path: [
-          [10, 55],
-          [70, 55],
-        ],
-        travelMmPerS: 4,
-        netPowerW: 700,
-        sourceRadiusMm: 5,
-      },
-    ],
-    probes: [{ name: 'far', xMm: 40, yMm: 20 }],
-    until: { coolForS: 300 },
-  };
+  const plan = edgeWeld('A356.0', { cellMm: 2.5, probes: [{ name: 'far', xMm: 40, yMm: 20 }] });
 
   it('has cells twice as large where the arc covers them and the part stays whole', () => {
     expect(coarserPlan(plan)).toEqual({ ...plan, cellMm: 5 });

@@ -9,29 +9,17 @@ import {
   solvePlate,
   startingPlans,
 } from '../../../lib/heatflow';
+import { edgeWeld } from '../../planning/plans/edgeWeld';
 
-const plan: PlatePlan = {
-  cellMm: 5,
-  part: [{ name: 'plate', shape: { rectMm: [0, 0, 80, 60] }, thicknessMm: 6, metal: 'A356.0' }],
-  surface: { convectionWPerM2K: 15, emissivity: 0.3, ambientC: 20 },
-  initialC: 20,
-  passes: [0, 1].map((k) => ({
-    path: [
-      [10, 55],
-      [70, 55],
-    ],
-    travelMmPerS: 4,
-    netPowerW: 700,
-    sourceRadiusMm: 5,
-    ...(k ? { startAfter: { interpassC: 80, atProbe: 'far' } } : {}),
-  })),
+const [pass] = edgeWeld('A356.0').passes;
+const plan = edgeWeld('A356.0', {
+  passes: [pass!, { ...pass!, startAfter: { interpassC: 80, atProbe: 'far' } }],
   probes: [
     { name: 'far', xMm: 40, yMm: 20 },
     { name: 'near', xMm: 62, yMm: 38 },
     { name: 'pool', xMm: 40, yMm: 55 },
   ],
-  until: { coolForS: 300 },
-};
+});
 
 describe('planSurface', () => {
   const surface = planSurface(plan, { workers: 0 });

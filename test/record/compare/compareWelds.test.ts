@@ -127,7 +127,9 @@ describe('welds of lots', () => {
     const b = strengthAfter(exposure, metal, asked);
     expect(keptMore(of7!, hot7!)[0]).toBe(chanceBetter(a.draws.yieldKept, b.draws.yieldKept, a.weights));
     const record = buildRecord({ verdict: { ...verdictAt(0.9), lots }, figures: [] });
-    expect(keptMore(of7!, weldOfRecord('record', record))[0]!).toBeCloseTo(keptMore(of7!, hot7!)[0]!, 1);
+    // A record thins its histories, which may move a chance by 0.02 (rules of the draws).
+    const byRecord = keptMore(of7!, weldOfRecord('record', record))[0]!;
+    expect(Math.abs(byRecord - keptMore(of7!, hot7!)[0]!)).toBeLessThanOrEqual(0.02);
   });
 
   it('of two lots are two metals: no longer sure to fall together, and the two chances still make one', () => {

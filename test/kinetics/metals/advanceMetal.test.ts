@@ -136,7 +136,7 @@ describe('what heat must and must not do', () => {
     expect(keptAfter(metal!, gapped)).toBeCloseTo(keptAfter(metal!, isothermal(250, 20)), 9);
   });
 
-  it('more heat never strengthens a peak-aged part until its particles dissolve', () => {
+  it('more heat strengthens a peak-aged part by no more than the new particles of what it dissolved', () => {
     fc.assert(
       fc.property(
         fc.constantFrom('6061', '6063', '6082'),
@@ -145,13 +145,21 @@ describe('what heat must and must not do', () => {
         fc.integer({ min: 0, max: 15 }),
         (alloy, tempC, holdS, member) => {
           const metal = some(alloy, 'T6')[member]!;
-          const { yieldKept } = advanceMetal(
-            metal,
-            startOfMetal(metal),
-            thermalHistory([0, holdS, 2 * holdS, 3 * holdS], [tempC, tempC, tempC + 10, tempC + 10]),
-          );
-          for (let i = 1; i < yieldKept.length; i++)
-            expect(yieldKept[i]!).toBeLessThanOrEqual(yieldKept[i - 1]! + 1e-9);
+          let state = startOfMetal(metal);
+          let before = 1;
+          for (const [fromC, toC] of [
+            [tempC, tempC],
+            [tempC, tempC + 10],
+            [tempC + 10, tempC + 10],
+          ] as const) {
+            const next = advanceMetal(metal, state, thermalHistory([0, holdS], [fromC, toC]));
+            const kept = next.yieldKept[1]!;
+            // Near 150 °C a thousandth dissolves and forms anew in days: the whole of it may count as hardening.
+            const renewed = Math.max(0, next.state.aged - state.aged) * state.hardeningMPa;
+            expect(kept).toBeLessThanOrEqual(before + renewed / state.startYieldMPa + 1e-9);
+            state = next.state;
+            before = kept;
+          }
         },
       ),
     );

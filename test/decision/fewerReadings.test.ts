@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compareScenarios, exposureOf, judge } from '../../lib/decision';
 import { readLog } from '../../lib/log';
@@ -6,6 +5,7 @@ import { considerRecovery, type SeenPlace, type SoftZoneOptions, softZone } from
 import { buildRecord, exposureOfRecord } from '../../lib/record';
 import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 import { drawError } from './drawError';
 import { AIR_C, type Course, csv } from './logs';
 

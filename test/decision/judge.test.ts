@@ -1,9 +1,9 @@
 import path from 'node:path';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JudgeOptions, judge } from '../../lib/decision';
 import { isothermal, join, resample, thermalHistory } from '../../lib/history';
 import { readLog } from '../../lib/log';
+import { fc } from '../setup/fc';
 
 const a356: JudgeOptions = { alloy: 'A356.0', temper: 'T6', attachment: 'welded wires' };
 const only = (history: Parameters<typeof judge>[0], options: JudgeOptions = a356) =>

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ChannelVerdict, exposureOf, type JudgeOptions } from '../../lib/decision';
 import { exactly } from '../../lib/exposure';
@@ -6,6 +5,7 @@ import { thermalHistory } from '../../lib/history';
 import { readLog } from '../../lib/log';
 import { drawMetals, runDraws, type StrengthAfter, strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 import { drawError } from './drawError';
 import { type Course, csv, judged, pass, USUAL } from './logs';
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { compareScenarios, exposureOf, type JudgeOptions, judge } from '../../lib/decision';
 import type { Exposure } from '../../lib/exposure';
@@ -7,6 +6,7 @@ import { readLog } from '../../lib/log';
 import { allowedPeak, softZone } from '../../lib/planning';
 import { buildRecord, exposureOfRecord } from '../../lib/record';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 import { drawError } from './drawError';
 import { AIR_C, cool, csv, judged, pass, USUAL } from './logs';
 

@@ -1,5 +1,4 @@
 import { readFileSync } from 'node:fs';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type JudgeOptions, judge, strengthSoFar } from '../../lib/decision';
 import { thermalHistory } from '../../lib/history';
@@ -8,6 +7,7 @@ import { readLog, type ThermalLog } from '../../lib/log';
 import { drawMetals, KEPT_FROM, type LotWeights, ROUTINE_DRAWS } from '../../lib/strength';
 import { lotCard, lotOfCard } from '../../lib/verify';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
 const LOT = lotOfCard(lotCard(JSON.parse(readFileSync('data/demo/hinge-block-coupons.json', 'utf8'))));

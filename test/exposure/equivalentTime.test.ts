@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cumulativeEquivalentTime, equivalentTime } from '../../lib/exposure';
 import {
@@ -12,6 +11,7 @@ import {
 } from '../../lib/history';
 import { GAS_CONSTANT, TemperbookError } from '../../lib/quantity';
 import { anyHistory } from '../history/histories';
+import { fc } from '../setup/fc';
 
 const clock = { activationEnergyJPerMol: 130_000, referenceC: 177 };
 

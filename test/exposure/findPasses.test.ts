@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exposureShare, findPasses } from '../../lib/exposure';
 import { isothermal, join, scheduleHistory, thermalHistory } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
 import { seededRandom } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 import { inventedWeld } from './traces';
 
 describe('findPasses', () => {

@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coolingRate, heatingRate, peak, timeAbove } from '../../lib/exposure';
 import { coverage, isothermal, shiftTemperature, thermalHistory } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
 import { seededRandom } from '../../lib/statistics';
 import { anyHistory } from '../history/histories';
+import { fc } from '../setup/fc';
 
 describe('peak', () => {
   it('is the first of the hottest samples', () => {

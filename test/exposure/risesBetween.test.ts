@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import published from '../../data/published/logger-sampling.json';
 import { equivalentTime, samplingLoss } from '../../lib/exposure';
@@ -6,6 +5,7 @@ import { type RiseBetween, risesBetween } from '../../lib/exposure/risesBetween'
 import { isothermal, type ThermalHistory, tempAt, thermalHistory } from '../../lib/history';
 import { anyHistory } from '../history/histories';
 import { besideMovingSource } from '../setup/besideMovingSource';
+import { fc } from '../setup/fc';
 
 const clock = { activationEnergyJPerMol: 200_000, referenceC: 250 };
 type Curve = (t: number) => number;

@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { samplingLoss } from '../../lib/exposure';
 import { isothermal, resample, thermalHistory } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
 import { seededRandom } from '../../lib/statistics';
 import { anyHistory } from '../history/histories';
+import { fc } from '../setup/fc';
 
 const Q = 130_000;
 /** 350 − 20 t² around its top, °C: a curvature of −40 K/s². */

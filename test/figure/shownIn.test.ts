@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { shownIn } from '../../lib/figure';
 import { formatStress, formatTemp } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 import { metricAlone } from '../setup/metricAlone';
 
 /** What is printed while `act` runs. */

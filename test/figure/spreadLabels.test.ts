@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { spreadLabels, spreadLabelsBeside } from '../../lib/figure/parts/spreadLabels';
+import { fc } from '../setup/fc';
 
 describe('spreadLabels', () => {
   it('does as its example says', () => {

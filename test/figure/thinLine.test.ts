@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { type Dot, thinLine } from '../../lib/figure/svg/thinLine';
+import { fc } from '../setup/fc';
 
 it('keeps ends and extremes, and moves no point by more than the tolerance', () => {
   const dot = fc.tuple(fc.integer({ min: 0, max: 300 }), fc.integer({ min: 0, max: 200 }));

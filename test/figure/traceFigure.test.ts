@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Figure, traceFigure } from '../../lib/figure';
 import { thermalHistory } from '../../lib/history';
 import { celsiusToFahrenheit, TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 import { passTrace, sampleLog, twelveChannels, withoutStretch } from './samples';
 
 const named = (figure: Figure, name: string) => figure.data.find((trace) => trace.name === name)!;

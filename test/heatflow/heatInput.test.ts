@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ARC_EFFICIENCY, acTigEfficiency, heatInput, type WeldProcess } from '../../lib/heatflow';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 const pass = { amps: 150, volts: 14, travelMmPerS: 3, process: 'TIG AC' } as const;
 

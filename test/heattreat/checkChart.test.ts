@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ChartOptions, checkChart, loadSchedule, type Schedule } from '../../lib/heattreat';
 import type { ThermalLog } from '../../lib/log';
+import { fc } from '../setup/fc';
 import { type Corner, furnaceOf, invented, programme, SOUND, soundLog, water } from './invent';
 
 const T6 = 'A356.0 T6 sand casting';

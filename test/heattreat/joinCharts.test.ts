@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ChartCheck, checkChart, loadSchedule, type Schedule, temperMade } from '../../lib/heattreat';
 import { readLog, type ThermalLog } from '../../lib/log';
+import { fc } from '../setup/fc';
 import { furnaceOf, programme, SOUND, water } from './invent';
 
 const T6 = 'A356.0 T6 sand casting';

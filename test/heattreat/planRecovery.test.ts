@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { type PartState, planRecovery, recoveryTicket, ticketHtml, ticketText } from '../../lib/heattreat';
 import { isothermal } from '../../lib/history';
 import { ageingPractice, considerRecovery } from '../../lib/planning';
+import { fc } from '../setup/fc';
 
 const NOTHING_ON_IT = { threads: false, coating: false, inserts: false, machined: false };
 const foot: PartState = {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   bridgeGaps,
@@ -15,6 +14,7 @@ import {
   withSamplesAt,
 } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 import { anyHistory, area } from './histories';
 
 const ramp = thermalHistory([0, 10, 20, 30], [20, 120, 120, 20]);

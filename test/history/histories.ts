@@ -1,5 +1,5 @@
-import fc from 'fast-check';
 import { type ThermalHistory, thermalHistory } from '../../lib/history';
+import { fc } from '../setup/fc';
 
 /** Random histories of 1 to 40 samples, some intervals marked as gaps. */
 export const anyHistory: fc.Arbitrary<ThermalHistory> = fc

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thermalHistory, thinForPlot } from '../../lib/history';
+import { fc } from '../setup/fc';
 import { anyHistory } from './histories';
 
 describe('thinForPlot', () => {

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { judge } from '../../lib/decision';
 import { checkChart, temperMade } from '../../lib/heattreat';
@@ -11,6 +10,7 @@ import { buildRecord, writeRecord } from '../../lib/record';
 import { ATTACHMENT_KINDS } from '../../lib/thermocouple';
 import { chartFinding, chartLot } from '../../lib/verify';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 
 let folder: string;
 let log: string;

@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { listAlloys, loadAlloy } from '../../lib/alloy';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../lib/history';
 import { ageingCurve, ageingShape, ageingYieldMPa, ageingYieldSlopeMPa } from '../../lib/kinetics';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 const HOUR = 3600;
 const last = (column: Float64Array): number => column[column.length - 1]!;

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { slice, type ThermalHistory, thermalHistory } from '../../lib/history';
 import {
@@ -10,6 +9,7 @@ import {
   type TemperModel,
 } from '../../lib/kinetics';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 /**
  * The promises of the one interface, held by every model. `splitMPa` is how much yield may differ between a history

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { hardeningLeft, type OverageingShape, peakDoseS, yieldKept } from '../../lib/kinetics';
+import { fc } from '../setup/fc';
 
 const falling: OverageingShape = { gain: 0, riseS: 100, softenS: 1000 };
 const rising: OverageingShape = { gain: 0.5, riseS: 100, softenS: 10_000 };

@@ -1,10 +1,10 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { equivalentTime } from '../../lib/exposure';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../lib/history';
 import { overageingModel, type StartState } from '../../lib/kinetics';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isothermal, thermalHistory } from '../../lib/history';
 import { quenchedFraction, quenchFactor } from '../../lib/kinetics';
+import { fc } from '../setup/fc';
 
 const linear = (rateKPerS: number) => thermalHistory([0, 500 / rateKPerS], [520, 20]);
 

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../lib/history';
@@ -10,6 +9,7 @@ import {
   overageingModel,
   softeningModel,
 } from '../../lib/kinetics';
+import { fc } from '../setup/fc';
 
 const HOUR = 3600;
 const alloys = ['356.0', 'A356.0', '6061', '6063', '6082'];

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ReadOptions, readLog } from '../../lib/log';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 import { checkPromises } from './promises';
 import { lines, rows, weldC } from './write';
 

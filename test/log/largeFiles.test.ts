@@ -2,13 +2,13 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import fc from 'fast-check';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readLog, type ThermalLog } from '../../lib/log';
 import { heldBytes } from '../../lib/log/bytes/fileBytes';
 import { lineAt, wholeLines } from '../../lib/log/bytes/lines';
 import { LONG_BYTES, refuseTooLarge } from '../../lib/log/bytes/sourceBytes';
 import { TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 import { lines, rows } from './write';
 
 describe('a file larger than memory', () => {

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ReadOptions, readLog, type ThermalLog } from '../../lib/log';
+import { fc } from '../setup/fc';
 import { lines } from './write';
 
 const HEAD = 'Time (s),Channel,Value (°C)';

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../lib/log';
+import { fc } from '../setup/fc';
 
 /** A block warming and cooling at 2 Hz, with whatever the second probe makes of it. */
 const log = (second: (i: number, trueC: number) => string): string =>

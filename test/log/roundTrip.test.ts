@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readLog } from '../../lib/log';
 import { FAULT_KINDS } from '../../lib/log/faults/faultCodes';
+import { fc } from '../setup/fc';
 
 /** A random log, written down in a random way. */
 interface Written {

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { inertHtml } from '../../dist/notebook/page/inertHtml';
+import { fc } from '../setup/fc';
 
 /** Tags and attributes of a page's text, as any reader of HTML would find them. */
 const tags = (html: string) => [...html.matchAll(/<\/?([a-zA-Z!?][^\s>/]*)/g)].map(([, tag]) => tag);

@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isothermal, repeatPass, shiftTemperature, type ThermalHistory } from '../../lib/history';
 import { allowedPeak } from '../../lib/planning';
 import { strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 import { thinPlate } from '../setup/thinPlate';
 
 describe('allowedPeak', () => {

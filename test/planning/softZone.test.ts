@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { thinPlateHistory } from '../../lib/heatflow';
 import { shiftTemperature, thermalHistory } from '../../lib/history';
@@ -6,6 +5,7 @@ import { vickersOfYield } from '../../lib/kinetics';
 import { considerRecovery, type SoftZoneOptions, softZone, TREATMENTS } from '../../lib/planning';
 import { softReach } from '../../lib/planning/softReach';
 import { judged, TemperbookError } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 const timeS = Float64Array.from({ length: 400 }, (_, i) => -10 + i * 0.5);
 const placesBeside = (netPowerW: number, travelMmPerS: number, distancesMm = [10, 12, 15, 20, 25, 30, 40]) =>

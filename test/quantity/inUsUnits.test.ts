@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { formatStress, formatTemp, inUsUnits, pageInUsUnits } from '../../lib/quantity';
+import { fc } from '../setup/fc';
 
 describe('inUsUnits', () => {
   // Exact factors: 1 in = 25.4 mm (international inch), 1 lbf = 4.4482216152605 N.

@@ -1,9 +1,9 @@
 import { inflateRawSync } from 'node:zlib';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { recordHtml } from '../../lib/record';
 import { html, trusted } from '../../lib/record/html/html';
 import { sampleFault, sampleLog, sampleVerdict } from '../figure/samples';
+import { fc } from '../setup/fc';
 import { sampleParts, sampleRecord } from './samples';
 
 /** What a reader sees: tags, style and scripts away, entities resolved. */

@@ -1,11 +1,11 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import fc from 'fast-check';
 import Papa from 'papaparse';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { showTable, tableText } from '../../lib/figure';
 import { exportTable, type TableRow, tableOf } from '../../lib/report';
+import { fc } from '../setup/fc';
 
 const ROWS: TableRow[] = [
   { Channel: 'TC1 <hinge>', 'Peak °C': 248.123456789, verdict: 'kept' },

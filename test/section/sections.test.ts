@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   castingAllowable,
@@ -14,6 +13,7 @@ import {
   type WeldedSection,
   weldedResistance,
 } from '../../lib/section';
+import { fc } from '../setup/fc';
 import { supported } from './supported';
 
 const mig: ResistanceOptions = { alloy: '6061', temper: 'T6', process: 'MIG', code: 'EN 1999-1-1' };

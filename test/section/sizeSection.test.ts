@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import examples from '../../data/published/welded-section-examples.json';
 import {
@@ -13,6 +12,7 @@ import {
   type WeldedSection,
   weldedResistance,
 } from '../../lib/section';
+import { fc } from '../setup/fc';
 import { supported } from './supported';
 
 const bar: WeldedSection = {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   COUPONS,
@@ -12,6 +11,7 @@ import {
   stripBendStrain,
 } from '../../lib/section';
 import { normalProbability } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 const held = { stressMPa: 100, stressUncertaintyFraction: 0.05, outcome: 'held' } as const;
 

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { censoredResidual, logNormalProbability } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 describe('logNormalProbability', () => {
   // Tables of the standard normal distribution, and its tail by mpmath to 12 digits.

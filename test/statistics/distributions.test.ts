@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TemperbookError } from '../../lib/quantity';
 import {
@@ -11,6 +10,7 @@ import {
   tProbability,
   tQuantile,
 } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 const within = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TemperbookError } from '../../lib/quantity';
 import { leastSquares } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 const x = Float64Array.from({ length: 12 }, (_, i) => i / 2);
 const wiggle = [0.3, -0.2, 0.1, 0.4, -0.5, 0.2, -0.1, -0.3, 0.5, -0.2, 0.1, -0.3];

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TemperbookError } from '../../lib/quantity';
 import { mean, seededRandom, standardDeviation, straightLine, theilSen } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 const coefficient = fc.double({ min: -100, max: 100, noNaN: true });
 

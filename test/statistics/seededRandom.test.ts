@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TemperbookError } from '../../lib/quantity';
 import { seededRandom } from '../../lib/statistics';
+import { fc } from '../setup/fc';
 
 describe('seededRandom', () => {
   it('repeats itself for a seed and differs between seeds', () => {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { compareScenarios, judge } from '../../lib/decision';
@@ -16,6 +15,7 @@ import { membersHash, weldCycle } from '../../lib/kinetics';
 import { considerRecovery, softZone, strengthMap } from '../../lib/planning';
 import { drawMetals, lotDraws, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../lib/strength';
 import { inFull } from '../setup/extent';
+import { fc } from '../setup/fc';
 
 const METALS = [
   { alloy: 'A356.0', temper: 'T6' },

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isothermal } from '../../lib/history';
 import { advanceMetal, plausibleMetals, startOfMetal, WHYS_LOW, yieldOfState } from '../../lib/kinetics';
 import { strengthAfter } from '../../lib/strength';
+import { fc } from '../setup/fc';
 
 const CASES = [
   ['A356.0', 'T6', 165],

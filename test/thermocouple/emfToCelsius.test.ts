@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TemperbookError } from '../../lib/quantity';
 import {
@@ -8,6 +7,7 @@ import {
   type ThermocoupleType,
   temperatureRangeC,
 } from '../../lib/thermocouple';
+import { fc } from '../setup/fc';
 
 const TYPES: ThermocoupleType[] = ['B', 'E', 'J', 'K', 'N', 'R', 'S', 'T'];
 const typeAndShare = fc.record({

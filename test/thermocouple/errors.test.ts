@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { shiftTemperature, thermalHistory } from '../../lib/history';
 import { TemperbookError } from '../../lib/quantity';
@@ -16,6 +15,7 @@ import {
   typeKDriftC,
   type WireClass,
 } from '../../lib/thermocouple';
+import { fc } from '../setup/fc';
 
 describe('toleranceC', () => {
   it('is null outside its range and where a class does not exist', () => {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { loadAlloy } from '../../lib/alloy';
 import { exactly } from '../../lib/exposure';
@@ -6,6 +5,7 @@ import { isothermal } from '../../lib/history';
 import { membersHash } from '../../lib/kinetics';
 import { MOST_DRAWS, strengthAfter } from '../../lib/strength';
 import { beforeMeasuring, benchAfter, benchAlong } from '../../lib/verify';
+import { fc } from '../setup/fc';
 
 describe('benchAlong', () => {
   it('has the strength of strengthAfter, and softer metal reads softer', () => {

@@ -1,9 +1,9 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge, judgeHeats } from '../../../lib/decision';
 import { parseHeats } from '../../../lib/exposure';
 import { ovenExposure } from '../../../lib/heatflow';
 import { readLog } from '../../../lib/log';
+import { fc } from '../../setup/fc';
 import { cool, csv, USUAL } from '../logs';
 
 const METAL = { alloy: 'A356-T6', oven: 'class 5', wallMm: 12, fan: true } as const;

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseHeats } from '../../../lib/exposure';
 import { celsiusToFahrenheit } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 describe('parseHeats', () => {
   it.each([

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Calibration, farthestFits } from '../../../lib/heatflow';
 import { judged } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 type Names = 'a' | 'b';
 

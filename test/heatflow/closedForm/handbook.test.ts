@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   beadAreaMm2,
@@ -11,6 +10,7 @@ import {
   steelCoolingTime85,
   weldCoolingRate,
 } from '../../../lib/heatflow';
+import { fc } from '../../setup/fc';
 
 const steel = { conductivityWPerMK: 28, volumetricHeatJPerM3K: 4.4e6 };
 const weld = { ...steel, thicknessMm: 5, netHeatJPerMm: 720, startC: 25, meltC: 1510 };

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   fastThinRise,
@@ -13,6 +12,7 @@ import {
   thinPlateRise,
 } from '../../../lib/heatflow';
 import { TemperbookError } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 const weld = {
   netPowerW: 1500,

@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bulkRise, type LumpedJob, lumpedNetwork } from '../../../lib/heatflow';
 import { tempAt } from '../../../lib/history';
 import { TemperbookError } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 const casting = { name: 'casting', massKg: 0.6, specificHeatJPerKgK: 963, startC: 20 };
 const fixture = { name: 'fixture', massKg: 4, specificHeatJPerKgK: 480, startC: 20 };

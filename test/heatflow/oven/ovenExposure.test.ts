@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { acrossDraws, equivalentTime, parseHeats, peak } from '../../../lib/exposure';
 import { listOvens, type OvenOptions, ovenAsks, ovenExposure, ovenOf } from '../../../lib/heatflow';
+import { fc } from '../../setup/fc';
 
 const CLOCK = { activationEnergyJPerMol: 200_000, referenceC: 200 };
 /** Equivalent times of every draw, s at 200 °C, ascending. */

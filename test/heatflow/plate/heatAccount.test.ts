@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type MetalProperties, type PlatePlan, type PlateResult, solvePlate } from '../../../lib/heatflow';
+import { fc } from '../../setup/fc';
 import { meltingMetal, plainMetal, smallPlan } from './smallPlan';
 
 /** Heat in the metal from its temperatures, J per kg, by hand. */

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { timeAbove } from '../../../lib/exposure';
 import {
@@ -9,6 +8,7 @@ import {
   solvePlate,
 } from '../../../lib/heatflow';
 import { tempAt } from '../../../lib/history';
+import { fc } from '../../setup/fc';
 import { meltingMetal, plainMetal, smallPlan, withPass } from './smallPlan';
 
 const insulated = { convectionWPerM2K: 0, emissivity: 0, ambientC: 20 };

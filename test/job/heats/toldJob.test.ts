@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import fc from 'fast-check';
 import { afterAll, describe, expect, it } from 'vitest';
 import { judge, judgeHeats } from '../../../lib/decision';
 import { pointsExposure, stickOf } from '../../../lib/exposure';
 import { type JobFile, readJob, reviewJob } from '../../../lib/job';
 import { buildRecord, judgeAgain, readRecord, writeRecord } from '../../../lib/record';
+import { fc } from '../../setup/fc';
 
 const folder = mkdtempSync(`${tmpdir()}/told-`);
 afterAll(() => rmSync(folder, { recursive: true }));

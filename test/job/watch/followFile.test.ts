@@ -1,9 +1,9 @@
 import { appendFileSync, mkdtempSync, renameSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FollowedFile, headAndEnd, wholeLines } from '../../../lib/job';
+import { fc } from '../../setup/fc';
 
 const folder = mkdtempSync(path.join(tmpdir(), 'follow-'));
 let number = 0;

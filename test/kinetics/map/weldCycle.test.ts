@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { peak, timeAbove } from '../../../lib/exposure';
 import { NEAR_PEAK_K, practicesFor, weldCycle } from '../../../lib/kinetics';
+import { fc } from '../../setup/fc';
 
 describe('weldCycle', () => {
   it('reaches its peak and stays within 20 °C of it for as long as it says', () => {

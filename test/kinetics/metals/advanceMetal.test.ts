@@ -1,8 +1,8 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { listAlloys, loadAlloy } from '../../../lib/alloy';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../../lib/history';
 import { advanceMetal, type PlausibleMetal, plausibleMetals, startOfMetal } from '../../../lib/kinetics';
+import { fc } from '../../setup/fc';
 
 const some = (alloy: string, temper: string, count = 16): readonly PlausibleMetal[] =>
   plausibleMetals(alloy, temper, count).metals;

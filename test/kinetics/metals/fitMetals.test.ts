@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fitMetals, fitReport, memberText } from '../../../lib/kinetics';
 import { drawOrder } from '../../../lib/kinetics/metals/fit/drawOrder';
@@ -8,6 +7,7 @@ import { FITTED_COLUMNS } from '../../../lib/kinetics/metals/memberDraw';
 import { memberTable } from '../../../lib/kinetics/metals/memberTable';
 import { mean, seededRandom, standardDeviation } from '../../../lib/statistics';
 import { inFull } from '../../setup/extent';
+import { fc } from '../../setup/fc';
 
 describe('a fit', () => {
   // Far too short to mean anything; long enough to go through every step of a real one.

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isothermal, type ThermalHistory, thermalHistory } from '../../../lib/history';
 import {
@@ -9,6 +8,7 @@ import {
   solvusWtPct,
 } from '../../../lib/kinetics/precipitate';
 import { TemperbookError } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 const matrixWtPct = { Mg: 0.65, Si: 0.9, Cu: 0 };
 const model = precipitateModel({ matrixWtPct });

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
 import { placeInRange } from '../../../lib/exposure';
@@ -7,6 +6,7 @@ import { membersHash } from '../../../lib/kinetics';
 import { comparePlans, type PlanComparison, planExposure } from '../../../lib/planning';
 import { drawMetals, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../../lib/strength';
 import { inFull } from '../../setup/extent';
+import { fc } from '../../setup/fc';
 import { edgeWeld } from './edgeWeld';
 
 const once = edgeWeld('A356.0');

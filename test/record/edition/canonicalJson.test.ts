@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { brokenParts, canonicalJson } from '../../../lib/record';
+import { fc } from '../../setup/fc';
 import { sampleRecord } from '../samples';
 
 describe('canonicalJson', () => {

@@ -1,4 +1,3 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
 import { thermalHistory } from '../../../lib/history';
@@ -14,6 +13,7 @@ import {
 } from '../../../lib/record';
 import { drawMetals, KEPT_FROM, LOST_UP_TO } from '../../../lib/strength';
 import { inFull } from '../../setup/extent';
+import { fc } from '../../setup/fc';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
 const [lip, tube] = log.channels.map(({ name }) => name) as [string, string];

@@ -1,7 +1,7 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bestStretch, stretchTo, stretchToPeak } from '../../../lib/validation/trust/clockFactor';
 import { STRETCHES, UNSTRETCHED } from '../../../lib/validation/trust/stretchedAnswers';
+import { fc } from '../../setup/fc';
 
 const line = (of: (stretch: number) => number): Float64Array => STRETCHES.map(of);
 const factors = fc.double({ min: 0.05, max: 20, noNaN: true });

@@ -56,6 +56,7 @@ export default defineConfig(({ mode }) => ({
         extends: true,
         test: {
           name: 'built',
+          isolate: false,
           env: extentOf(mode),
           include: built,
           globalSetup: 'test/setup/build.ts',

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { sideBySideRows } from '../../lib/report';
-import { modelTrust } from '../../lib/validation';
+import { modelTrust, TESTED_MODELS } from '../../lib/validation';
 
 describe('rows of both precipitate sets side by side', () => {
-  const trust = modelTrust().filter(({ model }) => model.startsWith('precipitate'));
+  const trust = modelTrust(TESTED_MODELS.filter(({ name }) => name.startsWith('precipitate')));
   const rows = sideBySideRows(trust);
 
   it('hold every measurement once, with an answer of each set', () => {

@@ -14,7 +14,9 @@ let log: ThermalLog;
 let verdict: ReturnType<typeof judge>;
 let record: DecisionRecord;
 beforeAll(() => {
-  log = readLog('data/demo/mast-foot-weld.csv');
+  const whole = readLog('data/demo/mast-foot-weld.csv');
+  // A casting and the tube; more channels would only take longer.
+  log = { ...whole, channels: whole.channels.filter(({ name }) => /^TC[14]/.test(name)) };
   verdict = judge(log, options);
   record = buildRecord({ verdict, log });
 });
@@ -68,7 +70,7 @@ describe('a record judged again', () => {
 
   it('works both out anew where the metals are others than those of the record', () => {
     const { madeWith: _, ...verdict } = record.verdict;
-    const channels = verdict.channels.slice(2, 3).map((one) => ({ ...one, asReadFraction: 0.5, doubts: [] }));
+    const channels = verdict.channels.slice(1).map((one) => ({ ...one, asReadFraction: 0.5, doubts: [] }));
     const [again] = judgeAgain({ ...record, verdict: { ...verdict, channels } }, {}).channels;
     expect(again!.asReadFraction).toBeGreaterThan(0.8);
     expect(again!.doubts).not.toEqual([]);

@@ -43,7 +43,7 @@ export { numberOf, readShelf, type Shelf, type ShelfPart, type ShelfProblem } fr
 export { type Selection, type ShelfFilter, selectParts } from './shelf/selectParts';
 export { type ShelfEntry, type ShelfPlace, shelfEntry } from './shelf/shelfEntry';
 export { namesOnShelf, type ShelfPage, shelfHtml } from './shelf/shelfHtml';
-export { INDEX_FILE } from './shelf/shelfIndex';
+export { NOTE_FILE } from './shelf/shelfNote';
 export { governing, type SinceThen, shelfRow } from './shelf/shelfRows';
 export { MOST_WELDS, shelfTrends } from './shelf/shelfTrends';
 export { writeShelf } from './shelf/writeShelf';

@@ -13,6 +13,7 @@ import { PassThrough } from 'node:stream';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { askJob } from '../../dist/cli/review/askJob';
 import { readLog } from '../../dist/log';
+import { filesIn } from '../setup/filesIn';
 import { temperbook } from './temperbook';
 
 let folder: string;
@@ -89,11 +90,7 @@ describe('temperbook review of a log', () => {
     const byJob = await temperbook(folder, 'review', 'said/hb-07-job.json');
     expect(byJob.stdout).toContain('as it stood there already');
     expect(readFileSync(inFolder('said/hb-07-record.html'), 'utf8')).toBe(before);
-    expect(readdirSync(inFolder('said')).sort()).toEqual([
-      'hb-07-job.json',
-      'hb-07-record.html',
-      'hb-07-record.json',
-    ]);
+    expect(filesIn(inFolder('said'))).toEqual(['hb-07-job.json', 'hb-07-record.html', 'hb-07-record.json']);
   });
 
   it('never writes over a job file', async () => {

@@ -9,11 +9,12 @@ export function canonicalJson(value: unknown): string {
   if (Array.isArray(value))
     return value.some(isBranch) ? `[${value.map(canonicalJson).join(',')}]` : JSON.stringify(value);
   const data = value as Readonly<Record<string, unknown>>;
-  const members = Object.keys(data)
-    .filter((key) => data[key] !== undefined)
-    .sort()
-    .map((key) => `${JSON.stringify(key)}:${canonicalJson(data[key])}`);
-  return `{${members.join(',')}}`;
+  let text = '';
+  for (const key of Object.keys(data).sort()) {
+    const item = data[key];
+    if (item !== undefined) text += `${text && ','}${JSON.stringify(key)}:${canonicalJson(item)}`;
+  }
+  return `{${text}}`;
 }
 
 const isBranch = (value: unknown): value is object => typeof value === 'object' && value !== null;

@@ -5,8 +5,8 @@ import { canonicalJson } from './canonicalJson';
 /** A record before its hashes are worked out. */
 export type UnsealedRecord = Omit<DecisionRecord, 'hash' | 'partHashes'>;
 
-/** SHA-256 of a text, in hexadecimal. */
-const hashOf = (text: string): string => createHash('sha256').update(text).digest('hex');
+/** SHA-256 of a text in UTF-8, in hexadecimal. */
+const hashOf = (text: string | Buffer): string => createHash('sha256').update(text).digest('hex');
 
 /**
  * The record with its hashes: `partHashes` holds one for every other part, so that it can be told which was changed;
@@ -30,12 +30,12 @@ export function brokenParts(record: DecisionRecord): string[] {
   return hashOfWhole(texts, partHashes) === hash ? [] : ['hash'];
 }
 
-type Texts = ReadonlyMap<string, string>;
+type Texts = ReadonlyMap<string, Buffer>;
 
-/** Every part as canonical JSON, by its name. */
+/** Every part as canonical JSON in UTF-8, by its name. */
 function canonicalParts(parts: object): Texts {
   const said = Object.entries(parts).filter(([, part]) => part !== undefined);
-  return new Map(said.map(([name, part]) => [name, canonicalJson(part)]));
+  return new Map(said.map(([name, part]) => [name, Buffer.from(canonicalJson(part))]));
 }
 
 const hashesOf = (texts: Texts): Record<string, string> =>
@@ -43,7 +43,9 @@ const hashesOf = (texts: Texts): Record<string, string> =>
 
 /** Hash of the canonical JSON of all parts with their hashes, put together from the texts there are. */
 function hashOfWhole(texts: Texts, partHashes: Readonly<Record<string, string>>): string {
-  const all = new Map(texts).set('partHashes', canonicalJson(partHashes));
-  const members = [...all.keys()].sort().map((name) => `${JSON.stringify(name)}:${all.get(name)}`);
-  return hashOf(`{${members.join(',')}}`);
+  const all = new Map(texts).set('partHashes', Buffer.from(canonicalJson(partHashes)));
+  const hash = createHash('sha256');
+  for (const [i, name] of [...all.keys()].sort().entries())
+    hash.update(`${i === 0 ? '{' : ','}${JSON.stringify(name)}:`).update(all.get(name)!);
+  return hash.update('}').digest('hex');
 }

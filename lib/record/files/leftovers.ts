@@ -1,7 +1,7 @@
 import { readdirSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
-const UNFINISHED = /^\.unfinished-(\d+)-.*\.(?:json|html)$/;
+const UNFINISHED = /^\.unfinished-(\d+)-.*\.(?:json|html|temperbook-shelf)$/;
 /** No write takes this long, ms. */
 const LONG_AGO_MS = 3_600_000;
 

@@ -34,12 +34,12 @@ export function foldersOf(folder: string): string[] {
   }
 }
 
-/** A JSON file as a record, with what is wrong with it; undefined where it does not say that it is one. */
-export function lookAt(file: string, fileName: string): Seen | undefined {
+/** A JSON file as a record, with what is wrong with it; undefined where it does not say that it is one. `bytes` are its own, where they were read. */
+export function lookAt(file: string, fileName: string, bytes?: Buffer): Seen | undefined {
   const { name, edition } = partsOfName(fileName.slice(0, -'.json'.length));
   const seen = { file, name, edition };
   try {
-    const text = readFileSync(file, 'utf8');
+    const text = (bytes ?? readFileSync(file)).toString('utf8');
     const isEmptied = /-record$/.test(name) && text.trim() === '';
     if (!text.slice(0, HEAD).includes(ANY_FORM) && !isEmptied) return undefined;
     const record = checkRecord(JSON.parse(text));

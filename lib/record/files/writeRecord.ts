@@ -4,6 +4,7 @@ import { checkRecord, checkSeal } from '../checkRecord';
 import type { DecisionRecord } from '../decisionRecord';
 import { nextEdition, saysTheSame } from '../edition/amendRecord';
 import { recordHtml, unitsOfPage } from '../recordHtml';
+import { noteWritten } from '../shelf/shelfNote';
 import { editionsIn, filesOf, type StoredEdition } from './editionsIn';
 import { removeLeftovers } from './leftovers';
 import { placePage, placeRecord, type RecordFiles, textAt } from './placeRecord';
@@ -48,8 +49,11 @@ export function writeRecord(
     const next = last ? following(last, record) : record;
     const files = filesOf(folder, name, next.edition);
     checkFree(files.html);
-    if (placeRecord(files, recordJson(next), recordHtml(next, units)))
+    const json = recordJson(next);
+    if (placeRecord(files, json, recordHtml(next, units))) {
+      noteWritten(files.json, next, json);
       return { ...files, edition: next.edition, isNew: true };
+    }
   }
   throw new TemperbookError('Other programs keep writing editions of this record', {
     file: filesOf(folder, name, 1).json,

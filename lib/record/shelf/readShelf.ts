@@ -4,9 +4,9 @@ import { inWorkers, nowAndThen } from '../../quantity';
 import { chainProblems, foldersOf, isJsonName } from '../files/lookAt';
 import { partsOfName } from '../files/recordName';
 import { sameNumberFindings } from '../files/sameNumber';
-import { type FileToRead, type ReadFile, readOne } from './readOne';
+import { type FileRead, type FileToRead, type ReadFile, readOne } from './readOne';
 import type { ShelfEntry } from './shelfEntry';
-import { ShelfIndex } from './shelfIndex';
+import { changedMsOf, ShelfNote, standsAsNoted } from './shelfNote';
 
 /** A part on the shelf: the newest edition of its record stands for it. */
 export interface ShelfPart {
@@ -39,28 +39,17 @@ export interface Shelf {
 
 /**
  * The records of a folder and its subfolders as a register. Records that are damaged or changed by hand are named with the
- * reason and stand for no part; an older, sound edition never stands in for a broken one. What was read is noted in the
- * folder (`ShelfIndex`), so that the next look reads only what changed; `auditFolder` reads everything.
+ * reason and stand for no part; an older, sound edition never stands in for a broken one. Whoever writes a record notes it
+ * in its folder (`noteWritten`), and what is read here is noted too, so that only what is new or was touched since is
+ * read: its bytes where they are those that were noted, else every hash in it. `auditFolder` checks every hash of all.
  * @throws TemperbookError when the folder cannot be read.
  */
 export function readShelf(folder: string, onProgress?: (share: number) => void): Shelf {
-  const tell = nowAndThen(onProgress);
-  const index = new ShelfIndex(folder);
-  const files = foldersOf(folder)
-    .flatMap(jsonFiles)
-    .flatMap((path) => {
-      const found = statSync(path, { throwIfNoEntry: false });
-      return found ? [{ path, file: relative(folder, path), found }] : [];
-    });
-  const anew = files.filter(({ file, found }) => !index.noted(file, found));
-  const read = readAll(anew, tell);
+  const { files, readAnew, notNoted } = readFiles(folder, nowAndThen(onProgress));
   const chains = new Map<string, Kept[]>();
   const problems: ShelfProblem[] = [];
   let otherFiles = 0;
-  for (const { file, found } of files) {
-    const what = read.get(file) ?? index.noted(file, found)!;
-    index.note(file, found, what);
-    const { entry, problems: own } = what;
+  for (const { file, entry, problems: own } of files) {
     if (!entry && own.length === 0) {
       otherFiles++;
       continue;
@@ -68,7 +57,10 @@ export function readShelf(folder: string, onProgress?: (share: number) => void):
     for (const problem of own) problems.push({ file, problem });
     const { name, edition } = partsOfName(file.slice(0, -'.json'.length));
     const isSound = entry !== undefined && own.length === 0;
-    chains.set(name, [...(chains.get(name) ?? []), { file, edition, ...(isSound ? { entry } : {}) }]);
+    const kept = { file, edition, ...(isSound ? { entry: { ...entry, file } } : {}) };
+    const chain = chains.get(name);
+    if (chain) chain.push(kept);
+    else chains.set(name, [kept]);
   }
   const parts = [...chains.values()].flatMap((chain) => {
     problems.push(...chainProblems(chain.map(({ entry, ...link }) => ({ ...link, ...entry }))));
@@ -81,8 +73,8 @@ export function readShelf(folder: string, onProgress?: (share: number) => void):
     parts: parts.sort(newestFirst),
     problems: [...problems, ...sameNumberFindings(parts.map(({ newest }) => newest))],
     otherFiles,
-    readAnew: anew.length,
-    ...keepNote(index),
+    readAnew,
+    ...(notNoted === undefined ? {} : { notNoted }),
   };
 }
 
@@ -93,31 +85,66 @@ interface Kept {
   readonly entry?: ShelfEntry;
 }
 
+interface FoundFile extends ReadFile {
+  /** From the shelf's folder. */
+  readonly file: string;
+}
+
+/** What every JSON file on the shelf comes to, from the notes of its folders as far as they hold, which are brought up to date. */
+function readFiles(
+  folder: string,
+  tell: (share: number) => void,
+): Pick<Shelf, 'readAnew' | 'notNoted'> & { readonly files: readonly FoundFile[] } {
+  const found = foldersOf(folder).flatMap((at) => {
+    const note = new ShelfNote(at);
+    return jsonFiles(at).flatMap((name) => {
+      const path = join(at, name);
+      const stats = statSync(path, { throwIfNoEntry: false });
+      return stats ? [{ path, name, note, stats, noted: note.of(name) }] : [];
+    });
+  });
+  const anew = found.filter(({ noted, stats }) => !(noted && standsAsNoted(noted, stats)));
+  const reads = readAll(
+    anew.map(({ path, noted }) => ({ path, ...(noted ? { notedSha256: noted.sha256 } : {}) })),
+    tell,
+  );
+  const readOf = new Map(anew.map((one, i) => [one, reads[i]!]));
+  const files = found.map((one) => {
+    const { path, name, note, stats, noted } = one;
+    const now = readOf.get(one);
+    const bytes = stats.size;
+    const whole = now
+      ? { ...(now.read ?? noted!), file: name, bytes, changedMs: changedMsOf(stats), sha256: now.sha256 }
+      : noted!;
+    note.note(whole);
+    return { ...whole, file: relative(folder, path) };
+  });
+  return {
+    files,
+    readAnew: reads.filter(({ read }) => read).length,
+    ...keepNotes(new Set(found.map(({ note }) => note))),
+  };
+}
+
 function jsonFiles(folder: string): string[] {
   return readdirSync(folder, { withFileTypes: true })
     .filter((one) => one.isFile() && isJsonName(one.name))
-    .map(({ name }) => join(folder, name));
+    .map(({ name }) => name);
 }
 
 /** So many files are worth threads of their own, each of which loads the kit. */
 const WORTH_THREADS = 200;
 
 /** Reads files, many of them on several threads: most of the time goes into working out their hashes again. */
-function readAll(
-  files: readonly FileToRead[],
-  onDone: (share: number) => void,
-): ReadonlyMap<string, ReadFile> {
-  const jobs = files.map(({ path, file }) => ({ path, file }));
-  const read = inWorkers({ modulePath: join(__dirname, 'readOne'), name: 'readOne' }, readOne, jobs, {
+const readAll = (files: readonly FileToRead[], onDone: (share: number) => void): readonly FileRead[] =>
+  inWorkers({ modulePath: join(__dirname, 'readOne'), name: 'readOne' }, readOne, files, {
     ...(files.length < WORTH_THREADS ? { workers: 0 } : {}),
     onDone,
   });
-  return new Map(read.map((what, i) => [jobs[i]!.file, what]));
-}
 
-function keepNote(index: ShelfIndex): Pick<Shelf, 'notNoted'> {
+function keepNotes(notes: Iterable<ShelfNote>): Pick<Shelf, 'notNoted'> {
   try {
-    index.keep();
+    for (const note of notes) note.keep();
     return {};
   } catch (error) {
     // A folder that cannot be written to is a shelf all the same, only a slower one.

@@ -1,7 +1,6 @@
 import {
   mkdirSync,
   mkdtempSync,
-  readdirSync,
   readFileSync,
   rmSync,
   symlinkSync,
@@ -23,6 +22,7 @@ import {
   recordName,
   writeRecord,
 } from '../../../lib/record';
+import { filesIn } from '../../setup/filesIn';
 import { sampleParts, sampleRecord } from '../samples';
 
 /** No system gives a process this number. */
@@ -39,10 +39,7 @@ describe('writeRecord', () => {
 
   it('writes one page and one JSON file, and the page can be made again from the JSON', () => {
     const written = writeRecord(record, join(folder, 'new', 'place'));
-    expect(readdirSync(join(folder, 'new', 'place')).sort()).toEqual([
-      'm-0412-record.html',
-      'm-0412-record.json',
-    ]);
+    expect(filesIn(join(folder, 'new', 'place'))).toEqual(['m-0412-record.html', 'm-0412-record.json']);
     const again = readRecord(written.json);
     expect(again).toEqual(record);
     expect(recordHtml(again)).toBe(readFileSync(written.html, 'utf8'));
@@ -57,7 +54,7 @@ describe('writeRecord', () => {
       isNew: false,
     });
     expect(bytes().equals(before)).toBe(true);
-    expect(readdirSync(folder)).toHaveLength(2);
+    expect(filesIn(folder)).toHaveLength(2);
   });
 
   it('replaces nothing: another verdict on the same log is an edition beside it that names the one before', () => {
@@ -96,7 +93,7 @@ describe('writeRecord', () => {
     writeRecord(buildRecord(parts), folder);
     const log = { ...parts.log!, source: { ...parts.log!.source, sha256: 'a'.repeat(64) } };
     expect(() => writeRecord(buildRecord({ ...parts, log }), folder)).toThrow(/another log/);
-    expect(readdirSync(folder)).toHaveLength(2);
+    expect(filesIn(folder)).toHaveLength(2);
   });
 
   it('keeps lists of numbers on one line, so that the file can be read by people', () => {
@@ -109,21 +106,21 @@ describe('writeRecord', () => {
     writeFileSync(path, 'someone’s own notes');
     expect(() => writeRecord(record, folder)).toThrow(TemperbookError);
     expect(readFileSync(path, 'utf8')).toBe('someone’s own notes');
-    expect(readdirSync(folder)).toHaveLength(1);
+    expect(filesIn(folder)).toHaveLength(1);
   });
 
   it.each(['../up', '', '.hidden', 'a/b', 'a\u0000b', 'ends. ', 'x.edition-2', 'é'.repeat(100)])(
     'refuses the name %j',
     (name) => {
       expect(() => writeRecord(record, folder, name)).toThrow(TemperbookError);
-      expect(readdirSync(folder)).toEqual([]);
+      expect(filesIn(folder)).toEqual([]);
     },
   );
 
   it('refuses a record that is not whole, and writes nothing', () => {
     const broken = { ...record, verdict: { ...record.verdict, channels: [] } };
     expect(() => writeRecord(broken, folder)).toThrow(TemperbookError);
-    expect(readdirSync(folder)).toEqual([]);
+    expect(filesIn(folder)).toEqual([]);
   });
 });
 
@@ -139,7 +136,7 @@ describe('what may stand in the way of a record', () => {
       rmSync(path, { recursive: true });
       symlinkSync(join(folder, 'nowhere'), path);
       expect(() => writeRecord(record, folder)).toThrow(/a link/);
-      expect(readdirSync(folder)).toEqual([`m-0412-record.${ending}`]);
+      expect(filesIn(folder)).toEqual([`m-0412-record.${ending}`]);
     },
   );
 
@@ -154,7 +151,7 @@ describe('what may stand in the way of a record', () => {
     expect(() => writeRecord(sampleRecord({ job: { job: 'M-0412', part: 'x' } }), folder)).toThrow(
       /cannot be read/,
     );
-    expect(readdirSync(folder)).toHaveLength(2);
+    expect(filesIn(folder)).toHaveLength(2);
   });
 });
 
@@ -204,7 +201,7 @@ describe('amendRecordFile', () => {
   ] as const)('refuses %s and writes nothing', (_, amendment, message) => {
     const { json } = writeRecord(sampleRecord(), folder);
     expect(() => amendRecordFile(json, amendment)).toThrow(message);
-    expect(readdirSync(folder)).toHaveLength(2);
+    expect(filesIn(folder)).toHaveLength(2);
   });
 });
 

@@ -1,7 +1,18 @@
-import { mkdirSync, rmSync, statSync, truncateSync, utimesSync, writeFileSync } from 'node:fs';
+import { execFile } from 'node:child_process';
+import {
+  cpSync,
+  mkdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  truncateSync,
+  utimesSync,
+  writeFileSync,
+} from 'node:fs';
 import path from 'node:path';
-import { describe, expect, it } from 'vitest';
-import { amendRecordFile, auditFolder, INDEX_FILE, readShelf, selectParts } from '../../../lib/record';
+import { promisify } from 'node:util';
+import { describe, expect, it, vi } from 'vitest';
+import { amendRecordFile, auditFolder, NOTE_FILE, readShelf, selectParts } from '../../../lib/record';
 import { edit, newFolder, put, readLater } from './folder';
 
 describe('a shelf of parts', () => {
@@ -76,28 +87,58 @@ describe('a shelf of parts', () => {
 });
 
 describe('the note of what was read', () => {
+  /** Takes the note away that writing the records left. */
+  const forget = (folder: string): void => rmSync(path.join(folder, NOTE_FILE));
+
+  it('is written with each record, so that the first look reads none, and says what reading them says', () => {
+    const folder = newFolder();
+    put(folder, { part: 'HB-1' });
+    const { json } = put(path.join(folder, 'june'), { part: 'HB-2' });
+    amendRecordFile(json, { decision: { disposition: 'accept', reason: 'measured' } });
+    const first = readShelf(folder);
+    expect(first.readAnew).toBe(0);
+    forget(folder);
+    forget(path.join(folder, 'june'));
+    expect(readShelf(folder)).toEqual({ ...first, readAnew: 3 });
+  });
+
   it('saves reading what did not change', () => {
     const folder = newFolder();
     put(folder, { part: 'HB-1' });
     put(folder, { part: 'HB-2' });
+    forget(folder);
     const first = readLater(folder);
     const second = readLater(folder);
     expect([first.readAnew, second.readAnew]).toEqual([2, 0]);
     expect({ ...second, readAnew: 2 }).toEqual(first);
-    put(folder, { part: 'HB-3' });
-    expect(readLater(folder).readAnew).toBe(1);
+  });
+
+  it('goes with a folder that is copied or given another name', () => {
+    const folder = newFolder();
+    put(path.join(folder, 'june'), { part: 'HB-1' });
+    const copy = newFolder();
+    cpSync(path.join(folder, 'june'), path.join(copy, 'summer'), { recursive: true });
+    const { readAnew, parts } = readLater(copy);
+    expect([readAnew, parts[0]!.newest.file]).toEqual([0, path.join('summer', 'hb-1-record.json')]);
+    edit(path.join(copy, parts[0]!.newest.file), (text) => text.replace('"HB-1"', '"HB-2"'));
+    expect(readLater(copy).problems[0]!.problem).toBe('Changed after it was written: job.');
   });
 
   it('trusts no file that changed a moment before', () => {
     const folder = newFolder();
-    put(folder, { part: 'HB-1' });
+    const { json } = put(folder, { part: 'HB-1' });
+    forget(folder);
+    const { ctimeMs } = statSync(json);
+    const now = vi.spyOn(Date, 'now').mockReturnValue(ctimeMs + 5);
     readShelf(folder);
+    now.mockRestore();
     expect(readShelf(folder).readAnew).toBe(1);
   });
 
-  it('is not fooled by a change that keeps size and date of the file', () => {
+  it.each(['written', 'read'])('of a record %s is not fooled by a change that keeps size and date', (how) => {
     const folder = newFolder();
     const { json } = put(folder, { part: 'HB-1' });
+    if (how === 'read') forget(folder);
     readLater(folder);
     const { atime, mtime } = statSync(json);
     edit(json, (text) => text.replace('"HB-1"', '"HB-2"'));
@@ -107,25 +148,49 @@ describe('the note of what was read', () => {
     expect(problems.map(({ problem }) => problem)).toEqual(['Changed after it was written: job.']);
   });
 
-  it('counts for nothing when it was changed by hand or cut short', () => {
+  it('counts for nothing where it was changed by hand or cut short, line by line', () => {
     const folder = newFolder();
     put(folder, { part: 'HB-1' });
-    readLater(folder);
-    const note = path.join(folder, INDEX_FILE);
-    edit(note, (text) => text.replace('"HB-1"', '"HB-2"'));
+    put(folder, { part: 'HB-2' });
+    const note = path.join(folder, NOTE_FILE);
+    edit(note, (text) => text.replace('"HB-1"', '"HB-9"'));
     const changed = readLater(folder);
-    expect([changed.readAnew, changed.parts[0]!.newest.part]).toEqual([1, 'HB-1']);
-    truncateSync(note, 200);
+    expect([changed.readAnew, changed.parts.map(({ newest }) => newest.part)]).toEqual([1, ['HB-1', 'HB-2']]);
+    truncateSync(note, statSync(note).size - 9);
+    // Whoever writes the next record does not lose its line to the broken one.
+    put(folder, { part: 'HB-3' });
     expect(readLater(folder).readAnew).toBe(1);
+  });
+
+  it('keeps the lines of writers that write at once', async () => {
+    const folder = newFolder();
+    const { json } = put(newFolder(), { part: 'HB-1' });
+    const text = readFileSync(json, 'utf8');
+    const files = Array.from({ length: 40 }, (_, k) => path.join(folder, `hb-${k}-record.json`));
+    for (const file of files) writeFileSync(file, text);
+    const writer = `
+      const { noteWritten } = require(process.argv[1]);
+      const text = require('node:fs').readFileSync(process.argv[2], 'utf8');
+      for (const file of process.argv.slice(2)) noteWritten(file, JSON.parse(text), text);`;
+    const module = path.resolve('dist/record/shelf/shelfNote.js');
+    const half = files.length / 2;
+    await Promise.all(
+      [files.slice(0, half), files.slice(half)].map((mine) =>
+        promisify(execFile)(process.execPath, ['-e', writer, module, ...mine]),
+      ),
+    );
+    expect(readShelf(folder).readAnew).toBe(0);
   });
 
   it('may be missing: a shelf that cannot be noted on says so and is whole', () => {
     const folder = newFolder();
-    put(folder, { part: 'HB-1' });
-    mkdirSync(path.join(folder, INDEX_FILE, 'in the way'), { recursive: true });
+    const { json } = put(folder, { part: 'HB-1' });
+    forget(folder);
+    mkdirSync(path.join(folder, NOTE_FILE, 'in the way'), { recursive: true });
     const { parts, notNoted } = readLater(folder);
     expect(parts).toHaveLength(1);
     expect(notNoted).toContain('cannot be written');
+    expect(amendRecordFile(json, { job: { operator: 'bench 2' } }).edition).toBe(2);
   });
 });
 

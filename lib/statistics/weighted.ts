@@ -30,40 +30,85 @@ export function weightedQuantiles(
       return sorted[below]! + (at - below) * (sorted[above]! - sorted[below]!);
     });
   }
-  const { sorted, own } = sortedWithWeights(values, weights);
-  return probabilities.map((probability) => {
-    const wanted = probability * total;
-    let before = 0;
-    let previousMiddle = Number.NEGATIVE_INFINITY;
-    let previous = sorted[0]!;
-    for (let i = 0; i < sorted.length; i++) {
-      const value = sorted[i]!;
-      const middle = before + own[i]! / 2;
-      if (middle >= wanted)
-        return previousMiddle === Number.NEGATIVE_INFINITY
-          ? value
-          : previous + ((wanted - previousMiddle) / (middle - previousMiddle)) * (value - previous);
-      before += own[i]!;
-      previousMiddle = middle;
-      previous = value;
-    }
-    return previous;
-  });
+  const count = coarseCount(values, weights);
+  return probabilities.map((probability) => quantileIn(count, values, weights, probability * total));
+}
+
+/** In what bucket of a coarse count each value lies, and what the values of a bucket weigh. */
+interface CoarseCount {
+  readonly bucketOf: Uint8Array;
+  readonly weightIn: Float64Array;
+}
+
+const BUCKETS = 256;
+
+/** Values counted by size in even buckets, so that only those around a quantile need be sorted. */
+function coarseCount(values: Float64Array, weights: Float64Array): CoarseCount {
+  let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const perUnit = high > low ? (BUCKETS * (1 - Number.EPSILON)) / (high - low) : 0;
+  const bucketOf = new Uint8Array(values.length);
+  const weightIn = new Float64Array(BUCKETS);
+  for (let i = 0; i < values.length; i++) {
+    const bucket = Math.min(BUCKETS - 1, Math.floor((values[i]! - low) * perUnit)) || 0;
+    bucketOf[i] = bucket;
+    weightIn[bucket]! += weights[i]!;
+  }
+  return { bucketOf, weightIn };
+}
+
+/** The value where so much of the weight is reached. It lies in the bucket where that is, or between it and its neighbours. */
+function quantileIn(
+  { bucketOf, weightIn }: CoarseCount,
+  values: Float64Array,
+  weights: Float64Array,
+  wanted: number,
+): number {
+  let reached = weightIn[0]!;
+  let at = 0;
+  while (at < BUCKETS - 1 && reached < wanted) reached += weightIn[++at]!;
+  let from = at;
+  while (from > 0 && !(from < at && weightIn[from]! > 0)) from--;
+  let to = at;
+  while (to < BUCKETS - 1 && !(to > at && weightIn[to]! > 0)) to++;
+  let before = 0;
+  for (let bucket = 0; bucket < from; bucket++) before += weightIn[bucket]!;
+  const near: number[] = [];
+  for (let i = 0; i < values.length; i++)
+    if (weights[i]! > 0 && bucketOf[i]! >= from && bucketOf[i]! <= to) near.push(i);
+  const { sorted, own } = sortedWithWeights(near, values, weights);
+  let previousMiddle = Number.NEGATIVE_INFINITY;
+  let previous = sorted[0]!;
+  for (let i = 0; i < sorted.length; i++) {
+    const value = sorted[i]!;
+    const middle = before + own[i]! / 2;
+    if (middle >= wanted)
+      return previousMiddle === Number.NEGATIVE_INFINITY
+        ? value
+        : previous + ((wanted - previousMiddle) / (middle - previousMiddle)) * (value - previous);
+    before += own[i]!;
+    previousMiddle = middle;
+    previous = value;
+  }
+  return previous;
 }
 
 /**
- * Values that weigh anything, sorted, equal ones in their order, and the weight of each. Sorting plain numbers and looking
+ * The values at these places, sorted, equal ones in their order, and the weight of each. Sorting plain numbers and looking
  * each one's place up takes a third of the time of sorting their places.
  */
 function sortedWithWeights(
+  places: readonly number[],
   values: Float64Array,
   weights: Float64Array,
 ): { readonly sorted: Float64Array; readonly own: Float64Array } {
-  const sorted = values.filter((_, i) => weights[i]! > 0).sort();
+  const sorted = Float64Array.from(places, (i) => values[i]!).sort();
   const own = new Float64Array(sorted.length);
   const taken = new Uint32Array(sorted.length);
-  for (let i = 0; i < values.length; i++) {
-    if (!(weights[i]! > 0)) continue;
+  for (const i of places) {
     const first = firstNotBelow(sorted, values[i]!);
     own[first + taken[first]!++] = weights[i]!;
   }
@@ -118,7 +163,8 @@ export function effectiveNumber(weights: Float64Array): number {
 }
 
 function totalWeight(values: Float64Array, weights?: Float64Array): number {
-  const total = weights ? weights.reduce((a, b) => a + b, 0) : values.length;
+  let total = weights ? 0 : values.length;
+  for (const weight of weights ?? []) total += weight;
   if (values.length === 0 || (weights && weights.length !== values.length) || !(total > 0))
     throw new TemperbookError('A weighted sample needs values, and weights that are not all nothing', {
       found: `${values.length} values${weights ? `, ${weights.length} weights adding up to ${total}` : ''}`,

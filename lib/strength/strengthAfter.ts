@@ -79,6 +79,7 @@ export interface StrengthAfter {
   readonly contributions: readonly Contribution[];
   /** The same with each family of models below half an hour alone. */
   readonly families: readonly FamilyBand[];
+  /** Worked out when it is asked for: an answer with too few draws is never drawn. */
   readonly track: StrengthTrack;
   readonly draws: DrawsOnTheWay;
   /** By draw; absent where nothing weighs. */
@@ -134,9 +135,9 @@ export function strengthAfter(
   let asked = ask(first, goOn?.draws);
   for (const count of draws === undefined ? [CLOSE_DRAWS, MOST_DRAWS] : [])
     if (needsMore(asked)) asked = ask(count, asked.run);
-  const answer = answerOf(all, asked, lookAt, needed, { ...options, endOnly, goOn });
-  const byLots = weightsOfLots(given, answer.draws.yieldKept.length);
-  return byLots ? { ...answer, because: [...answer.because, lotsSentence(given, byLots)] } : answer;
+  const byLots = weightsOfLots(given, asked.run.yieldKept.length);
+  const told = byLots ? [lotsSentence(given, byLots)] : [];
+  return answerOf(all, asked, lookAt, needed, told, { ...options, endOnly, goOn });
 }
 
 /** Weights that all hold; undefined where none do. */
@@ -162,6 +163,7 @@ function answerOf(
   { metals, run, weights, chance, effectiveDraws }: Asked,
   lookAt: Uint32Array,
   needed: number,
+  ofLots: readonly string[],
   { endOnly, goOn, after, known: given }: StrengthOptions,
 ): StrengthAfter {
   const last = all[all.length - 1]!;
@@ -169,9 +171,7 @@ function answerOf(
   // Neither line as read nor contributions ask for more draws than these, or for weights.
   const known = given ?? (goOn && goOn.draws.metals.length >= AS_READ_DRAWS ? goOn : undefined);
   const because = [...all.flatMap((one) => one.because), ...metals.because];
-  const lines = run.onTheWay.map(
-    (values) => weightedQuantiles(values, [0.05, 0.5, 0.95], weights) as [number, number, number],
-  );
+  let track: StrengthTrack | undefined;
   return {
     yieldKeptFraction: bandOfDraws(run.yieldKept, '1', because, weights),
     ultimateKeptFraction: run.ultimateKept ? bandOfDraws(run.ultimateKept, '1', because, weights) : null,
@@ -188,16 +188,29 @@ function answerOf(
     blind,
     contributions: endOnly ? [] : (known?.contributions ?? contributions(all, metals)),
     families: familyBands(run, needed, weights),
-    track: {
-      timeS: Float64Array.from(lookAt, (i) => last.history.timeS[i]!),
-      low: Float64Array.from(lines, ([low]) => low),
-      nominal: Float64Array.from(lines, ([, nominal]) => nominal),
-      high: Float64Array.from(lines, ([, , high]) => high),
+    get track(): StrengthTrack {
+      track ??= trackOf(last.history, run, lookAt, weights);
+      return track;
     },
     draws: run,
     ...(weights ? { weights } : {}),
     effectiveDraws,
-    because,
+    because: [...because, ...ofLots],
+  };
+}
+
+function trackOf(
+  { timeS }: ThermalHistory,
+  run: DrawsOnTheWay,
+  lookAt: Uint32Array,
+  weights: Float64Array | undefined,
+): StrengthTrack {
+  const lines = run.onTheWay.map((values) => weightedQuantiles(values, [0.05, 0.5, 0.95], weights));
+  return {
+    timeS: Float64Array.from(lookAt, (i) => timeS[i]!),
+    low: Float64Array.from(lines, ([low]) => low!),
+    nominal: Float64Array.from(lines, ([, nominal]) => nominal!),
+    high: Float64Array.from(lines, ([, , high]) => high!),
   };
 }
 

@@ -44,7 +44,10 @@ export function metalOfProbe(said: SaidMetal, folder: string): JobMetal {
 }
 
 /** What metal was heated. @throws TemperbookError for a job that does not say it. */
-export function metalOf({ metal: { alloy, temper, open }, file }: Job): { alloy: string; temper: string } {
+export function metalOf({ metal: { alloy, temper, open }, file, log }: Job): {
+  alloy: string;
+  temper: string;
+} {
   if (open !== undefined)
     throw new TemperbookError(
       'The job leaves open what metal was heated, and this question is of one metal',
@@ -57,14 +60,17 @@ export function metalOf({ metal: { alloy, temper, open }, file }: Job): { alloy:
     );
   if (alloy !== undefined && temper !== undefined) return { alloy, temper };
   throw new TemperbookError('The job does not say what metal was heated', {
-    file,
+    file: file ?? log?.file,
     found:
       alloy === undefined
         ? temper
           ? `the temper ${temper} alone`
           : 'nothing'
         : `${alloy} without its temper`,
-    expected: 'the key metal with alloy and temper, such as "metal": "A356-T6"',
+    expected:
+      file === undefined
+        ? 'the option --alloy A356-T6, or in a job file the key "metal": "A356-T6"'
+        : 'the key metal with alloy and temper, such as "metal": "A356-T6"',
     remedy: 'The metal decides what heat can take away: ask, do not guess',
   });
 }

@@ -1,5 +1,7 @@
-/** The one of the names that differs least from a word: by case only, or by one or two letters. */
+/** The one of the names that a word begins ("TC1" for "TC1 block"), else that differs least from it: by case only, or by one or two letters. */
 export function nearestName(word: string, names: readonly string[]): string | undefined {
+  const begun = names.filter((name) => name.toLowerCase().startsWith(`${word.toLowerCase()} `));
+  if (begun.length === 1 && !names.includes(word)) return begun[0];
   const distances = names.map((name) => lettersApart(word.toLowerCase(), name.toLowerCase()));
   const least = Math.min(...distances);
   return least <= 2 ? names[distances.indexOf(least)] : undefined;

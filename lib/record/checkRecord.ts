@@ -20,10 +20,21 @@ export function checkRecord(value: unknown, file?: string): DecisionRecord {
   throw new TemperbookError('This record says what cannot be', { file, ...impossible });
 }
 
+/** Parts of a record of this form that were changed by hand, whatever they say now; none where it has no hashes to tell by. */
+export function changedParts(value: unknown): string[] {
+  const { form, partHashes } = Object(value) as Partial<DecisionRecord>;
+  const isSealed = form === RECORD_FORM && typeof partHashes === 'object' && partHashes !== null;
+  return isSealed ? brokenParts(value as DecisionRecord) : [];
+}
+
 /** The record itself when its hashes fit. @throws TemperbookError naming every part that was changed. */
 export function checkSeal(record: DecisionRecord, file?: string): DecisionRecord {
-  const broken = brokenParts(record);
-  if (broken.length === 0) return record;
+  refuseChanged(brokenParts(record), file);
+  return record;
+}
+
+function refuseChanged(broken: readonly string[], file: string | undefined): void {
+  if (broken.length === 0) return;
   throw new TemperbookError('This record was changed after it was written', {
     file,
     found: `changed by hand: ${broken.join(', ')}`,
@@ -53,7 +64,9 @@ export function readRecord(path: string): DecisionRecord {
       remedy: 'Bring it back from a copy',
     });
   }
-  return checkSeal(checkRecord(value, path), path);
+  // That it was changed by hand says more than that it cannot be what it says now.
+  refuseChanged(changedParts(value), path);
+  return checkRecord(value, path);
 }
 
 function textOf(path: string): string {

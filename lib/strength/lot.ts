@@ -58,6 +58,6 @@ export function lotsSentence(lots: readonly LotWeights[], weights: Float64Array)
   const left = Math.round(effectiveNumber(weights));
   const names = lots.map(({ name }) => name).join(', ');
   return !lotsSpeak(lots)
-    ? `Hardly any plausible metal fits the coupons of ${names} (${left} of ${weights.length}): they cannot weigh the answer, which is without them.`
-    : `Weighed by the coupons of ${names}: ${left} of ${weights.length} plausible metals are left.`;
+    ? `Hardly any plausible metal fits what coupons or chart say of ${names} (${left} of ${weights.length}): they cannot weigh the answer, which is without them.`
+    : `Weighed by what coupons or chart say of ${names}: ${left} of ${weights.length} plausible metals are left.`;
 }

@@ -58,12 +58,16 @@ export function readingWeights(readings: readonly Reading[], places: readonly Re
     because.push(`${reading.channel}: ${model.because}`);
     if (Math.abs(off) > CONTRADICTS)
       contradicting.push(
-        `${reading.channel}: reading and log contradict each other. The ${SCALES[reading.kind].words} reading says ${reading.value} ${SCALES[reading.kind].unit}; log and metal let expect ${low.toFixed(0)} to ${high.toFixed(0)} ${SCALES[reading.kind].unit}, ${Math.abs(off).toFixed(1)} standard deviations ${off > 0 ? 'below' : 'above'}. One of them is wrong: read again, and look at the probe.`,
+        `${reading.channel}: reading and log contradict each other. The ${SCALES[reading.kind].words} reading says ${reading.value} ${SCALES[reading.kind].unit}; log and metal let expect ${low.toFixed(0)} to ${high.toFixed(0)} ${SCALES[reading.kind].unit}, ${Math.abs(off).toFixed(1)} standard deviations ${off > 0 ? 'below' : 'above'}. One of them is wrong: read again, and look at the probe.${isSwapped(reading) ? ' It reads more than the cold metal it is compared with: were the two numbers swapped?' : ''}`,
       );
   }
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   return { weights: logs.map((log) => Math.exp(log - most)), contradicting, because };
 }
+
+/** Heat seldom makes metal harder than it was. */
+const isSwapped = ({ kind, value, reference }: Reading): boolean =>
+  kind !== 'conductivity' && reference !== undefined && value > reference;
 
 /** What every draw lets expect of a reading, its own error of the relation included. */
 export function expectedReadings(

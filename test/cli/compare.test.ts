@@ -29,6 +29,33 @@ describe('temperbook compare', () => {
     expect(stdout).toMatch(/weld-record +A356\.0-T6 .* \d+ %/);
   });
 
+  it('takes of a shelf what was measured at the same places, and says so where nothing was', async () => {
+    const shelf = path.join(folder, 'mixed');
+    await temperbook(folder, 'review', 'weld.csv', ...METAL, '--out', shelf);
+    const text = readFileSync(path.join(folder, 'weld.csv'), 'utf8');
+    writeFileSync(
+      path.join(folder, 'other.csv'),
+      text.replace('TC1 lip 14 mm', 'Boss').replace(/TC2 tube/, 'Far tube'),
+    );
+    const OTHER = ['--alloy', 'A356-T6', '--probe', 'Far tube 22 mm=6061-T6'];
+    await temperbook(folder, 'review', 'other.csv', ...OTHER, '--out', shelf);
+    const { stdout } = await temperbook(folder, 'compare', 'weld.csv', '--shelf', shelf, ...METAL);
+    expect(stdout).toMatch(/^1 of the shelf share no place with weld/);
+    expect(stdout).not.toContain('Not compared');
+    expect(stdout).toMatch(/weld-record +A356/);
+    await temperbook(folder, 'review', 'weld.csv', ...METAL, '--out', 'alone');
+    const none = await temperbook(folder, 'compare', 'other.csv', '--shelf', 'alone', ...OTHER);
+    expect(none.status).toBe(1);
+    expect(none.stderr).toMatch(/No part on the shelf was measured where other was.*"Boss"/);
+  });
+
+  it('tells two welds of one name apart, and names the log whose metal nobody said', async () => {
+    const twice = await temperbook(folder, 'compare', 'weld.csv', 'weld.csv', ...METAL);
+    expect(twice.stdout).toMatch(/weld \(2\) +A356/);
+    const unsaid = await temperbook(folder, 'compare', 'weld.csv', 'weld.csv');
+    expect(unsaid.stderr).toMatch(/weld\.csv: The job does not say what metal.*--alloy A356-T6/);
+  });
+
   it('takes a job file with its comments, and says of a record of an earlier form what it is', async () => {
     const job = {
       job: 'J-7',

@@ -13,7 +13,8 @@ beforeAll(async () => {
     ...['review', 'weld.csv', '--alloy', 'A356.0', '--temper', 'T6', '--out', 'records'],
     ...['--job', 'part=HB-09', '--job', 'date=2031-05-14'],
   );
-  expect(stderr).toBe('');
+  // How far it has come is told from two seconds on, on a busy machine.
+  expect(stderr.replace(/^[\w ]+: \d+ %\n/gm, '')).toBe('');
   expect(status).toBe(0);
 });
 

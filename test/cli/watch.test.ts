@@ -154,7 +154,7 @@ describe('temperbook watch', () => {
     expect(path.dirname(data)).toBe('jobs');
     const record = readRecord(path.join(folder, data));
     expect(record.job).toMatchObject({ job: 'HB-09', operator: 'bench 2' });
-    expect(record.verdict.readings?.because.join()).toContain('coupons of hinge blocks, lot 7');
+    expect(record.verdict.readings?.because.join()).toContain('coupons or chart say of hinge blocks, lot 7');
     expect(record.verdict.channels.map(({ alloy }) => alloy)).toEqual(['A356.0', '6061']);
     write('again.json', { ...job, log: { ...job.log, file: 'log-watched.csv' } });
     expect((await temperbook(folder, 'review', 'jobs/again.json', '--out', 'reviewed')).status).toBe(0);

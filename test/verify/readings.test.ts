@@ -79,6 +79,10 @@ describe('readingWeights', () => {
       /The tensile reading says 150 MPa; log and metal let expect 25\d to 27\d MPa.*One of them is wrong/,
     );
     expect(readingWeights([reading({ value: 262 })], [place(0.95, 0.02)]).contradicting).toEqual([]);
+    const swapped = reading({ kind: 'brinell', value: 82, reference: 66 });
+    expect(readingWeights([swapped], [place(0.7, 0.02, 'A356.0', 207)]).contradicting[0]).toMatch(
+      /were the two numbers swapped\?/,
+    );
   });
 });
 

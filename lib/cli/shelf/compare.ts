@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { judge } from '../../decision';
 import { type PlatePlan, solvePlate } from '../../heatflow';
 import { jobOptions, readJob, reviewJob } from '../../job';
-import { readUserJson } from '../../quantity';
+import { readUserJson, TemperbookError } from '../../quantity';
 import {
   ANY_FORM,
   compareRows,
@@ -39,8 +39,8 @@ export async function compare(args: string[]): Promise<void> {
   const most = numberOf(values.last ?? '10');
   const welds: Weld[] = [];
   for (const path of positionals) welds.push(await weldOf(path, values));
-  if (values.shelf !== undefined) welds.push(...lastOn(values.shelf, positionals, most));
-  const comparison = compareWelds(welds);
+  if (values.shelf !== undefined) welds.push(...lastOn(values.shelf, positionals, most, welds[0]!));
+  const comparison = compareWelds(apart(welds));
   keepNames(namesOfComparison(comparison));
   for (const place of comparison.places) say(`${shownTable(compareRows(place))}\n`);
   for (const line of comparison.leftOut) say(`Not compared: ${line}`);
@@ -72,14 +72,34 @@ async function weldOf(path: string, values: ReviewValues): Promise<Weld> {
   return { name, ...(common.lots ? { lots: common.lots } : {}), places };
 }
 
-/** The newest parts of a shelf that are not among those given, newest first. */
-function lastOn(folder: string, given: readonly string[], most: number): Weld[] {
+/** The newest parts of a shelf that are not among those given and share a place with the first of them, newest first. */
+function lastOn(folder: string, given: readonly string[], most: number, first: Weld): Weld[] {
   const own = new Set(given.map((path) => resolve(path)));
-  return readShelf(folder)
-    .parts.filter(({ editions }) => !editions.some(({ file }) => own.has(resolve(folder, file))))
+  const names = first.places.map(({ name }) => name);
+  const others = readShelf(folder).parts.filter(
+    ({ editions }) => !editions.some(({ file }) => own.has(resolve(folder, file))),
+  );
+  const alike = others.filter(({ newest }) => newest.places.some(({ name }) => names.includes(name)));
+  if (alike.length === 0)
+    throw new TemperbookError(`No part on the shelf was measured where ${first.name} was`, {
+      file: folder,
+      found: `${others.length} other ${others.length === 1 ? 'part' : 'parts'}`,
+      expected: `a probe called ${names.map((name) => `"${name}"`).join(' or ')}`,
+      remedy: 'Give probes at the same place of the same part the same name from weld to weld',
+    });
+  if (alike.length < others.length)
+    say(`${others.length - alike.length} of the shelf share no place with ${first.name} and are left out.\n`);
+  return alike
     .slice(0, most)
     .map(({ newest }) => weldOfRecord(newest.name, readRecord(resolve(folder, newest.file))));
 }
+
+/** Welds of one name are told apart by their number. */
+const apart = (welds: readonly Weld[]): Weld[] =>
+  welds.map((weld, k) => {
+    const before = welds.slice(0, k).filter(({ name }) => name === weld.name).length;
+    return before === 0 ? weld : { ...weld, name: `${weld.name} (${before + 1})` };
+  });
 
 function numberOf(text: string): number {
   if (/^[1-9]\d*$/.test(text)) return Number(text);

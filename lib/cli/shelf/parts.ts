@@ -58,7 +58,11 @@ export async function parts(args: string[]): Promise<void> {
   const of = chosen.length < shelf.parts.length ? ` of ${shelf.parts.length}` : '';
   const told = [
     `${chosen.length}${of} part${shelf.parts.length === 1 ? '' : 's'}`,
-    ...(shelf.problems.length > 0 ? [`${shelf.problems.length} things to be looked at, named above`] : []),
+    ...(shelf.problems.length > 0
+      ? [
+          `${shelf.problems.length} thing${shelf.problems.length === 1 ? '' : 's'} to be looked at, named above`,
+        ]
+      : []),
     ...(undated > 0 ? [`${undated} left out because their records have no date`] : []),
     ...(shelf.otherFiles > 0
       ? [

@@ -119,7 +119,7 @@ function shownBlock(state: WatchState): string[] {
 
 function blockOf({ level, headline, probes, notes }: WatchState): string[] {
   const loud = process.stdout.isTTY === true && level === 'stop' ? `\x1b[1;7m ${headline} \x1b[0m` : headline;
-  const widest = (process.stdout.columns ?? 200) - 1;
+  const widest = (process.stdout.columns || 200) - 1;
   return [
     loud,
     ...probes.map(({ name, tempC, usedShare, usedAtMost, say }) => {

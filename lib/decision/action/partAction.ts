@@ -60,6 +60,7 @@ export function partAction(
   const isOpen = deciding.verdict.verdict === 'uncertain' || joint < KEPT_FROM;
   const settling = isOpen ? settlingAs(word, deciding) : { steps: [], plans: [] };
   const tubes = soft.map(({ name }) => name).join(', ');
+  const asAlways = soft.length > 0 ? null : asWelded(deciding.channel, deciding.verdict);
   return {
     word,
     headline: `${ACTION_IN_WORDS[word]}${word === 'kept' && tubes ? `, with as-welded strength at ${tubes}` : ''}`,
@@ -68,7 +69,12 @@ export function partAction(
     reason: reasonOf(word, deciding, held, unseen, chance),
     asWelded: soft,
     plans: settling.plans,
-    now: stepsOf(word, deciding, settling, held, unseen),
+    now: [
+      ...stepsOf(word, deciding, settling, held, unseen),
+      ...(asAlways && !isBlind
+        ? [`Where the design does not count on the temper beside the weld: ${asAlways.sentence}`]
+        : []),
+    ],
     ways: word === 'kept' || part === undefined ? [] : waysOn(deciding, places, part),
   };
 }

@@ -107,7 +107,7 @@ function withDraws(
         because: [...because, ...told.because],
         contradicting: [
           ...told.contradicting,
-          `Hardly any draw of log and metal fits the readings (${Math.round(effectiveDraws)} of ${count}): they cannot weigh the verdict, which is without them.`,
+          `Hardly any draw of log and metal fits the readings (${Math.round(effectiveDraws)} of ${count}): they cannot weigh the verdict, which is without them. One of log and readings is likely wrong: read again, on cold metal of this part too, and look at the probe.`,
         ],
       },
     };

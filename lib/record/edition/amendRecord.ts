@@ -33,6 +33,7 @@ export interface Amendment {
  */
 export function amendRecord(before: DecisionRecord, amendment: Amendment): DecisionRecord {
   const { readings = [], attachments = {}, decision, job = {}, signOff = [], writtenAt } = amendment;
+  checkJudged(readings, before);
   checkReadings(
     readings,
     before.verdict.channels.map(({ name }) => name),
@@ -50,6 +51,21 @@ export function amendRecord(before: DecisionRecord, amendment: Amendment): Decis
       ...signOff.filter(({ role }) => !before.signOff.some((line) => line.role === role)),
     ],
   });
+}
+
+/** A reading beside a probe that the log has and the record does not judge is refused with the reason. */
+function checkJudged(readings: readonly Reading[], { verdict }: DecisionRecord): void {
+  for (const { channel } of readings) {
+    const left = verdict.notJudged.find(({ name }) => name === channel);
+    if (left)
+      throw new TemperbookError(
+        `Nothing was judged at "${channel}", so a reading there has nothing to weigh`,
+        {
+          found: left.because,
+          remedy: `Say in the job what it sits on (key probes."${channel}"), with the reading, and review it again: that makes the next edition`,
+        },
+      );
+  }
 }
 
 /** The parts of a record that a new judgement changes. */

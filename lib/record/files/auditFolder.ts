@@ -69,7 +69,8 @@ function lastOf(editions: readonly Seen[]): Numbered[] {
 function pageProblems({ file, record }: Seen): string[] {
   if (!record) return [];
   const page = file.replace(/\.json$/, '.html');
-  if (!existsSync(page)) return ['Its page is missing. Writing the record again makes it.'];
+  if (!existsSync(page))
+    return ['Its page is missing. The next review or amendment of this record makes it.'];
   return readFileSync(page, 'utf8').includes(record.hash) ? [] : ['The page beside it is of another record.'];
 }
 

@@ -1,9 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { TemperbookError } from '../../quantity';
-import { checkRecord } from '../checkRecord';
+import { changedParts, checkRecord } from '../checkRecord';
 import { ANY_FORM, type DecisionRecord, HEAD } from '../decisionRecord';
-import { brokenParts } from '../edition/seal';
 import { partsOfName } from './recordName';
 
 /** A file that says it is a record; `record` where it can be read as one. */
@@ -38,18 +37,21 @@ export function foldersOf(folder: string): string[] {
 export function lookAt(file: string, fileName: string, bytes?: Buffer): Seen | undefined {
   const { name, edition } = partsOfName(fileName.slice(0, -'.json'.length));
   const seen = { file, name, edition };
+  let changed = '';
   try {
     const text = (bytes ?? readFileSync(file)).toString('utf8');
     const isEmptied = /-record$/.test(name) && text.trim() === '';
     if (!text.slice(0, HEAD).includes(ANY_FORM) && !isEmptied) return undefined;
-    const record = checkRecord(JSON.parse(text));
-    const broken = brokenParts(record);
+    const value: unknown = JSON.parse(text);
+    changed = changedParts(value).join(', ');
+    const record = checkRecord(value);
     const problems = [
-      ...(broken.length > 0 ? [`Changed after it was written: ${broken.join(', ')}.`] : []),
+      ...(changed ? [`Changed after it was written: ${changed}.`] : []),
       ...(record.edition === edition ? [] : [`It is edition ${record.edition}, its name says ${edition}.`]),
     ];
     return { ...seen, record, problems };
   } catch (error) {
+    if (changed) return { ...seen, problems: [`Changed after it was written: ${changed}.`] };
     const what = error instanceof Error ? error.message : String(error);
     return { ...seen, problems: [error instanceof SyntaxError ? `Cut short or damaged: ${what}.` : what] };
   }

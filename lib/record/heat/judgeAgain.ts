@@ -19,8 +19,8 @@ export interface JudgedAnew {
   readonly attachments?: Readonly<Record<string, Attachment>>;
 }
 
-/** Early records say that they count the coupons of a lot, in the words of `lotsSentence`, and do not keep the lot. */
-const COUNTS_A_LOT = /^Weighed by the coupons of/;
+/** Early records say that they count a lot, in the words of `lotsSentence` then and now, and do not keep it. */
+const COUNTS_A_LOT = /^Weighed by (?:the coupons|what coupons or chart say) of/;
 
 /** Why the kit has not all that a record was judged by; undefined where it has. */
 export function whyNotAgain({ verdict: { channels, readings, lots } }: DecisionRecord): string | undefined {

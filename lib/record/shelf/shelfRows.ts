@@ -35,12 +35,18 @@ export function shelfRow({ newest, editions }: ShelfPart, since?: SinceThen): Ta
     Peak: formatTemp(worst.peakC),
     'Above the limit': worst.aboveLimitS === undefined ? 'no limit' : aboveText(worst.aboveLimitS),
     Decision: newest.decision?.disposition ?? 'missing',
-    Editions: editions.map(({ edition }) => edition).join(', '),
+    Editions: editionsText(editions.map(({ edition }) => edition)),
     File: newest.file,
   };
   if (!since) return row;
   const changed = since.changed.length > 0 ? `changed: ${since.changed.join(', ')}` : 'as it was';
   return { ...row, 'Since then': since.today === undefined ? changed : `${changed}; ${since.today}` };
 }
+
+/** "1–4", or one by one where some are missing. */
+const editionsText = (editions: readonly number[]): string =>
+  editions.length > 2 && editions[editions.length - 1]! - editions[0]! === editions.length - 1
+    ? `${editions[0]}–${editions[editions.length - 1]}`
+    : editions.join(', ');
 
 const aboveText = (s: number): string => (s > 0 ? formatDuration(s) : 'never');

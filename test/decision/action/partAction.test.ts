@@ -29,6 +29,15 @@ describe('the action', () => {
   it('counts a tube that is all there is, and one softer than the code has it', () => {
     const alone = judge(weldCycle({ peakC: 360, nearPeakS: 5 }), { ...TUBE, attachment: 'welded wires' });
     expect(alone.action.headline).toBe('Do not use it as it is');
+    // Every welded tube is so soft: whoever designs for that is told that it is no softer.
+    expect(alone.action.now.join()).toMatch(
+      /does not count on the temper beside the weld: .*as-welded strength here: 92 MPa/,
+    );
+    const alonePartlyBurnt = judge(weldCycle({ peakC: 620, nearPeakS: 5 }), {
+      ...TUBE,
+      attachment: 'welded wires',
+    });
+    expect(alonePartlyBurnt.action.now.join()).not.toContain('as-welded');
     const burnt = castAndTube(110, 620);
     expect(burnt.action.asWelded).toEqual([]);
     expect(burnt.action.word).toBe('lost');

@@ -198,8 +198,16 @@ describe('amendRecordFile', () => {
       /one of brinell/,
     ],
     ['a line it does not know', { job: { colour: 'blue' } }, /colour/],
+    [
+      'a probe that was not judged, with the reason,',
+      { readings: [{ channel: 'TC7 tube', kind: 'brinell', value: 68 }] },
+      /Nothing was judged at "TC7 tube".*nobody said what it sits on.*key probes\."TC7 tube".*review it again/s,
+    ],
   ] as const)('refuses %s and writes nothing', (_, amendment, message) => {
-    const { json } = writeRecord(sampleRecord(), folder);
+    const parts = sampleParts();
+    const unseen = { name: 'TC7 tube', isOnPart: true, because: 'nobody said what it sits on' };
+    const verdict = { ...parts.verdict, notJudged: [unseen] };
+    const { json } = writeRecord(buildRecord({ ...parts, verdict }), folder);
     expect(() => amendRecordFile(json, amendment)).toThrow(message);
     expect(filesIn(folder)).toHaveLength(2);
   });
@@ -258,7 +266,7 @@ describe('auditFolder', () => {
     expect(found).toEqual([
       'A write that was stopped left this. The next record written here takes it away.',
       expect.stringContaining('Cut short or damaged'),
-      'Its page is missing. Writing the record again makes it.',
+      'Its page is missing. The next review or amendment of this record makes it.',
       'The JSON file of this page is missing.',
       'The page beside it is of another record.',
     ]);

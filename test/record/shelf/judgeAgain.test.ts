@@ -91,7 +91,7 @@ describe('a record judged again', () => {
     const atOnce = recordAt(0.8, { lots: [lot], readings: [reading] }).verdict;
     const amended = amendRecord(record, { readings: [reading] });
     expect(Math.abs(amended.verdict.chanceKept! - atOnce.chanceKept!)).toBeLessThanOrEqual(0.02);
-    expect(amended.verdict.readings?.because.join(' ')).toContain('coupons of lot 7');
+    expect(amended.verdict.readings?.because.join(' ')).toContain('coupons or chart say of lot 7');
     const [kept] = record.verdict.lots!;
     const old = { ...record, verdict: { ...record.verdict, lots: [{ ...kept!, membersHash: 'of old' }] } };
     expect(() => judgeAgain(old, {})).toThrow(

@@ -12,7 +12,14 @@ import {
 import path from 'node:path';
 import { promisify } from 'node:util';
 import { describe, expect, it, vi } from 'vitest';
-import { amendRecordFile, auditFolder, NOTE_FILE, readShelf, selectParts } from '../../../lib/record';
+import {
+  amendRecordFile,
+  auditFolder,
+  NOTE_FILE,
+  readRecord,
+  readShelf,
+  selectParts,
+} from '../../../lib/record';
 import { edit, newFolder, put, readLater } from './folder';
 
 describe('a shelf of parts', () => {
@@ -48,6 +55,18 @@ describe('a shelf of parts', () => {
     expect(of('edited')).toEqual(['Changed after it was written: job.']);
     expect(of('emptied')).toEqual([expect.stringContaining('Cut short or damaged')]);
     expect(otherFiles).toBe(1);
+  });
+
+  it('says of a record that was changed by hand just that, whatever it says now', () => {
+    const folder = newFolder();
+    const { json } = put(folder, { part: 'HB-1' });
+    edit(json, (text) => text.replace(/"verdict": "uncertain"/g, '"verdict": "kept"'));
+    expect(readShelf(folder).problems.map(({ problem }) => problem)).toEqual([
+      'Changed after it was written: verdict.',
+    ]);
+    expect(() => readRecord(json)).toThrow(/changed by hand: verdict/);
+    edit(json, (text) => text.replace('"channels": [', '"canals": ['));
+    expect(() => readRecord(json)).toThrow(/changed by hand: .*log/);
   });
 
   it('finds in each file what an audit finds', () => {

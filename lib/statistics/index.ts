@@ -10,6 +10,7 @@ export {
   type LeastSquaresOptions,
   leastSquares,
 } from './leastSquares';
+export type { Derivative, Derived } from './leastSquaresIteration';
 export { noiseOf } from './noiseOf';
 export { logNormalProbability, normalProbability, normalQuantile } from './normalDistribution';
 export { type SeededRandom, seededRandom } from './seededRandom';

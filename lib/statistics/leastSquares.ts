@@ -1,6 +1,13 @@
+import { Matrix } from 'ml-matrix';
 import { requireNumber, TemperbookError } from '../quantity';
 import { covarianceOf } from './leastSquaresCovariance';
-import { differentiate, minimise, sumOfSquares } from './leastSquaresIteration';
+import {
+  type Derivative,
+  type Derived,
+  differentiate,
+  minimise,
+  sumOfSquares,
+} from './leastSquaresIteration';
 
 /** One unknown of a fit. */
 export interface FitUnknown {
@@ -44,6 +51,8 @@ export interface LeastSquaresFit {
   readonly conditionNumber: number;
   /** Names of unknowns the readings cannot determine at all. */
   readonly undetermined: readonly string[];
+  /** The derivative the standard errors are of, without the rows of the priors: for a fit of nearly the same. */
+  readonly derived: Derived;
   readonly converged: boolean;
   /** Why the iterations ended, one sentence. */
   readonly ending: string;
@@ -62,6 +71,18 @@ export interface LeastSquaresOptions {
   readonly maxIterations?: number;
   /** Ends when a step changes every unknown by less than this fraction; default 1e-10. */
   readonly tolerance?: number;
+  /** Ends, too, when a step would lower the sum of squares by less than this share; default `tolerance` squared. */
+  readonly trifle?: number;
+  /** Ends, too, when a step would go no further than this many standard errors in any direction; default 0. */
+  readonly withinErrors?: number;
+  /**
+   * 'each step' (default). For a slow model 'kept': taken anew only where a step does not do what the derivative says,
+   * and before the end where it was taken more than a standard error away. 'kept to the end' does without the latter,
+   * for a fit that another one goes on from: its standard errors are rough.
+   */
+  readonly derivative?: Derivative;
+  /** What a derivative that is kept begins with: that of a fit of nearly the same model to the same readings. */
+  readonly derived?: Derived;
   /** Called after each accepted step, so that a long fit can show that it is alive. */
   readonly onStep?: (iteration: number, sumOfSquares: number) => void;
 }
@@ -83,8 +104,12 @@ export interface LeastSquaresOptions {
 export function leastSquares(
   model: (values: Float64Array) => Float64Array,
   unknowns: readonly FitUnknown[],
-  { noise = 'estimated', maxIterations = 1000, tolerance = 1e-10, onStep }: LeastSquaresOptions = {},
+  options: LeastSquaresOptions = {},
 ): LeastSquaresFit {
+  const { noise = 'estimated', maxIterations = 1000, tolerance = 1e-10, onStep } = options;
+  const { withinErrors = 0, derivative = 'each step', derived } = options;
+  // Rounding is no reason to go on.
+  const { trifle = Math.max(tolerance ** 2, 1e-14) } = options;
   checkUnknowns(unknowns, noise);
   const priors = unknowns.flatMap(({ prior }, index) => (prior ? [{ index, ...prior }] : []));
   let evaluations = 0;
@@ -98,13 +123,35 @@ export function leastSquares(
     });
     return all;
   };
+  const withPriorRows = (jacobian: Matrix): Matrix => {
+    const all = Matrix.zeros(jacobian.rows + priors.length, jacobian.columns).setSubMatrix(jacobian, 0, 0);
+    priors.forEach(({ index, standardError }, k) => {
+      all.set(jacobian.rows + k, index, -1 / standardError);
+    });
+    return all;
+  };
 
-  const end = minimise(withPriors, unknowns, { maxIterations, tolerance, onStep });
+  const end = minimise(withPriors, unknowns, {
+    maxIterations,
+    tolerance,
+    trifle,
+    withinErrors,
+    derivative,
+    derived: derived && { ...derived, jacobian: withPriorRows(derived.jacobian) },
+    noise,
+    onStep,
+  });
   const rows = end.residuals.length;
-  const jacobian = differentiate(withPriors, unknowns, end.values, end.residuals);
+  const last =
+    derivative !== 'each step' && end.derived
+      ? end.derived
+      : {
+          jacobian: differentiate(withPriors, unknowns, end.values, end.residuals),
+          values: end.values,
+        };
   const degreesOfFreedom = rows - unknowns.length;
   const variance = degreesOfFreedom > 0 ? sumOfSquares(end.residuals) / degreesOfFreedom : 0;
-  const spread = covarianceOf(jacobian, noise === 'unit' ? 1 : variance);
+  const spread = covarianceOf(last.jacobian, noise === 'unit' ? 1 : variance);
   const residuals = end.residuals.slice(0, rows - priors.length);
   return {
     unknowns: unknowns.map((u, j) => ({
@@ -121,6 +168,10 @@ export function leastSquares(
     correlation: spread.correlation,
     conditionNumber: spread.conditionNumber,
     undetermined: unknowns.filter((_, j) => spread.standardErrors[j] === Infinity).map((u) => u.name),
+    derived: {
+      ...last,
+      jacobian: last.jacobian.subMatrix(0, residuals.length - 1, 0, unknowns.length - 1),
+    },
     converged: end.converged,
     ending: end.ending,
     iterations: end.iterations,

@@ -1,4 +1,4 @@
-import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { Matrix, QrDecomposition, SingularValueDecomposition } from 'ml-matrix';
 
 /** Spread of the unknowns around a least-squares solution. */
 export interface Spread {
@@ -23,7 +23,10 @@ export function covarianceOf(jacobian: Matrix, variance: number): Spread {
   const scaled = Matrix.columnVector(new Array<number>(jacobian.rows).fill(1))
     .mmul(Matrix.rowVector(Array.from(lengths, (l) => 1 / l)))
     .mul(jacobian);
-  const { diagonal, rightSingularVectors } = new SingularValueDecomposition(scaled);
+  // The triangle R of QR has the singular values of the whole, and is as small as the unknowns are few.
+  const { diagonal, rightSingularVectors } = new SingularValueDecomposition(
+    new QrDecomposition(scaled).upperTriangularMatrix,
+  );
   const largest = Math.max(...diagonal);
   const determined = diagonal.map((s) => s > RANK_LIMIT * largest);
   const lost = (j: number) =>

@@ -16,14 +16,18 @@ export function stepWithin(
   free: readonly number[],
   scale: Float64Array,
 ): Float64Array {
-  const scaled = new Matrix(residuals.length, free.length);
+  // R of [J r] holds the triangle of J and, as its last column, Qᵀr: Q itself, as long as the log, is not needed.
+  const n = free.length;
+  const beside = Matrix.zeros(Math.max(residuals.length, n + 1), n + 1);
   free.forEach((j, k) => {
-    for (let i = 0; i < residuals.length; i++) scaled.set(i, k, jacobian.get(i, j) / scale[j]!);
+    for (let i = 0; i < residuals.length; i++) beside.set(i, k, jacobian.get(i, j) / scale[j]!);
   });
-  const { upperTriangularMatrix, orthogonalMatrix } = new QrDecomposition(scaled);
-  const right = orthogonalMatrix.transpose().mmul(Matrix.columnVector(residuals)).mul(-1);
+  for (let i = 0; i < residuals.length; i++) beside.set(i, n, -residuals[i]!);
+  const { upperTriangularMatrix: whole } = new QrDecomposition(beside);
+  const triangle = whole.subMatrix(0, n - 1, 0, n - 1);
+  const right = whole.subMatrix(0, n - 1, n, n);
   const stepFor = (logDamping: number) => {
-    const small = dampedSolution(upperTriangularMatrix, right, Math.exp(logDamping / 2));
+    const small = dampedSolution(triangle, right, Math.exp(logDamping / 2));
     const step = new Float64Array(scale.length);
     free.forEach((j, k) => {
       step[j] = small.get(k, 0) / scale[j]!;

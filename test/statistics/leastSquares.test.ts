@@ -117,6 +117,57 @@ describe('leastSquares', () => {
     expect(coarse.evaluations).toBeLessThan(fine.evaluations);
   });
 
+  describe('with a derivative that is kept', () => {
+    const at = (b: ArrayLike<number>, t: number) =>
+      b[0]! * Math.exp(-b[1]! * t) + b[2]! * Math.exp(-b[3]! * t) + b[4]!;
+    const cooled = x.map((t, i) => at([60, 2, 40, 0.3, 20], t) + 0.4 * wiggle[i]!);
+    const decay = (b: Float64Array) => x.map((t, i) => (cooled[i]! - at(b, t)) / 0.12);
+    const unknowns = [
+      { name: 'quick', start: 50, derivativeStep: 1e-3 },
+      { name: 'per s', start: 1.6, derivativeStep: 1e-3 },
+      { name: 'slow', start: 50, derivativeStep: 1e-3 },
+      { name: 'per s, slow', start: 0.4, derivativeStep: 1e-3 },
+      { name: 'end', start: 22, derivativeStep: 1e-3, prior: { value: 20, standardError: 1 } },
+    ];
+    const each = leastSquares(decay, unknowns, { noise: 'unit', tolerance: 1e-4 });
+    const kept = leastSquares(decay, unknowns, { noise: 'unit', withinErrors: 0.1, derivative: 'kept' });
+
+    it('ends within the errors asked for, in fewer runs', () => {
+      for (const [j, { value, standardError }] of each.unknowns.entries()) {
+        expect(Math.abs(kept.unknowns[j]!.value - value)).toBeLessThan(0.1 * standardError);
+        // The derivative is that of a place within a standard error, where these curves bend by a few per cent.
+        expect(kept.unknowns[j]!.standardError / standardError).toBeCloseTo(1, 1);
+      }
+      expect(kept.evaluations).toBeLessThan(each.evaluations);
+    });
+
+    it('goes on from the derivative of a fit before it, and ends where that did', () => {
+      const again = leastSquares(
+        decay,
+        kept.unknowns.map(({ value }, j) => ({ ...unknowns[j]!, start: value })),
+        { noise: 'unit', withinErrors: 0.1, derivative: 'kept', derived: kept.derived },
+      );
+      expect(again.evaluations).toBeLessThanOrEqual(2);
+      for (const [j, { value }] of each.unknowns.entries())
+        expect(Math.abs(again.unknowns[j]!.value - value)).toBeLessThan(
+          0.1 * each.unknowns[j]!.standardError,
+        );
+    });
+
+    it('is not misled by one that was wrong', () => {
+      const { jacobian, values } = kept.derived;
+      const wrong = { values, jacobian: jacobian.clone().mul(-1) };
+      const fit = leastSquares(decay, unknowns, {
+        noise: 'unit',
+        withinErrors: 0.1,
+        derivative: 'kept',
+        derived: wrong,
+      });
+      for (const [j, { value, standardError }] of each.unknowns.entries())
+        expect(Math.abs(fit.unknowns[j]!.value - value)).toBeLessThan(0.1 * standardError);
+    });
+  });
+
   it('reports a stop that is not convergence', () => {
     const fit = leastSquares(
       (b) => x.map((t) => Math.exp(-0.3 * t) - Math.exp(b[0]! * t)),

@@ -49,6 +49,8 @@ export interface CalibrationOptions<Name extends string> {
    * their share, and standard errors are less sure.
    */
   readonly readingsPerChannel?: number;
+  /** The same model on finer cells, run once (see `calibrateToLog`). */
+  readonly finer?: HeatModel<Name>;
   /** Called after each accepted step with the weighted sum of squares, so that a long fit shows it is alive. */
   readonly onStep?: (step: number, sumOfSquares: number) => void;
 }

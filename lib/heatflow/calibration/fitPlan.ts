@@ -1,14 +1,7 @@
-import { tempAt, thermalHistory } from '../../history';
 import { judged } from '../../quantity';
 import type { PlatePlan } from '../plate';
 import { calibrateToLog } from './calibrateToLog';
-import type {
-  Calibration,
-  CalibrationChannel,
-  CalibrationUnknown,
-  HeatModel,
-  PredictedHistory,
-} from './calibration';
+import type { Calibration, CalibrationChannel, CalibrationUnknown, HeatModel } from './calibration';
 import { alikeGroups, alikeSentence } from './calibrationWarnings';
 import { fitDraws } from './fitDraws';
 import type { PlanFit, PlanFitOptions } from './planFit';
@@ -77,13 +70,7 @@ export function fitPlan(
     ...(readingsPerChannel === undefined ? {} : { readingsPerChannel }),
     ...(onStep ? { onStep } : {}),
   };
-  const rough = calibrateToLog(channels, modelOn(1), { parameters, ...rest });
-  const found = onFinerCells(
-    rough,
-    modelOn,
-    (model, parameters_) => calibrateToLog(channels, model, { parameters: parameters_, ...rest }),
-    parameters,
-  );
+  const found = calibrateToLog(channels, modelOn(1), { parameters, finer: modelOn(0.5), ...rest });
   const labelOf = (name: string) => parameters[name]?.label ?? name;
   const fit = heat ? withHeat(found, heat, labelOf) : found;
   const fitted = Object.fromEntries(fit.names.map((name) => [name, fit.values[name]!.nominal]));
@@ -96,54 +83,6 @@ export function fitPlan(
         : job;
     },
     draws: (count, seed) => fitDraws(fit, count, seed, heat ? beyond(parameters) : parameters),
-  };
-}
-
-/**
- * The fit again with what half the cells change added to every prediction: one run on them, at the values found. Of
- * second order in the cells, that takes three quarters of their error away; a third of what it moved a value by is
- * what may be left, and goes into its standard error.
- */
-function onFinerCells(
-  rough: Calibration<string>,
-  modelOn: (cells: number) => HeatModel<string>,
-  fitAgain: (model: HeatModel<string>, parameters: Record<string, CalibrationUnknown>) => Calibration<string>,
-  parameters: Record<string, CalibrationUnknown>,
-): Calibration<string> {
-  const at = Object.fromEntries(rough.names.map((name) => [name, rough.values[name]!.nominal]));
-  const [coarse, fine] = [1, 0.5].map((cells) => modelOn(cells)(at, rough.passes)) as [
-    readonly PredictedHistory[],
-    readonly PredictedHistory[],
-  ];
-  const more = coarse.map(({ timeS, tempC }, c) =>
-    thermalHistory(
-      timeS,
-      tempC.map((temp, i) => tempAt(fine[c]!, timeS[i]!) - temp),
-    ),
-  );
-  const corrected: HeatModel<string> = (values, passes) =>
-    modelOn(1)(values, passes).map((history, c) => ({
-      ...history,
-      tempC: history.tempC.map((temp, i) => temp + tempAt(more[c]!, history.timeS[i]!)),
-    }));
-  const again = fitAgain(
-    corrected,
-    Object.fromEntries(
-      Object.entries(parameters).map(([name, unknown]) => [name, { ...unknown, start: at[name]! }]),
-    ),
-  );
-  const moved = (name: string) => Math.abs(again.values[name]!.nominal - at[name]!);
-  const error = (name: string) => Math.hypot(again.standardErrors[name]!, moved(name) / 3);
-  const each = <Value>(of: (name: string) => Value) =>
-    Object.fromEntries(again.names.map((name) => [name, of(name)]));
-  return {
-    ...again,
-    values: each((name) => {
-      const { nominal, unit, because } = again.values[name]!;
-      return judged(nominal, [nominal - 2 * error(name), nominal + 2 * error(name)], unit, because);
-    }),
-    standardErrors: each(error),
-    modelRuns: rough.modelRuns + again.modelRuns + 2,
   };
 }
 

@@ -32,18 +32,19 @@ export function offsetsFromPasses(logged: readonly Pass[], predicted: readonly P
 /**
  * The passes as far apart as the fitted offsets say they were, rather than as their feet were read; the first stays.
  */
-export function retimed(passes: readonly Pass[], offsetsS: readonly number[]): Pass[] {
+export function retimed(passes: readonly Pass[], offsetsS: ArrayLike<number>): Pass[] {
   return passes.map((pass, k) => ({ ...pass, startS: pass.startS + offsetsS[k]! - offsetsS[0]! }));
 }
 
 /** Offsets that still hold after the model has moved its passes: what it moved by is no longer to be made up for. */
 export function offsetsAfter(
-  offsetsS: readonly number[],
+  offsetsS: ArrayLike<number>,
   before: readonly Pass[],
   after: readonly Pass[],
 ): number[] {
-  if (before.length !== offsetsS.length || after.length !== offsetsS.length) return [...offsetsS];
-  return offsetsS.map((offset, k) => offset - (after[k]!.startS - before[k]!.startS));
+  const offsets = Array.from(offsetsS);
+  if (before.length !== offsets.length || after.length !== offsets.length) return offsets;
+  return offsets.map((offset, k) => offset - (after[k]!.startS - before[k]!.startS));
 }
 
 /** Model time of a log time. */

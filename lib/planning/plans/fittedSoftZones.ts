@@ -80,7 +80,6 @@ export interface FittedZones {
 
 const DRAWS = 16;
 /** Error a step may add, K: a fit compares small differences, its answer does not. */
-const FIT_TOLERANCE_K = 2;
 const ANSWER_TOLERANCE_K = 2;
 
 /**
@@ -111,7 +110,6 @@ export function fittedSoftZones(
     probeOf,
     more: unknowns,
     nuisance: planUnknowns(plan).filter(({ name }) => NUISANCE.has(name)),
-    toleranceK: FIT_TOLERANCE_K,
   });
   const sides = metals.map(({ alloy }, m) => {
     const own = probes.filter((probe) => isOf(plan, probe, alloy.designation));

@@ -109,7 +109,7 @@ function truthOf(seed: number): Truth {
 const ALL = ['power', 'film', 'conductivity', 'heat capacity', 'travel speed'] as const;
 
 // Of 100 logs with every value drawn within its band (seeds 100 to 199), two standard errors held the truth of power,
-// loss to the air, conductivity and heat capacity in 100 and that of the speed in 95. Again, in some minutes:
+// loss to the air, conductivity and heat capacity in 100 and that of the speed in 97. Again, in a minute or two:
 // FIT_COVERAGE=100 npx vitest run test/heatflow/calibration/fitPlan.test.ts
 describe('a plan fitted to logs of an independent code', () => {
   it.runIf(process.env.FIT_COVERAGE)(

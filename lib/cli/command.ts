@@ -1,4 +1,4 @@
-import { TemperbookError } from '../quantity';
+import { complaintOf } from './complaint';
 import { takeUnits } from './say';
 import { HELP, UsageError } from './usage';
 
@@ -34,19 +34,9 @@ export async function runCommand([name, ...args]: string[]): Promise<number> {
     await command(takeUnits(name, args));
     return 0;
   } catch (error) {
-    if (error instanceof TemperbookError) {
-      process.stderr.write(`${error.message}\n`);
-      if ('excerpt' in error) process.stderr.write(`\n${error.excerpt}\n`);
-      return 1;
-    }
-    if (error instanceof UsageError || isParseArgsError(error)) {
-      process.stderr.write(`${(error as Error).message}\nFor help: temperbook --help\n`);
-      return 2;
-    }
-    throw error;
+    const complaint = complaintOf(error);
+    if (complaint === undefined) throw error;
+    process.stderr.write(`${complaint.text}\n`);
+    return complaint.code;
   }
-}
-
-function isParseArgsError(error: unknown): boolean {
-  return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
 }

@@ -26,6 +26,21 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
+/** Runs something while a script is loaded first in every process that is started: `ends` says which message ends it. */
+async function whereProcessesEnd<T>(ends: string, run: () => Promise<T>): Promise<T> {
+  const script = path.join(folder, 'ends.cjs');
+  writeFileSync(
+    script,
+    `let count = 0; process.on('message', (args) => { count++; if (${ends}) process.kill(process.pid, 'SIGKILL'); });`,
+  );
+  process.env.NODE_OPTIONS = `--require ${script}`;
+  try {
+    return await run();
+  } finally {
+    delete process.env.NODE_OPTIONS;
+  }
+}
+
 const MATERIAL = ['--alloy', 'A356.0', '--temper', 'T6'];
 const review = (...args: string[]) => temperbook(folder, 'review', ...args, ...MATERIAL);
 const verdictIn = (file: string) => JSON.parse(readFileSync(path.join(folder, file), 'utf8')).verdict;
@@ -48,6 +63,28 @@ describe('temperbook review of many logs', () => {
     expect((await review('logs/cool.csv', 'logs/june/cool.csv', '--out', 'none-left')).status).toBe(1);
     expect((await review('logs/cool.csv', '--out', 'alone')).status).toBe(0);
     expect(verdictIn('all/cool-record.json')).toEqual(verdictIn('alone/cool-record.json'));
+  });
+
+  it('names a log that ends its process, and loses none of those before and after it', async () => {
+    const logs = ['1', '2', 'killed', '3'].map((name) => `killed/${name}.csv`);
+    mkdirSync(path.join(folder, 'killed'));
+    for (const log of logs) writeFileSync(path.join(folder, log), logText(90));
+    const { status, stdout, stderr } = await whereProcessesEnd(`args.includes('killed/killed.csv')`, () =>
+      review(...logs, '--out', 'rest'),
+    );
+    expect(stdout).toContain('3 of 4 logs reviewed: 3 temper kept; 1 not reviewed\n');
+    expect(stderr).toContain('killed/killed.csv: it ended by SIGKILL');
+    expect(status).toBe(1);
+    for (const name of ['1', '2', '3']) expect(verdictIn(`rest/${name}-record.json`)).toBeDefined();
+    expect(existsSync(path.join(folder, 'rest/killed-record.json'))).toBe(false);
+  });
+
+  it('tries a log again by itself where its process had judged others before it ended', async () => {
+    const { status, stdout } = await whereProcessesEnd('count > 1', () =>
+      review('killed', '--out', 'each-alone'),
+    );
+    expect(stdout).toContain('4 of 4 logs reviewed: 4 temper kept\n');
+    expect(status).toBe(0);
   });
 
   it('refuses what is true of one part only, a log named twice and a folder without logs', async () => {

@@ -1,6 +1,4 @@
-import { fork } from 'node:child_process';
 import { availableParallelism } from 'node:os';
-import path from 'node:path';
 import { tableText } from '../../figure';
 import { TemperbookError } from '../../quantity';
 import { tableOf } from '../../report';
@@ -8,26 +6,18 @@ import { unitsShown } from '../say';
 import { shareLine } from '../shareLine';
 import { UsageError } from '../usage';
 import { type LogToReview, logsToReview } from './logsToReview';
+import { type Answer, startReviewer } from './startReviewer';
 
-/** What a review tells the process that started it for one of many logs. */
-export interface ReviewedLog {
-  readonly verdict: string;
-  readonly chance: string;
-  readonly record: string;
-}
-
-/** What came of one log: its answer, or why there is none. */
-type Outcome = { readonly log: LogToReview } & (
-  | { readonly reviewed: ReviewedLog }
-  | { readonly failed: string }
-);
+/** What came of one log. */
+type Outcome = { readonly log: LogToReview } & Answer;
 
 /** What is true of one part cannot be said of many. */
 const OF_ONE_PART = /^--reading$|^(job|part)=/;
 
 /**
- * Reviews many logs, each in a process of its own exactly as `temperbook review` of that log alone would, as many at a
- * time as the machine has cores. One that fails takes nothing with it. Prints a line per log in the order given.
+ * Reviews many logs, each exactly as `temperbook review` of that log alone would, as many at a time as the machine has
+ * cores. One that fails takes nothing with it; one whose process ended is tried once more in a new one, as what ended it
+ * may have been another's. Prints a line per log in the order given.
  * @throws TemperbookError at the end, naming every log that failed.
  */
 export async function reviewMany(
@@ -44,11 +34,21 @@ export async function reviewMany(
   let next = 0;
   let done = 0;
   const work = async (): Promise<void> => {
+    let reviewer = startReviewer();
     while (next < logs.length) {
       const at = next++;
-      outcomes[at] = await reviewOne(logs[at]!, options);
+      const log = logs[at]!;
+      const args = [log.path, ...options, '--out', log.outFolder, '--units', unitsShown()];
+      let answer = await reviewer.review(args);
+      if (reviewer.hasEnded()) {
+        reviewer = startReviewer();
+        answer = await reviewer.review(args);
+        if (reviewer.hasEnded()) reviewer = startReviewer();
+      }
+      outcomes[at] = { log, ...answer };
       progress.tell(++done / logs.length);
     }
+    reviewer.end();
   };
   await Promise.all(Array.from({ length: Math.min(availableParallelism(), logs.length) }, work));
   progress.end();
@@ -82,32 +82,3 @@ function counts(outcomes: readonly Outcome[]): string {
     .map((word) => `${words.filter((one) => one === word).length} ${word}`)
     .join('; ');
 }
-
-/** Runs the command on one log in a process of its own; it answers by a message, or with what it said and its code. */
-function reviewOne(log: LogToReview, options: readonly string[]): Promise<Outcome> {
-  return new Promise((resolve) => {
-    const child = fork(
-      path.join(__dirname, '../main.js'),
-      ['review', log.path, ...options, '--out', log.outFolder, '--units', unitsShown()],
-      {
-        stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
-      },
-    );
-    let reviewed: ReviewedLog | undefined;
-    let said = '';
-    child.on('message', (message) => {
-      reviewed = message as ReviewedLog;
-    });
-    child.stderr?.setEncoding('utf8').on('data', (text: string) => {
-      said += text;
-    });
-    child.on('error', (error) => resolve({ log, failed: error.message }));
-    child.on('close', (code, signal) => {
-      if (code === 0 && reviewed) resolve({ log, reviewed });
-      else resolve({ log, failed: withoutProgress(said) || `it ended by ${signal ?? `code ${code}`}` });
-    });
-  });
-}
-
-/** What a child said, without how far it had come. */
-const withoutProgress = (said: string): string => said.replace(/^[\w ]+: \d+ %\n/gm, '').trim();

@@ -1,4 +1,3 @@
-import { escapeXml } from './escapeXml';
 import { celsiusToFahrenheit, MM_PER_INCH, MPA_PER_KSI } from './units';
 
 /** How quantities are shown: °C, mm and MPa first, or °F, in and ksi. Data is kept in s, °C, mm and MPa either way. */
@@ -72,15 +71,6 @@ export function inUsUnits(text: string, names: readonly string[] = []): string {
   return text
     .split(any)
     .map((piece, i) => (i % 2 === 1 ? piece : converted(piece)))
-    .join('');
-}
-
-/** `inUsUnits` of every text of a page; its scripts, styles and pictures stay (`figureInUsUnits`). */
-export function pageInUsUnits(html: string, names: readonly string[] = []): string {
-  const escaped = names.map(escapeXml);
-  return html
-    .split(/(<(script|style|svg)\b[\s\S]*?<\/\2>|<[^>]*>)/u)
-    .map((piece, i) => (i % 3 === 0 ? inUsUnits(piece, escaped) : i % 3 === 1 ? piece : ''))
     .join('');
 }
 

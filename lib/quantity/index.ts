@@ -1,9 +1,10 @@
 export { formatChance } from './chance';
 export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
+export { finishPage } from './finishPage';
 export { formatDuration, formatPercent, formatStress, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
-export { inUsUnits, pageInUsUnits, type Units } from './inUsUnits';
+export { inUsUnits, type Units } from './inUsUnits';
 export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';
 export { keepTogether } from './keepTogether';

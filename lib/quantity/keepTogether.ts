@@ -1,14 +1,26 @@
-/** Between a number and what it counts: "91 %", "0.5 in", "12 s". */
-const BEFORE_UNIT = /(?<=\d) (?=%|°|(?:mm|in|s|ms|min|h|d|K|kN|MPa|ksi|lbf|ft·lb|kg|kJ|HB|HV|IACS)\b)/g;
-/** Short brackets that begin with a number: "(82–103 %)". */
-const NUMBERS_IN_BRACKETS = /\([±<>]?\d[^()]{0,22}\)/g;
+import { changeTexts } from './changeTexts';
 
-/** "82–103" and "A356-T6": a browser parts a line after a dash unless a word joiner follows. */
-const DASH_WITHIN = /(?<=\d)–(?=\d)|(?<=[\d.])-(?=[TFOW]\d?)/g;
+/** Text that is HTML already: less and greater stand there as entities. */
+const LEAD = '(?:(?:&[lg]t;|[±≤≥≈]) ?)?[+−-]?';
+const NUMBER = '\\d+(?:[.,]\\d+)*';
+const UNIT =
+  '(?:%|(?:°[CF]?|mm|cm|m|in|ft|ms|s|min|h|d|K|kN(?: m)?|N|MPa|ksi|lbf|ft·lb|kg|g|kJ|J|W|V|A|HB|HV)(?![\\w°]))(?:\\/[a-z]+)?';
+/** "91 %", "< 1 %", "155–175 °C", "15.3 °C/s". */
+const QUANTITY = `${LEAD}${NUMBER}(?:–${NUMBER})?[ \\u00a0]${UNIT}`;
+/** "82–103" */
+const RANGE = `${NUMBER}–${NUMBER}`;
+/** Short brackets that begin with a number: "(82 to 103 %)". */
+const IN_BRACKETS = `\\(${LEAD}\\d[^()<>&]{0,22}\\)`;
+/** An alloy with its temper, a number of a part, a date: "A356.0-T6", "HB-07", "2031-05-14". */
+const DESIGNATION = '(?<![\\p{L}\\d./-])[\\p{L}\\d.]{1,8}(?:-\\p{L}?\\d[\\w.]{0,5}|-[FOW])+(?![\\w-])';
+const TOGETHER = new RegExp(`${IN_BRACKETS}|(?<![\\p{L}\\d.])${QUANTITY}|${DESIGNATION}|${RANGE}`, 'gu');
 
-/** A text of which no quantity, and no alloy with its temper, is parted at the end of a line. */
-export const keepTogether = (text: string): string =>
-  text
-    .replace(NUMBERS_IN_BRACKETS, (part) => part.replace(/ /g, '\u00a0'))
-    .replace(BEFORE_UNIT, '\u00a0')
-    .replace(DASH_WITHIN, '$&\u2060');
+/** Text of HTML of which no quantity, and no alloy with its temper, is parted at the end of a line. */
+export const keepTogether = (html: string, attribute = 'style="white-space:nowrap"'): string =>
+  html.replace(TOGETHER, `<span ${attribute}>$&</span>`);
+
+/** `keepTogether` of every text of a page. */
+export const pageKeptTogether = (page: string): string =>
+  changeTexts(page, ['script', 'style', 'svg', 'title', 'code'], (text) =>
+    keepTogether(text, 'class="whole"'),
+  ).replace('</style>', '.whole { white-space: nowrap; }\n</style>');

@@ -1,6 +1,6 @@
 import { STANDING_CAUTIONS } from '../decision';
 import { FIGURE_STYLE, figureInUsUnits, liveFigure, liveScripts } from '../figure';
-import { pageInUsUnits, type Units } from '../quantity';
+import { finishPage, type Units } from '../quantity';
 import { type DecisionRecord, RECORD_FORM, type RecordedFigure } from './decisionRecord';
 import { changes } from './html/changes';
 import { benchReadings, decision, settleSteps, signOff, waysInFull, whatToDo } from './html/decisionSections';
@@ -17,10 +17,10 @@ import { namesIn } from './namesIn';
  * but the two it names by hash. The same record gives the same bytes. In US units °F, in and ksi come first.
  */
 export function recordHtml(record: DecisionRecord, units: Units = 'metric'): string {
-  if (units === 'metric') return pageOf(record, []);
+  if (units === 'metric') return finishPage(pageOf(record, []), units);
   const names = namesIn(record);
   const figures = record.figures.map((one) => ({ ...one, figure: figureInUsUnits(one.figure, names) }));
-  return pageInUsUnits(pageOf({ ...record, figures }, [US_MARK]), names);
+  return finishPage(pageOf({ ...record, figures }, [US_MARK]), units, names);
 }
 
 const US_MARK = html`<meta name="units" content="us">`;

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import type { StopReading } from '../planning';
-import { formatDuration, formatTemp, formatTempSpan, pageInUsUnits, type Units } from '../quantity';
+import { finishPage, formatDuration, formatTemp, formatTempSpan, type Units } from '../quantity';
 import { writeWhole } from '../report';
 import { html } from './html/html';
 import { stillPage } from './html/stillPage';
@@ -24,7 +24,7 @@ footer { color: #5a616b; font-size: 9pt; margin-top: 3mm; }
 `;
 
 /** The card for the bench: the reading at which to take the arc off, large, and what it rests on. One page, no script. */
-export function stopCardHtml(card: StopReading, title = 'Stop reading'): string {
+export function stopCardHtml(card: StopReading, title = 'Stop reading', units: Units = 'metric'): string {
   const {
     probe,
     probeAt,
@@ -59,7 +59,7 @@ export function stopCardHtml(card: StopReading, title = 'Stop reading'): string 
 <p>Then let the part cool before you go on. A reading well above ${formatTemp(plannedC)} means that something is not as planned.</p>
 ${notes.map((note) => html`<p>${note}</p>`)}
 <footer>Stopping there keeps the metal within its limit in 95 of 100 plausible jobs. It informs your decision; it certifies nothing. Follow your code and your shop's safety rules. temperbook ${kitVersion()}</footer>`;
-  return stillPage({ title, style: CARD_STYLE, body });
+  return finishPage(stillPage({ title, style: CARD_STYLE, body }), units, [probe, critical.name, title]);
 }
 
 const lagInWords = (lagS: number): string =>
@@ -77,8 +77,7 @@ export function writeStopCard(
   title = 'Stop reading',
   units: Units = 'metric',
 ): string {
-  const metric = stopCardHtml(card, title);
-  const page = units === 'us' ? pageInUsUnits(metric, [card.probe, card.critical.name, title]) : metric;
+  const page = stopCardHtml(card, title, units);
   mkdirSync(dirname(path), { recursive: true });
   writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;

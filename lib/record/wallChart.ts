@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type Figure, figureInUsUnits, staticSvg } from '../figure';
-import { knownOptions, pageInUsUnits, TemperbookError, type Units } from '../quantity';
+import { finishPage, knownOptions, TemperbookError, type Units } from '../quantity';
 import { writeWhole } from '../report';
 import { html, trusted } from './html/html';
 import { stillPage } from './html/stillPage';
@@ -40,16 +40,16 @@ footer { color: #5a616b; font-size: 8pt; margin-top: 1mm; }
  * the sheet has the narrower width and the lower height of the two, and the picture gives way to the notes.
  * @throws TemperbookError for a part that is missing or unknown.
  */
-export function wallChartHtml(chart: WallChart): string {
+export function wallChartHtml(chart: WallChart, units: Units = 'metric'): string {
   const { title, figure, notes } = knownOptions(chart, PARTS, 'A wall chart');
   const missing = PARTS.filter((part) => chart[part] === undefined);
   if (missing.length > 0)
     throw new TemperbookError('A wall chart lacks a part', { found: `no ${missing.join(', no ')}` });
   const body = html`<h1>${title}</h1>
-${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id: 'chart' }))}
+${trusted(staticSvg(withOneRowOfTimes(units === 'us' ? figureInUsUnits(figure) : figure), { ...PICTURE, hideTitle: true, id: 'chart' }))}
 <div class="notes">${notes.map((note) => html`<p>${note}</p>`)}</div>
 <footer>An estimate to inform your decision; it certifies nothing and replaces no test. temperbook ${kitVersion()}</footer>`;
-  return stillPage({ title, style: SHEET_STYLE, body });
+  return finishPage(stillPage({ title, style: SHEET_STYLE, body }), units);
 }
 
 /**
@@ -57,10 +57,7 @@ ${trusted(staticSvg(withOneRowOfTimes(figure), { ...PICTURE, hideTitle: true, id
  * @throws TemperbookError when the file cannot be written.
  */
 export function writeWallChart(chart: WallChart, path: string, units: Units = 'metric'): string {
-  const page =
-    units === 'us'
-      ? pageInUsUnits(wallChartHtml({ ...chart, figure: figureInUsUnits(chart.figure) }))
-      : wallChartHtml(chart);
+  const page = wallChartHtml(chart, units);
   mkdirSync(dirname(path), { recursive: true });
   writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;

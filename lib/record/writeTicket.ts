@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { type RecoveryTicket, ticketHtml } from '../heattreat';
-import { pageInUsUnits, type Units } from '../quantity';
+import type { Units } from '../quantity';
 import { writeWhole } from '../report';
 
 /**
@@ -9,10 +9,8 @@ import { writeWhole } from '../report';
  * @throws TemperbookError when the file cannot be written.
  */
 export function writeTicket(ticket: RecoveryTicket, path: string, units: Units = 'metric'): string {
-  const page = ticketHtml(ticket);
+  const page = ticketHtml(ticket, units);
   mkdirSync(dirname(path), { recursive: true });
-  writeWhole(path, (unfinished) =>
-    writeFileSync(unfinished, units === 'us' ? pageInUsUnits(page, ticket.names) : page),
-  );
+  writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;
 }

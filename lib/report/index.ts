@@ -61,4 +61,4 @@ export {
   trustSummaryRows,
   weldZoneRows,
 } from './trustRows';
-export { frameRows, type WeldRow, weldRow } from './weldRow';
+export { frameRows, type WeldRow, weldFrameRows, weldRow } from './weldRow';

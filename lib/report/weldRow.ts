@@ -1,4 +1,5 @@
 import type { Verdict } from '../decision';
+import { formatPercent, formatTemp } from '../quantity';
 import type { Frame } from './files/loadDanfo';
 import { type TableRow, tableOf } from './table';
 
@@ -36,6 +37,35 @@ export function weldRow(log: string, { verdict, channels }: Verdict, group: stri
     ),
   };
 }
+
+/** What a column of welds holds, in words, and how a reader is told a number of it; of what is no number, the words alone. */
+const IN_WORDS: Readonly<Record<string, readonly [heading: string, tell?: (value: number) => string]>> = {
+  log: ['Log'],
+  group: ['Group'],
+  verdict: ['Verdict'],
+  lowestKept: ['Yield kept, low end', (value) => formatPercent(value)],
+  peakC: ['Hottest reading', (value) => formatTemp(value)],
+  passes: ['Passes', (value) => String(Number(value.toFixed(1)))],
+  hottestInterpassC: ['Hottest interpass', (value) => formatTemp(value)],
+};
+
+/**
+ * A data frame of `weldRow`s, or the mean of its groups, as a reader takes it: headings in words, values with their
+ * units. Any other column is as `frameRows` has it.
+ */
+export const weldFrameRows = (frame: Pick<Frame, 'columns' | 'values' | 'index'>): TableRow[] =>
+  frameRows(frame).map((row) =>
+    Object.fromEntries(
+      Object.entries(row).map(([column, value]) => {
+        const [, name = '', mean] = /^(.*?)(_mean)?$/.exec(column) ?? [];
+        const [heading, tell] = IN_WORDS[name] ?? [name];
+        return [
+          mean === undefined ? heading : `${heading}, mean`,
+          tell && typeof value === 'number' ? tell(value) : value,
+        ];
+      }),
+    ),
+  );
 
 /** A data frame as rows that `showTable` and `exportTable` take; a named index comes first. Numbers to four digits. */
 export function frameRows({

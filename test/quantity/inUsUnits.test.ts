@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatStress, formatTemp, inUsUnits, pageInUsUnits } from '../../lib/quantity';
+import { finishPage, formatStress, formatTemp, inUsUnits } from '../../lib/quantity';
 import { fc } from '../setup/fc';
 
 describe('inUsUnits', () => {
@@ -60,8 +60,8 @@ describe('inUsUnits', () => {
   it('changes the texts of a page, not its marks, scripts and styles', () => {
     const page =
       '<style>p{width:12 mm}</style><p title="12 mm">12 mm &lt;</p><script>"12 mm"</script><b>a&amp;b 3 mm</b>';
-    expect(pageInUsUnits(page, ['a&b 3 mm'])).toBe(
-      '<style>p{width:12 mm}</style><p title="12 mm">0.47 in (12 mm) &lt;</p><script>"12 mm"</script><b>a&amp;b 3 mm</b>',
+    expect(finishPage(page, 'us', ['a&b 3 mm']).replace(/<\/?span[^>]*>/g, '')).toBe(
+      '<style>p{width:12 mm}.whole { white-space: nowrap; }\n</style><p title="12 mm">0.47 in (12 mm) &lt;</p><script>"12 mm"</script><b>a&amp;b 3 mm</b>',
     );
   });
 });

@@ -19,6 +19,7 @@ import {
   writeRecord,
 } from '../../lib/record';
 import { metricAlone, wordsOfPage } from '../setup/metricAlone';
+import { unwrapped } from '../setup/unwrapped';
 import { sampleParts, sampleRecord } from './samples';
 
 const log = readLog('data/demo/mast-foot-two-probes.csv');
@@ -39,7 +40,7 @@ describe('pages in US units', () => {
   });
 
   it('put °F before °C wherever both stand, and keep names', () => {
-    const page = recordHtml(judged, 'us');
+    const page = unwrapped(recordHtml(judged, 'us'));
     expect(wordsOfPage(page, namesIn(judged))).not.toMatch(/\d °C \(\d+ °F\)/);
     expect(page).toMatch(/\d °F \(\d+ °C\)/);
     for (const { name } of judged.verdict.channels) expect(page).toContain(name);
@@ -65,10 +66,12 @@ describe('pages in US units', () => {
     const folder = mkdtempSync(path.join(tmpdir(), 'us-'));
     writeRecord(judged, folder, 'r');
     const shelf = readShelf(folder);
-    const page = shelfHtml({ title: 'Shelf', shelf, parts: shelf.parts, since: new Map() }, 'us');
+    const page = unwrapped(shelfHtml({ title: 'Shelf', shelf, parts: shelf.parts, since: new Map() }, 'us'));
     expect(page).toMatch(/\d °F \(\d+ °C\)/);
     expect(page).not.toMatch(/\d °C \(\d+ °F\)/);
-    const compared = compareHtml(compareWelds([weldOfRecord('a', judged), weldOfRecord('b', judged)]), 'us');
+    const compared = unwrapped(
+      compareHtml(compareWelds([weldOfRecord('a', judged), weldOfRecord('b', judged)]), 'us'),
+    );
     expect(compared).not.toMatch(/\d °C \(\d+ °F\)/);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../lib/decision';
 import { logsInFolder, readLog } from '../../lib/log';
-import { frameRows, tidyRows, toDataFrame, weldRow } from '../../lib/report';
+import { frameRows, tidyRows, toDataFrame, weldFrameRows, weldRow } from '../../lib/report';
 
 const folder = 'data/demo/welds';
 const [first] = logsInFolder(folder);
@@ -47,6 +47,26 @@ describe('logs as rows', () => {
     expect(Object.values(row).every((value) => value !== null && !Number.isNaN(value))).toBe(true);
     const rows = frameRows(toDataFrame(log).describe());
     expect(rows.map((one) => one[''])).toContain('median');
+  });
+
+  it('of many welds are told in words and units, the mean of a group too', () => {
+    const frame = (columns: string[], values: (string | number)[][]) => ({ columns, values, index: [0] });
+    expect(
+      weldFrameRows(
+        frame(['log', 'verdict', 'lowestKept', 'peakC', 'passes'], [['a.csv', 'kept', 0.934, 267, 3]]),
+      ),
+    ).toEqual([
+      {
+        Log: 'a.csv',
+        Verdict: 'kept',
+        'Yield kept, low end': '93 %',
+        'Hottest reading': '267 °C (513 °F)',
+        Passes: '3',
+      },
+    ]);
+    expect(
+      weldFrameRows(frame(['group', 'hottestInterpassC_mean', 'shop'], [['bench-1', 58.92, 'ours']])),
+    ).toEqual([{ Group: 'bench-1', 'Hottest interpass, mean': '59 °C (138 °F)', shop: 'ours' }]);
   });
 
   it('say what is wrong with a folder', () => {

@@ -1,3 +1,5 @@
+import { unwrapped } from './unwrapped';
+
 const FIRST = '(?:°F(?:/[sh])?|in(?:/min)?|ksi|lbf|ft·lb|k?J/in)';
 const METRIC = '(?:mm|MPa|kN|°C)';
 
@@ -14,7 +16,7 @@ export function metricAlone(text: string): string[] {
 
 /** The texts of a page that people read: no scripts, styles and code, and without the names that people gave. */
 export function wordsOfPage(html: string, names: readonly string[] = []): string {
-  const words = html
+  const words = unwrapped(html)
     .replace(/<(script|style)\b[\s\S]*?<\/\1>|<pre class="code">[\s\S]*?<\/pre>/g, ' ')
     .replace(/<[^>]*>/g, '\n')
     .replace(/&lt;/g, '<')

@@ -1,3 +1,4 @@
+import { inUsUnits } from '../../quantity';
 import type { FactorCurve, SizedAt } from '../../section';
 import type { Annotation, Figure, Shape, Trace } from '../figure';
 import { MARGIN, textWidthPx } from '../parts/panel';
@@ -121,17 +122,19 @@ function mark({ thicknessMm, factor }: SizedAt, name: string, symbol: 'circle-op
 }
 
 function markLabel({ thicknessMm, factor }: SizedAt, name: string, fromMm: number, toMm: number): Annotation {
-  // A curve that rises leaves room above to the left, near its start below to the right.
-  const text = `${name} ${Number(thicknessMm.toFixed(2))} mm: ${factor!.nominal.toFixed(2)}`;
-  const left = (thicknessMm - fromMm) / (toMm - fromMm) > textWidthPx(text) / PHONE_PLOT_PX;
+  // A curve that rises leaves room above to the left; near its start below to the right, under the line of the doubt.
+  const lines = [name, `${Number(thicknessMm.toFixed(2))} mm`, `factor ${factor!.nominal.toFixed(2)}`];
+  const widthPx = Math.max(...lines.map((text) => textWidthPx(inUsUnits(text))));
+  const left = (thicknessMm - fromMm) / (toMm - fromMm) > (widthPx + 9) / PHONE_PLOT_PX;
   return {
-    text: plotText(text),
+    text: lines.map(plotText).join('<br>'),
     x: thicknessMm,
-    y: factor!.nominal,
+    y: left ? factor!.nominal : factor!.low,
     xref: 'x',
     yref: 'y',
     xanchor: left ? 'right' : 'left',
     yanchor: left ? 'bottom' : 'top',
+    align: left ? 'right' : 'left',
     xshift: left ? -9 : 9,
     showarrow: false,
     font: { size: TEXT_PX, color: INK },

@@ -8,23 +8,16 @@ import {
 } from '../../section';
 import type { Annotation, Figure, Trace } from '../figure';
 import { MARGIN } from '../parts/panel';
-import {
-  baseAxis,
-  baseLayout,
-  INK,
-  plotText,
-  QUIET_INK,
-  TEXT_PX,
-  VEIL,
-  withAlpha,
-  wrapped,
-} from '../parts/style';
+import { baseAxis, baseLayout, INK, plotText, QUIET_INK, TEXT_PX, withAlpha, wrapped } from '../parts/style';
 
 /** Metal as it was, and metal the weld made soft: told apart by lightness as well as hue. */
 const FULL = '#c9ced6';
 const SOFT = '#b8500f';
 /** Higher than any width asks for at one scale: the axes' own proportion decides. */
 const PLOT_PX = 400;
+/** From the plot to the note under the axis and its title; and a line of it. */
+const UNDER_AXIS_PX = 44;
+const LINE_PX = 16;
 
 /** What is drawn beside the section. */
 export interface SectionPicture {
@@ -40,6 +33,10 @@ export function sectionFigure(resistance: WeldedResistance, { factor, title }: S
   const { xRange, yRange } = frame(metal.flat());
   const { alloy, temper } = resistance.options;
   const share = resistance.softAreaMm2 / propertiesOf(body.moments).areaMm2;
+  const governs = factor
+    ? wrapped(`◇ governs: ${factor.governs.check}, factor ${factor.factor.nominal.toFixed(2)}`, 46)
+    : [];
+  const bottomPx = governs.length > 0 ? UNDER_AXIS_PX + LINE_PX * governs.length : MARGIN.b;
   return {
     data: [
       ...metal.map((ring) => area(ring, FULL, 'metal')),
@@ -52,9 +49,9 @@ export function sectionFigure(resistance: WeldedResistance, { factor, title }: S
     layout: {
       ...baseLayout(
         title ?? `Section of ${alloy}-${temper} with its soft zone`,
-        MARGIN.t + PLOT_PX + MARGIN.b,
+        MARGIN.t + PLOT_PX + bottomPx,
       ),
-      margin: { ...MARGIN, r: 20 },
+      margin: { ...MARGIN, r: 20, b: bottomPx },
       xaxis: {
         ...baseAxis(),
         range: xRange,
@@ -70,7 +67,7 @@ export function sectionFigure(resistance: WeldedResistance, { factor, title }: S
             : 'No weld, no soft zone',
           'left',
         ),
-        ...(factor ? [governingNote(factor, xRange)] : []),
+        ...(governs.length > 0 ? [governingNote(governs)] : []),
       ],
     },
   };
@@ -145,28 +142,20 @@ function governingPoint({ governs, factor }: SectionFactor): Trace {
   };
 }
 
-function governingNote(
-  { governs, factor }: SectionFactor,
-  [left, right]: readonly [number, number],
-): Annotation {
-  const toRight = governs.atMm[0] < (left + right) / 2;
-  return {
-    text: wrapped(`${governs.check}: factor ${factor.nominal.toFixed(2)}`, 24)
-      .map(plotText)
-      .join('<br>'),
-    x: governs.atMm[0],
-    y: governs.atMm[1],
-    xref: 'x',
-    yref: 'y',
-    xanchor: toRight ? 'left' : 'right',
-    yanchor: 'bottom',
-    showarrow: true,
-    ax: toRight ? 24 : -24,
-    ay: -26,
-    bgcolor: VEIL,
-    font: { size: TEXT_PX, color: INK },
-  };
-}
+/** Under the axis, as beside its mark it would lie on the section. */
+const governingNote = (lines: readonly string[]): Annotation => ({
+  text: lines.map(plotText).join('<br>'),
+  x: 0,
+  y: 0,
+  xref: 'paper',
+  yref: 'paper',
+  xanchor: 'left',
+  yanchor: 'top',
+  align: 'left',
+  yshift: -UNDER_AXIS_PX,
+  showarrow: false,
+  font: { size: TEXT_PX, color: INK },
+});
 
 function note(text: string, side: 'left' | 'right'): Annotation {
   return {

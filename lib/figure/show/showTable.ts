@@ -42,7 +42,7 @@ export function tableText({ columns, rows }: Table): string {
 function tableHtml({ columns, rows }: Table): string {
   const align = columns.map((_, i) => (isNumeric(rows.map((row) => row[i]!)) ? 'right' : 'left'));
   const field = (tag: string, value: unknown, i: number) =>
-    `<${tag} style="text-align:${align[i]}">${escapeXml(keepTogether(String(value ?? '')))}</${tag}>`;
+    `<${tag} style="text-align:${align[i]}">${keepTogether(escapeXml(String(value ?? '')))}</${tag}>`;
   // A heading without words is none.
   const head = columns.map((column, i) => field(column === '' ? 'td' : 'th', column, i)).join('');
   const body = rows.map((row) => `<tr>${row.map((value, i) => field('td', value, i)).join('')}</tr>`);

@@ -1,4 +1,11 @@
-import { escapeXml, formatDuration, formatTemp, TemperbookError } from '../../quantity';
+import {
+  escapeXml,
+  finishPage,
+  formatDuration,
+  formatTemp,
+  TemperbookError,
+  type Units,
+} from '../../quantity';
 import { furnaceWindow } from '../routes/furnaceWindow';
 import type { HoldStage, Schedule } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
@@ -115,14 +122,14 @@ export function ticketText({ title, sections }: RecoveryTicket): string {
 }
 
 /** The ticket as one HTML page that needs nothing else and prints on one sheet. */
-export function ticketHtml({ title, sections }: RecoveryTicket): string {
+export function ticketHtml({ title, sections, names }: RecoveryTicket, units: Units = 'metric'): string {
   const body = sections
     .map(
       ({ heading, lines }) =>
         `<h2>${escapeXml(heading)}</h2><ul>${lines.map((line) => `<li>${escapeXml(line)}</li>`).join('')}</ul>`,
     )
     .join('\n');
-  return `<!doctype html>
+  const page = `<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escapeXml(title)}</title>
 <style>
 @page { margin: 12mm }
@@ -145,4 +152,5 @@ ${body}
 <footer><span>Done by, date:</span><span>Checked by, date:</span></footer>
 </body></html>
 `;
+  return finishPage(page, units, names);
 }

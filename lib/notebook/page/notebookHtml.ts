@@ -1,10 +1,11 @@
 import { stripVTControlCharacters } from 'node:util';
 import MarkdownIt from 'markdown-it';
 import { FIGURE_STYLE, liveScripts } from '../../figure';
-import { escapeXml } from '../../quantity';
+import { escapeXml, finishPage } from '../../quantity';
 import { type Cell, hasTag, joinLines, type Notebook, type Output } from '../notebookFile';
 import { displayHtml, isLiveFigure } from './displayHtml';
 import { notebookStyle } from './notebookStyle';
+import { streamHtml } from './streamHtml';
 
 const markdown = new MarkdownIt({ html: false });
 // A picture would be fetched from somewhere when the page opens: only those inside the text itself are shown.
@@ -51,7 +52,8 @@ export function notebookHtml(notebook: Notebook, { title, code }: NotebookHtmlOp
     "base-uri 'none'",
     "form-action 'none'",
   ].join('; ');
-  return `<!doctype html>
+  return finishPage(
+    `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
@@ -66,7 +68,9 @@ ${body}
 </main>
 ${scripts?.html ?? ''}</body>
 </html>
-`;
+`,
+    'metric',
+  );
 }
 
 /** A first text cell that begins with its heading, and the rest of it. */
@@ -96,9 +100,7 @@ const outputsHtml = (cell: Cell, id: string): string =>
   (cell.outputs ?? []).map((output, i) => outputHtml(output, `${id}-${i + 1}`)).join('\n');
 
 function outputHtml(output: Output, id: string): string {
-  if (output.output_type === 'stream') {
-    const text = escapeXml(stripVTControlCharacters(joinLines(output.text)));
-    return `<pre class="${output.name}">${text}</pre>`;
-  }
+  if (output.output_type === 'stream')
+    return streamHtml(output.name, stripVTControlCharacters(joinLines(output.text)));
   return displayHtml(output.data, id, (text) => markdown.render(text));
 }

@@ -21,6 +21,9 @@ code { font: .9em ui-monospace, monospace; }
 .code { background: #f4f5f7; border-left: 3px solid #c9ced6; padding: .6rem .8rem; }
 .code code { font-size: inherit; }
 .answer { border-left: 4px solid #1d5fa6; padding: .1rem 0 .1rem 1rem; margin: 1rem 0 1.5rem; }
+.stdout p { margin: .35rem 0; }
+.stdout p.further { padding-left: 1.2rem; }
+.stdout p:not(.further):has(+ .further) { font-weight: 600; margin-top: 1rem; }
 .answer .stdout, .answer .stderr { font: 1.05rem/1.5 system-ui, sans-serif; margin: .75rem 0; }
 details { margin: .5rem 0; }
 summary { cursor: pointer; width: fit-content; padding: .25rem 0; color: #4a5159; font-size: .85rem; }
@@ -39,5 +42,12 @@ td { overflow-wrap: break-word; }
 @media screen and (max-width: 960px) { table { font-size: .85rem; } }
 @media screen and (max-width: 640px) { ${cards('table.cards')} }
 @media screen and (max-width: 960px) { ${cards('table.cards:has(th:nth-child(6))')} }
-@media print { main { max-width: none; padding: 0; } details:not([open]) { display: none; } table { font-size: 8.5pt; } figure, tr { break-inside: avoid; } }
+@media screen and (min-width: 641px) and (max-width: 960px) { table.cards:has(th:nth-child(6)) tbody { display: grid; grid-template-columns: 1fr 1fr; gap: 0 2rem; } }
+@page { margin: 14mm 15mm; }
+@media print {
+  body { font-size: 10pt; line-height: 1.4; } main { max-width: none; padding: 0; }
+  h1 { font-size: 17pt; } h2 { font-size: 12.5pt; margin: 1.1rem 0 .4rem; } h1, h2, h3, thead, figcaption { break-after: avoid; }
+  details:not([open]) { display: none; } .answer .stdout { font-size: 10pt; line-height: 1.4; } .answer { margin: .5rem 0; } pre, .stdout { font-size: 8.5pt; }
+  table { font-size: 8.5pt; } th, td { padding: .15rem .6rem .15rem 0; } figure, tr { break-inside: avoid; }
+}
 `;

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { STANDING_CAUTIONS } from '../../decision';
 import { figureInUsUnits, staticSvg } from '../../figure';
-import { pageInUsUnits, TemperbookError, type Units } from '../../quantity';
+import { finishPage, TemperbookError, type Units } from '../../quantity';
 import { writeWhole } from '../../report';
 import { textAt } from '../files/placeRecord';
 import { html, trusted } from '../html/html';
@@ -19,12 +19,10 @@ const FIGURE_STYLE = '.picture svg { width: 100%; height: auto; } main { max-wid
 
 /** Welds side by side as one HTML page without scripts, that needs no other file and no network. */
 export function compareHtml(comparison: Comparison, units: Units = 'metric'): string {
-  if (units === 'metric') return pageOf(comparison, compareFigure);
   const names = namesOfComparison(comparison);
-  return pageInUsUnits(
-    pageOf(comparison, (place) => figureInUsUnits(compareFigure(place), names)),
-    names,
-  );
+  const figureOf: typeof compareFigure = (place) =>
+    units === 'us' ? figureInUsUnits(compareFigure(place), names) : compareFigure(place);
+  return finishPage(pageOf(comparison, figureOf), units, names);
 }
 
 /** Every text of a comparison that people gave. */

@@ -2,7 +2,7 @@ import { formatDuration } from '../../quantity';
 import { type DecisionRecord, DISPOSITIONS, type RecordedVerdict, type SignOffLine } from '../decisionRecord';
 import { readingText } from '../edition/changesBetween';
 import { type Html, html } from './html';
-import { chanceText, keptText, list, section, table, unbroken } from './parts';
+import { chanceText, keptText, list, section, table } from './parts';
 
 /** What to do now, and the ways to go on with what each leaves and what stands against it. */
 export function whatToDo({ verdict: { action } }: DecisionRecord): Html {
@@ -21,7 +21,7 @@ const waysTable = ({ place, ways }: RecordedVerdict['action']): Html =>
       name,
       yieldKeptFraction ? keptText(yieldKeptFraction) : '',
       yieldKeptFraction ? chanceText(chanceKept) : '',
-      timeS > 0 ? unbroken(formatDuration(timeS)) : '',
+      timeS > 0 ? formatDuration(timeS) : '',
       forbiddenBy.length > 0
         ? `Forbidden: ${forbiddenBy.join('; ')}`
         : askFirst.length > 0

@@ -21,9 +21,6 @@ export const trusted = (text: string): Html => new Html(text);
 function written(piece: Piece): string {
   if (piece === undefined || piece === false) return '';
   if (piece instanceof Html) return piece.text;
-  if (typeof piece === 'string' || typeof piece === 'number') return escapeXml(together(String(piece)));
+  if (typeof piece === 'string' || typeof piece === 'number') return escapeXml(String(piece));
   return piece.map(written).join('');
 }
-
-/** A number and its percent sign stay in one line. */
-const together = (text: string): string => text.replace(/(?<=\d) %/g, '\u00a0%');

@@ -71,15 +71,19 @@ tbody th { min-width: 5.5rem; }
   body { font-size: 10pt; } main { max-width: none; padding: 0; }
   h2 { margin-top: 1.5rem; } h2, h3, thead { break-after: avoid; }
   table { font-size: 9pt; } .note { font-size: 8.5pt; }
-  tr, li, figure, .keep, .verdict, .signing, .numbers > div { break-inside: avoid; }
+  tr, li, figure, .keep, .verdict, .signing, .numbers > div, .sheet > div { break-inside: avoid; } p, .sheet dd { orphans: 2; widows: 2; }
   .verdict h1 { font-size: 20pt; }
   .annex { break-before: page; border-top: 0; margin-top: 0; padding-top: 0; }
-  .story { font-size: 8.5pt; line-height: 1.3; } .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
+  /* The picture takes what the rest leaves of the sheet. */
+  .story { display: flex; flex-direction: column; min-height: calc(100vh - 2mm); font-size: 8.5pt; line-height: 1.3; }
+  .story .picture { flex: 1 1 46mm; min-height: 46mm; } .story .picture, .story figure.plot, .story figure.plot .still.wide { display: flex !important; flex-direction: column; }
+  .story figure.plot, .story figure.plot .still.wide, .story .still.wide svg { flex: 1 1 0; min-height: 0; }
+ .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
   .story h2, .story .picture h2 { margin: .5rem 0 .2rem; font-size: 10.5pt; } .story .picture { margin-top: .3rem; }
   .story p, .story ul, .story dl { margin-bottom: .25rem; } .story li { margin: .1rem 0; } .story .lead { font-size: 10pt; }
   .story .numbers { margin: .25rem 0; gap: .2rem 1.1rem; } .story .numbers dt { font-size: 7pt; } .story .numbers dd { font-size: 8.5pt; } .story .note { font-size: 7.5pt; }
   .story .lead, .story .why, .story .note { max-width: none; } .story .disposition { font-size: 10.5pt; }
   .story table { font-size: 8pt; } .story th, .story td { padding: .12rem .7rem .12rem 0; } .story thead th { font-size: 7.5pt; } .story tbody th { min-width: 0; }
-  .story .picture svg { max-height: 46mm; } .story header { font-size: 7.5pt; margin-bottom: .4rem; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
+  .story .blank { min-height: 1.4rem; font-size: 8pt; } .story header { font-size: 7.5pt; margin-bottom: .4rem; } .story .sign-off { margin-top: .3rem; font-size: 7.5pt; } .story .sign-off span { min-height: 1.4rem; }
 }
 `;

@@ -33,29 +33,26 @@ export const signOf = (word: VerdictWord): Html =>
 export const wordOf = (word: VerdictWord): Html =>
   html`<span class="word ${word}">${signOf(word)}${SIGNS[word].short}</span>`;
 
-/** A value and its unit stay on one line. */
-export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0');
-
 /** "91 % (85 to 95 %)". */
 export const keptText = ({ nominal, low, high }: Judged): string =>
-  `${unbroken(formatPercent(nominal))} ${unbroken(`(${Math.round(low * 100)} to ${formatPercent(high)})`)}`;
+  `${formatPercent(nominal)} (${Math.round(low * 100)} to ${formatPercent(high)})`;
 
 /** "62 %", or why there is none. */
 export const chanceText = (chance: number | null): string =>
-  chance === null ? 'not known: heat may be missing' : unbroken(formatChance(chance));
+  chance === null ? 'not known: heat may be missing' : formatChance(chance);
 
 /** "205 MPa (190 to 220)". */
 export const yieldText = ({ nominal, low, high }: Judged): string =>
-  `${unbroken(`${Math.round(nominal)} MPa`)} ${unbroken(`(${Math.round(low)} to ${Math.round(high)})`)}`;
+  `${Math.round(nominal)} MPa (${Math.round(low)} to ${Math.round(high)})`;
 
 /** "38 s (38 s to 71 s)", or the one value where the band is nothing. */
 export function durationText({ nominal, low, high }: Judged): string {
   const [a, b, c] = [formatDuration(nominal), formatDuration(low), formatDuration(high)];
-  return a === b && a === c ? unbroken(a) : `${unbroken(a)} ${unbroken(`(${b} to ${c})`)}`;
+  return a === b && a === c ? a : `${a} (${b} to ${c})`;
 }
 
 /** "319 °C (606 °F)". */
-export const tempText = ({ nominal }: Judged): string => unbroken(formatTemp(nominal));
+export const tempText = ({ nominal }: Judged): string => formatTemp(nominal);
 
 /** How a number is known, in words. */
 export const KNOWN_IN_WORDS: Readonly<Record<HowKnown, string>> = {

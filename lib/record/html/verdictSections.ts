@@ -11,7 +11,6 @@ import {
   section,
   table,
   tempText,
-  unbroken,
   wordOf,
   yieldText,
 } from './parts';
@@ -64,7 +63,7 @@ export function reasons({ channels }: RecordedVerdict): Html {
     'How the verdict was reached',
     channels.map(
       ({ name, sentence, yieldKeptFraction, asReadFraction, doubts }) =>
-        html`<div class="keep"><h3>${name}</h3><p>${sentence}</p>${list([
+        html`<div><h3>${name}</h3><p>${sentence}</p>${list([
           `The record exactly as it was read would leave ${formatPercent(asReadFraction)}.`,
           ...yieldKeptFraction.because,
         ])}${table(
@@ -158,7 +157,7 @@ export function options(
         option.name,
         html`${keptText(option.yieldKeptFraction)}${keptBar(option.yieldKeptFraction, 1 - allowanceFraction)}`,
         option.verdict ? wordOf(option.verdict) : '',
-        option.timeS === undefined ? '' : unbroken(formatDuration(option.timeS)),
+        option.timeS === undefined ? '' : formatDuration(option.timeS),
         option.remark ?? '',
       ]),
       'options',

@@ -1,6 +1,6 @@
 import { STANDING_CAUTIONS } from '../../decision';
 import { figureInUsUnits, figureName, staticSvg } from '../../figure';
-import { pageInUsUnits, type Units } from '../../quantity';
+import { finishPage, type Units } from '../../quantity';
 import type { TableRow } from '../../report';
 import { type Html, html, trusted } from '../html/html';
 import { PAGE_STYLE } from '../html/pageStyle';
@@ -33,7 +33,7 @@ main { max-width: 78rem; }
 
 /** A shelf of parts as one HTML page without scripts, that needs no other file and no network. */
 export function shelfHtml(page: ShelfPage, units: Units = 'metric'): string {
-  return units === 'us' ? pageInUsUnits(pageOf(page, units), namesOnShelf(page.parts)) : pageOf(page, units);
+  return finishPage(pageOf(page, units), units, namesOnShelf(page.parts));
 }
 
 /** Every text on a shelf that people gave. */

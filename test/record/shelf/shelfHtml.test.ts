@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readShelf, shelfHtml, writeShelf } from '../../../lib/record';
+import { unwrapped } from '../../setup/unwrapped';
 import { newFolder, put } from './folder';
 
 const folder = newFolder();
@@ -12,7 +13,7 @@ const page = { title: 'Shelf', shelf, parts: shelf.parts, since: new Map() };
 
 describe('the page of a shelf', () => {
   it('loads nothing, runs nothing, and shows a text of a record as text', () => {
-    const html = shelfHtml(page);
+    const html = unwrapped(shelfHtml(page));
     expect(html).not.toMatch(/<script|\bsrc=|<link|url\(http/i);
     expect(html).toContain('&lt;b&gt;HB-1&lt;/b&gt;');
     expect(html).not.toContain('<b>HB-1');

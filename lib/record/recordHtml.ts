@@ -40,6 +40,7 @@ function pageOf(record: DecisionRecord, marks: readonly Html[]): string {
     "form-action 'none'",
   ].join('; ');
   const [first, ...others] = figures;
+  const story = first && picture(first, 1);
   const title = `${verdict.action.headline}: ${job.part ?? job.job ?? log?.name ?? verdict.alloy}`;
   return html`${trusted('<!doctype html>')}
 <html lang="en">
@@ -56,7 +57,7 @@ function pageOf(record: DecisionRecord, marks: readonly Html[]): string {
 <main>
 <div class="story">
 ${firstScreen(record)}
-${first && picture(first, 1)}
+${story}
 ${whatToDo(record)}
 ${benchReadings(record)}
 ${decision(record)}
@@ -67,6 +68,7 @@ ${signOff(record.signOff)}
 <h2>Annex: what this rests on</h2>
 ${changes(record)}
 ${probes(verdict)}
+${story && large(story)}
 ${settleSteps(verdict)}
 ${waysInFull(verdict)}
 ${heatLeft(verdict)}
@@ -91,3 +93,10 @@ ${trusted(scripts.html)}
 
 const picture = ({ caption, figure }: RecordedFigure, number: number): Html =>
   html`<section class="picture"><h2>${caption}</h2>${trusted(liveFigure(figure, `figure-${number}`))}</section>`;
+
+/** The picture of the first sheet once more, over the width of the paper. */
+function large(page: Html): Html | undefined {
+  const [, id, box] = /<svg id="([\w-]+-wide)"[^>]*? viewBox="([^"]+)"/.exec(page.text) ?? [];
+  if (id === undefined) return undefined;
+  return html`<figure class="large"><svg viewBox="${box}" role="img" aria-label="The first picture, large"><use href="#${id}"/></svg></figure>`;
+}

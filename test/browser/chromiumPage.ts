@@ -36,6 +36,12 @@ export const PHONE = {
   deviceScaleFactor: 2,
 } as const;
 
+/** What the margins of our pages leave of a sheet, 16 mm at the sides and 12 mm above and below, at 96 px to the inch. */
+export const PAPERS = [
+  { name: 'A4', width: 673, height: 1032 },
+  { name: 'Letter', width: 695, height: 965 },
+] as const;
+
 /** Opens a file offline and waits until its figures are drawn, unless scripts are off. */
 export async function openFile(
   browser: Browser,

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inFull } from '../setup/extent';
 import { ranNotebook } from '../setup/ranNotebook';
 import { accessibilityFaults } from './accessibilityFaults';
-import { DESK, openFile, PHONE, startChromium, TABLET } from './chromiumPage';
+import { DESK, openFile, PAPERS, PHONE, startChromium, TABLET } from './chromiumPage';
 import { layoutFaults } from './layoutFaults';
 
 const SCREENS = [PHONE, TABLET, DESK];
@@ -42,6 +42,20 @@ describe.each(notebooks)('the pages of notebooks/%s', (name) => {
             expect(await accessibilityFaults(page), where).toEqual([]);
           await close();
         }
+    },
+  );
+
+  it.each(PAPERS)(
+    'on $name have no text cut, off the paper or on another, and a record its whole story on the first sheet',
+    async ({ width, height }) => {
+      for (const file of pages) {
+        const { page, close } = await openFile(browser, file, { viewport: { width, height } });
+        await page.emulateMedia({ media: 'print' });
+        expect(await layoutFaults(page), path.basename(file)).toEqual([]);
+        for (const story of await page.locator('.story').all())
+          expect((await story.boundingBox())!.height, path.basename(file)).toBeLessThan(height);
+        await close();
+      }
     },
   );
 });

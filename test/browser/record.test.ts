@@ -9,7 +9,7 @@ import type { Units } from '../../lib/quantity';
 import { type RecordParts, writeRecord } from '../../lib/record';
 import { sampleLog, sampleVerdict, twelveChannels } from '../figure/samples';
 import { sampleRecord } from '../record/samples';
-import { DESK, openFile, PHONE, startChromium } from './chromiumPage';
+import { DESK, openFile, PAPERS, PHONE, startChromium } from './chromiumPage';
 import { EVIL } from './hostile';
 
 let browser: Browser;
@@ -168,11 +168,7 @@ describe('a record opened offline', () => {
   it('tells the whole story on the first sheet, of A4 as of Letter', async () => {
     const { page, close } = await openFile(browser, write('sheet'));
     await page.emulateMedia({ media: 'print' });
-    // Within the margins of 16 and 15 mm, at 96 px to the inch: 178 × 267 mm and 184 × 249 mm.
-    for (const [width, height] of [
-      [673, 1009],
-      [695, 941],
-    ] as const) {
+    for (const { width, height } of PAPERS) {
       await page.setViewportSize({ width, height });
       expect(await page.$eval('.story', (e) => e.getBoundingClientRect().bottom)).toBeLessThan(height);
     }

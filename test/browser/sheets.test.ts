@@ -5,7 +5,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { inFull } from '../setup/extent';
 import { accessibilityFaults } from './accessibilityFaults';
-import { DESK, openFile, PHONE, startChromium, TABLET } from './chromiumPage';
+import { DESK, openFile, PAPERS, PHONE, startChromium, TABLET } from './chromiumPage';
 import { layoutFaults } from './layoutFaults';
 import { SHEETS } from './sheets';
 
@@ -42,4 +42,12 @@ describe.each(NAMES)('the page of a %s', (name) => {
       await opened.close();
     },
   );
+
+  it('has no text cut, off the paper or on another on A4', async () => {
+    const [{ width, height }] = PAPERS;
+    const { page, close } = await openFile(browser, path, { viewport: { width, height } });
+    await page.emulateMedia({ media: 'print' });
+    expect(await layoutFaults(page)).toEqual([]);
+    await close();
+  });
 });

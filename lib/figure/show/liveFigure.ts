@@ -94,7 +94,7 @@ figure.plot .narrow, figure.plot.drawn .still { display: none; }
 
 /**
  * A figure as HTML: two static pictures of which the screen's width picks one, and the data for the live one.
- * `id` must be unique on its page. `titled` puts the title above them; else the page names the figure itself.
+ * `id` must be unique on its page; the pictures are `<id>-wide` and `<id>-narrow`. `titled` puts the title above them; else the page names the figure itself.
  */
 export function liveFigure(figure: Figure, id: string, title: 'titled' | 'untitled' = 'untitled'): string {
   const bare = withoutTitle(figure);
@@ -103,7 +103,7 @@ export function liveFigure(figure: Figure, id: string, title: 'titled' | 'untitl
       widthPx: width === 'wide' ? WIDE_PX : NARROW_PX,
       hideTitle: true,
       id: `${id}-${width}`,
-    })}</div>`;
+    }).replace('<svg', `<svg id="${id}-${width}"`)}</div>`;
   const caption = title === 'titled' ? `<figcaption>${escapeXml(figureName(figure))}</figcaption>` : '';
   return `<figure class="plot" id="${id}">${caption}${still('wide')}${still('narrow')}<div class="live" hidden></div><script type="application/octet-stream">${packText(JSON.stringify(bare))}</script></figure>`;
 }

@@ -3,8 +3,8 @@ const cards = (table: string) => `
   ${table} thead { display: none; }
   ${table}, ${table} :is(tbody, tr, th, td) { display: block; }
   ${table} tr { border-bottom: 1px solid #6b737c; padding: .5rem 0; }
-  ${table} tbody :is(th, td) { display: grid; grid-template-columns: 9rem minmax(0, 1fr); gap: .6rem; border: 0; padding: .12rem 0; }
-  ${table} tbody :is(th, td)::before { content: attr(data-label); color: #4a5159; }
+  ${table} tbody :is(th, td) { display: flow-root; border: 0; padding: .12rem 0 .12rem 9.6rem; }
+  ${table} tbody :is(th, td)::before { content: attr(data-label); float: left; width: 9rem; margin-left: -9.6rem; color: #4a5159; }
   ${table} tbody td:empty { display: none; }
 `;
 

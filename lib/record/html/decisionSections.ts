@@ -42,7 +42,7 @@ export function waysInFull({ action: { ways, place } }: RecordedVerdict): Html |
         ...forbiddenBy.map((what) => `Forbidden: ${what}`),
         ...askFirst.map((what) => `Ask first: ${what}`),
       ];
-      return html`<div class="keep"><h3>${name}</h3><p>${remark}${
+      return html`<div><h3>${name}</h3><p>${remark}${
         yieldKeptFraction !== null && ` Ultimate strength kept at ${place}: ${ultimate}.`
       }</p>${against.length > 0 && list(against)}</div>`;
     }),

@@ -61,12 +61,12 @@ tbody th { min-width: 5.5rem; }
   table, tbody, tr, th, td { display: block; }
   tr { border-bottom: 1px solid var(--rule); padding: .5rem 0; }
   tbody th, tbody td { border: 0; padding: .12rem 0; }
-  tbody td { display: grid; grid-template-columns: 8.2rem minmax(0, 1fr); gap: .6rem; }
-  tbody td > .bar { grid-column: 2; }
-  tbody td::before { content: attr(data-label); color: var(--quiet); font-size: .8125rem; line-height: 1.7; }
+  tbody td { display: flow-root; padding-left: 8.8rem; }
+  tbody td::before { content: attr(data-label); float: left; width: 8.2rem; margin-left: -8.8rem; color: var(--quiet); font-size: .8125rem; line-height: 1.7; }
   tbody td:empty { display: none; }
 }
-@page { margin: 15mm 16mm; }
+.large { display: none; }
+@page { margin: 12mm 16mm; }
 @media print {
   body { font-size: 10pt; } main { max-width: none; padding: 0; }
   h2 { margin-top: 1.5rem; } h2, h3, thead { break-after: avoid; }
@@ -74,9 +74,10 @@ tbody th { min-width: 5.5rem; }
   tr, li, figure, .keep, .verdict, .signing, .numbers > div, .sheet > div { break-inside: avoid; } p, .sheet dd { orphans: 2; widows: 2; }
   .verdict h1 { font-size: 20pt; }
   .annex { break-before: page; border-top: 0; margin-top: 0; padding-top: 0; }
-  /* The picture takes what the rest leaves of the sheet. */
+  /* The picture takes what the rest leaves of the sheet; large it stands in the annex. */
+  .large { display: block; } .large svg { width: 100%; height: auto; }
   .story { display: flex; flex-direction: column; min-height: calc(100vh - 2mm); font-size: 8.5pt; line-height: 1.3; }
-  .story .picture { flex: 1 1 46mm; min-height: 46mm; } .story .picture, .story figure.plot, .story figure.plot .still.wide { display: flex !important; flex-direction: column; }
+  .story .picture { flex: 1 1 40mm; min-height: 40mm; } .story .picture, .story figure.plot, .story figure.plot .still.wide { display: flex !important; flex-direction: column; }
   .story figure.plot, .story figure.plot .still.wide, .story .still.wide svg { flex: 1 1 0; min-height: 0; }
  .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
   .story h2, .story .picture h2 { margin: .5rem 0 .2rem; font-size: 10.5pt; } .story .picture { margin-top: .3rem; }

@@ -105,7 +105,7 @@ function timesAbove(channels: Channels, key: string): string {
   );
   const crossed = under.filter(({ timeAboveS }) => timeAboveS.high > 0);
   if (crossed.length > 0)
-    return crossed.map(({ name, timeAboveS }) => `${name} ${durationText(timeAboveS)}`).join('; ');
+    return crossed.map(({ name, timeAboveS }) => `${name}: ${durationText(timeAboveS)}`).join('; ');
   return under.length === channels.length
     ? 'no probe went above it'
     : `never: ${under.map(({ name }) => name).join(', ')}`;

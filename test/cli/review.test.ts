@@ -2,6 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { unwrapped } from '../setup/unwrapped';
 import { temperbook } from './temperbook';
 
 let folder: string;
@@ -142,7 +143,7 @@ describe('temperbook review', () => {
         stdout,
       );
     expect(told).not.toBeNull();
-    const page = readFileSync(path.join(folder, 'gap/gap-record.html'), 'utf8');
+    const page = unwrapped(readFileSync(path.join(folder, 'gap/gap-record.html'), 'utf8'));
     const first = page.slice(page.indexOf('<body'), page.indexOf('</section>'));
     expect(first).toContain('Heat this record may hide');
     expect(first).toContain('3.3 min to 5 min');

@@ -18,7 +18,7 @@ describe('temperbook amend and audit', () => {
   it('adds a reading and a decision as editions that audit finds whole', async () => {
     const read = await temperbook(folder, 'amend', json, '--reading', 'TC1 brinell 68 75');
     expect(read.stderr).toBe('');
-    expect(read.stdout).toContain('Reading 1: was nothing, is brinell 68 at TC1, 75 on cold metal');
+    expect(read.stdout).toContain('Reading 1: was nothing, is 68 HB at TC1, 75 HB on cold metal');
     // As of a review, the first line says what to do.
     expect(read.stdout).toMatch(/^(Use it|Measure first|Do not use it as it is)/);
     const second = json.replace('.json', '.edition-2.json');

@@ -10,7 +10,7 @@ export function compareFigure({ name, welds }: PlaceCompared): Figure {
   const [limit] = welds[0]!.place.limits;
   return scenarioFigure(
     welds.map(({ weld, place }, k) => ({
-      name: `${k + 1} ${weld}`,
+      name: `${k + 1}: ${weld}`,
       history: fromHeat(place.exposure.history),
     })),
     {

@@ -1,10 +1,10 @@
 import { writeFileSync } from 'node:fs';
 import { STANDING_CAUTIONS } from '../../decision';
-import { figureInUsUnits, staticSvg } from '../../figure';
+import { type Figure, figureInUsUnits, staticSvg } from '../../figure';
 import { finishPage, TemperbookError, type Units } from '../../quantity';
 import { writeWhole } from '../../report';
 import { textAt } from '../files/placeRecord';
-import { html, trusted } from '../html/html';
+import { type Html, html, trusted } from '../html/html';
 import { PAGE_STYLE } from '../html/pageStyle';
 import { list, section, table, wordOf } from '../html/parts';
 import { stillPage } from '../html/stillPage';
@@ -15,7 +15,10 @@ import type { Comparison } from './compareWelds';
 
 /** Tells a page of compared welds from any other file. */
 const MARK = '<p>Welds side by side</p>';
-const FIGURE_STYLE = '.picture svg { width: 100%; height: auto; } main { max-width: 66rem; }';
+const FIGURE_STYLE = `
+.picture svg { width: 100%; height: auto; } .picture .narrow { display: none; } main { max-width: 66rem; }
+@media screen and (max-width: 640px) { .picture .wide { display: none; } .picture .narrow { display: block; } }
+`;
 
 /** Welds side by side as one HTML page without scripts, that needs no other file and no network. */
 export function compareHtml(comparison: Comparison, units: Units = 'metric'): string {
@@ -38,7 +41,7 @@ function pageOf({ places, leftOut }: Comparison, figureOf: typeof compareFigure)
 ${places.map((place, k) => {
   const rows = compareRows(place);
   return section(place.name, [
-    html`<figure class="picture">${trusted(staticSvg(figureOf(place), { widthPx: 860, hideTitle: true, id: `place-${k}` }))}<figcaption class="note">Each trace from the first time above 60 °C (140 °F).</figcaption></figure>`,
+    html`<figure class="picture">${drawn(figureOf(place), k)}<figcaption class="note">Each trace from the first time above 60 °C (140 °F).</figcaption></figure>`,
     table(
       ['Weld', ...Object.keys(rows[0]!).slice(2)],
       rows.map((row, i) => [
@@ -56,6 +59,18 @@ ${leftOut.length > 0 && section('Not compared', list(leftOut))}
 <p class="note">${STANDING_CAUTIONS.join(' ')} temperbook ${kitVersion()}</p>`;
   return stillPage({ title, style: PAGE_STYLE + FIGURE_STYLE, body });
 }
+
+/** Once for a desk and paper and once for a phone, where letters made for a desk could not be read. */
+const drawn = (figure: Figure, k: number): Html[] =>
+  (
+    [
+      ['wide', 860],
+      ['narrow', 440],
+    ] as const
+  ).map(
+    ([name, widthPx]) =>
+      html`<div class="${name}">${trusted(staticSvg(figure, { widthPx, hideTitle: true, id: `place-${k}-${name}` }))}</div>`,
+  );
 
 /**
  * Writes the page whole or not at all, over an older page of compared welds and nothing else.

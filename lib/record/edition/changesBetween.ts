@@ -1,5 +1,5 @@
 import { formatChance, formatPercent } from '../../quantity';
-import type { Reading } from '../../verify';
+import { type Reading, SCALES } from '../../verify';
 import type { Change, DecisionRecord } from '../decisionRecord';
 import { JOB_FIELDS, type JobFieldName } from '../jobSheet';
 
@@ -74,11 +74,12 @@ function factsOf({ job, verdict, log, options, decision, readings, signOff, vers
   ]);
 }
 
-/** "brinell 68 at TC1, 75 on cold metal". */
+/** "68 HB at TC1, 75 HB on cold metal". */
 export function readingText({ channel, kind, value, reference, standardUncertainty }: Reading): string {
+  const { unit } = SCALES[kind];
   return [
-    `${kind} ${value} at ${channel}`,
-    reference === undefined ? '' : `${reference} on cold metal`,
+    `${value} ${unit} at ${channel}`,
+    reference === undefined ? '' : `${reference} ${unit} on cold metal`,
     standardUncertainty === undefined ? '' : `good to ${standardUncertainty}`,
   ]
     .filter(Boolean)

@@ -24,8 +24,9 @@ export interface ShelfPage {
 
 const WIDE_STYLE = `
 main { max-width: 78rem; }
-.trends { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(23rem, 100%), 1fr)); gap: 1rem; }
-.trends svg { width: 100%; height: auto; }
+.trends { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); gap: 1rem; }
+.trends svg { width: 100%; max-width: 32rem; height: auto; }
+@media print { .trends { grid-template-columns: repeat(3, minmax(0, 1fr)); } }
 .trends .picture { margin: 0; }
 .register { font-size: .8125rem; } .register th, .register td { padding-right: .7rem; }
 .legend { display: flex; flex-wrap: wrap; gap: .3rem 1.2rem; margin: .4rem 0 .8rem; padding: 0; list-style: none; }

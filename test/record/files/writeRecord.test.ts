@@ -168,7 +168,7 @@ describe('amendRecordFile', () => {
     expect(read.changes).toContainEqual({
       what: 'Reading 1',
       was: 'nothing',
-      now: 'brinell 68 at TC1, 75 on cold metal',
+      now: '68 HB at TC1, 75 HB on cold metal',
     });
     const decided = { disposition: 'reject', reason: 'Soft beside TC1.' } as const;
     expect(() => amendRecordFile(first.json, { decision: decided })).toThrow(/later edition.*edition-2/s);
@@ -181,7 +181,7 @@ describe('amendRecordFile', () => {
       { what: 'Decision', was: 'nothing', now: 'reject' },
       { what: 'Reason', was: 'nothing', now: 'Soft beside TC1.' },
     ]);
-    expect(readFileSync(third.html, 'utf8')).toContain('brinell 68 at TC1');
+    expect(readFileSync(third.html, 'utf8')).toContain('68 HB at TC1');
     expect(auditFolder(folder)).toEqual({ editions: 3, records: 1, findings: [] });
   });
 
@@ -221,7 +221,7 @@ describe('a verdict that readings weighed', () => {
     const readings = { given, effectiveDraws: 310, contradicting: [], because: ['Harder than feared.'] };
     const next = writeRecord(buildRecord({ ...parts, verdict: { ...parts.verdict, readings } }), folder);
     expect(readRecord(next.json).changes).toEqual([
-      { what: 'Reading 1', was: 'nothing', now: 'brinell 78 at TC1, 80 on cold metal' },
+      { what: 'Reading 1', was: 'nothing', now: '78 HB at TC1, 80 HB on cold metal' },
     ]);
     expect(readFileSync(next.html, 'utf8')).toContain('The verdict counts these. Harder than feared.');
   });

@@ -17,10 +17,10 @@ export function plateHeatModel<Name extends string>(
   toleranceK = 1,
 ): HeatModel<Name> {
   return (values, passes) => {
-    const { probes } = solvePlate(planFor(values, passes), { toleranceK });
+    const { probes, layers } = solvePlate(planFor(values, passes), { toleranceK });
     return probeOfChannel.map((name) => {
       const probe = probes.find((p) => p.name === name);
-      if (probe) return { ...probe.history, remarks: probeNotes(probe) };
+      if (probe) return { ...probe.history, remarks: probeNotes(probe, layers) };
       throw new TemperbookError(`No probe of the plan is called "${name}"`, {
         expected: `one of ${probes.map((p) => p.name).join(', ')}`,
       });

@@ -24,21 +24,14 @@ export interface SurfaceRun {
 
 /** Makes one run; also what a worker calls. */
 export function solveForSurface({ plan, toleranceK, longestWaitS }: SurfaceJob): SurfaceRun {
-  const { probes, passes, endS, grid, doubt, notes } = solvePlate(plan, { toleranceK, longestWaitS });
-  const cell = (mm: number, originMm: number, cells: number) =>
-    Math.max(0, Math.min(cells - 1, Math.floor((mm - originMm) / grid.cellMm)));
+  const { probes, passes, endS, notes } = solvePlate(plan, { toleranceK, longestWaitS });
   return {
     passes,
     endS,
     histories: probes.map(({ history }) => history),
     molten: probes.map(({ molten }) => molten),
     doubtful: probes.map(({ doubtful }) => doubtful),
-    mayHideK: probes.map(
-      ({ xMm, yMm }) =>
-        doubt.differenceK[
-          cell(yMm, grid.originMm[1], grid.rows) * grid.columns + cell(xMm, grid.originMm[0], grid.columns)
-        ]!,
-    ),
+    mayHideK: probes.map(({ mayHideK }) => mayHideK),
     notes,
   };
 }

@@ -90,7 +90,9 @@ describe('plateHeatModel', () => {
       }).warnings;
     };
     expect(warningsAt(2.5, 0)).toEqual([expect.stringMatching(/"near" lies in the weld pool/)]);
-    expect(warningsAt(0.6, 4)).toEqual([expect.stringMatching(/At probe "near".*plan view is doubtful/)]);
+    expect(warningsAt(0.6, 4)).toEqual([
+      expect.stringMatching(/At probe "near" the metal may become up to .* hotter than told/),
+    ]);
     expect(warningsAt(0.6, 14)).toEqual([]);
   });
 

@@ -416,13 +416,16 @@ describe('what comes back', () => {
         }),
       );
       const at = (x: number) => doubt.doubtful[20 * grid.columns + Math.floor(x / 2)];
-      return { near: [at(21), at(35), at(41), at(61)], notes };
+      return { near: [at(1), at(21), at(35), at(41), at(61)], notes };
     };
     const plain = run(1);
-    expect(plain.near).toEqual([1, 1, 1, 1]);
-    expect(plain.notes.join(' ')).toMatch(/At probe "wall".*layers: 'auto'/);
+    // Two thicknesses inside the thick side heat has spread through it; the wall keeps what cannot get in.
+    expect(plain.near).toEqual([0, 1, 1, 1, 1]);
+    expect(plain.notes.join(' ')).toMatch(
+      /At probe "wall" .* hotter than told, .*layers: 1.*leave layers out/,
+    );
     const layered = run();
-    expect(layered.near).toEqual([0, 0, 1, 0]);
+    expect(layered.near).toEqual([0, 0, 0, 1, 0]);
     expect(layered.notes.join(' ')).not.toMatch(/At probe "wall"/);
   });
 

@@ -1,7 +1,7 @@
 import type { PartRegion, PlatePlan } from '../plan/platePlan';
 
 /** Layers 'auto' lays at most. */
-const MOST_LAYERS = 4;
+export const MOST_LAYERS = 4;
 /** 'auto' lays layers until none spans more than this, as the ratio of the depths of its two faces. */
 const COARSEST = 2;
 /** A part that is even is thin up to here, mm. */

@@ -24,6 +24,7 @@ export function plateOutcome(
     const history = recorder.history(k);
     const probePeakC = history.tempC.reduce((a, b) => Math.max(a, b));
     const { cells } = points[k]!;
+    const places = cells.map((cell) => (cell - model.first) % model.plane);
     const solidusOf = (cell: number) =>
       model.metalProperties[model.metalOf[cell]!]!.solidusC ?? Number.POSITIVE_INFINITY;
     return {
@@ -31,7 +32,8 @@ export function plateOutcome(
       history,
       peakC: probePeakC,
       molten: probePeakC >= Math.min(...cells.map(solidusOf)),
-      doubtful: cells.some((cell) => doubt.doubtful[(cell - model.first) % model.plane] === 1),
+      doubtful: places.some((place) => doubt.doubtful[place] === 1),
+      mayHideK: Math.max(...places.map((place) => doubt.differenceK[place]!)),
     };
   });
   return {
@@ -56,7 +58,7 @@ export function plateOutcome(
       ...meltingNotes(plan),
       ...heatNotes(model, peakC),
       ...interpassNotes(plan, passes),
-      ...probes.flatMap(probeNotes),
+      ...probes.flatMap((probe) => probeNotes(probe, model.layers)),
     ],
   };
 }

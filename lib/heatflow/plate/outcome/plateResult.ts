@@ -22,6 +22,8 @@ export interface PlateProbeResult {
   readonly molten: boolean;
   /** Plan view is doubtful here; see `PlateDoubt`. */
   readonly doubtful: boolean;
+  /** How much hotter than told the metal there may have been, K (`PlateDoubt`). */
+  readonly mayHideK: number;
 }
 
 /** When a pass ran and what it brought. */

@@ -1,14 +1,25 @@
+import { formatTemp, formatTempSpan } from '../../../quantity';
+import { MOST_LAYERS } from '../model/layers';
 import type { PlateProbeResult } from './plateResult';
 
-/** What must be known before a probe's history is believed, in sentences; none for most. */
-export function probeNotes({ name, molten, doubtful, peakC }: PlateProbeResult): string[] {
+/**
+ * What must be known before a probe's history is believed, in sentences; none for most. `layers` are those of its run.
+ */
+export function probeNotes(
+  { name, molten, doubtful, peakC, mayHideK }: PlateProbeResult,
+  layers: number,
+): string[] {
   if (molten)
     return [
-      `Probe "${name}" lies in the weld pool (${peakC.toFixed(0)} °C): no thermocouple survives there.`,
+      `Probe "${name}" lies in the weld pool (${formatTemp(peakC)}): no thermocouple survives there. Put it further from the weld.`,
     ];
-  if (doubtful)
+  if (!doubtful) return [];
+  const more = `the metal may become up to ${formatTempSpan(mayHideK, 0)} hotter than told`;
+  if (layers === 1)
     return [
-      `At probe "${name}" the metal is not evenly warm through its thickness, and plan view is doubtful there: leave layers at layers: 'auto', or lay more.`,
+      `At probe "${name}" ${more}, because the plan takes it as even through its thickness (layers: 1): leave layers out, and as many are laid as the part needs.`,
     ];
-  return [];
+  return [
+    `At probe "${name}" ${more}, because ${layers} layers do not tell how uneven it is through its thickness: ${layers < MOST_LAYERS ? `lay more (layers: ${MOST_LAYERS}), or put the probe` : 'put the probe'} further from the arc, the chill or the step.`,
+  ];
 }

@@ -8,12 +8,16 @@ const EVEN_RATIO = 1.5;
 /**
  * Plan view against the explicit three-dimensional solutions of test/heatflow/explicit, a weld along the step: beside
  * steps of 2.7, 4 and 8.3 to 1 the true rise was 1.2, 1.4 and 1.9 times that of plan view, 0.13 for every unit of the
- * ratio above 1, here taken half as much again. It fell off over 7, 14 and 62 mm where the thick side had 8, 12 and
- * 25 mm.
+ * ratio above 1, here taken half as much again.
  */
 const SHARE_PER_RATIO = 0.2;
-const PLAIN_REACH_MM = 10;
-const LEAST_REACH = 1.25;
+/**
+ * How fast that falls off, in thicknesses of the thick side. Heat that cannot get into the thick side stays in the thin
+ * one and runs along it; in the thick side it has spread through the thickness after one of them, and metal further in is
+ * rather cooler than told. Against four layers, themselves held to the explicit solutions, for steps of 8, 12 and 25 to
+ * 3, 25 to 10 and 50 to 6 mm welded on the step, beside it and 30 mm off (test/heatflow/plate/stepDoubt).
+ */
+const FALLS_OVER = { thin: 3.3, thick: 0.5 };
 /** Of that, what is left where the arc stays so far off that heat crosses the step slowly and evenly. */
 const FAR_SHARE = 0.05;
 /** Where layers hold both sides of the step, two to four of them missed by up to 3 % of the rise there. */
@@ -26,8 +30,7 @@ const LAYERED_SHARE = 0.03;
 export function stepDoubtK(plan: PlatePlan, model: PlateModel, peakC: Float64Array): Float64Array {
   const { grid, columnMm } = model;
   const { columns, rows, cellMm, inPart } = grid;
-  /** By how fast it falls off, mm: the logarithm of the share beside every step. */
-  const sources = new Map<number, Float64Array>();
+  const sources = new Map<string, Source>();
   for (let place = 0; place < inPart.length; place++)
     for (const [other, isNeighbour] of [
       [place + 1, (place + 1) % columns !== 0],
@@ -39,26 +42,41 @@ export function stepDoubtK(plan: PlatePlan, model: PlateModel, peakC: Float64Arr
       if (thin === 0 || thick <= EVEN_RATIO * thin) continue;
       const isHeld = isBetweenLayers(model, place) && isBetweenLayers(model, other);
       const worst = isHeld ? LAYERED_SHARE : SHARE_PER_RATIO * (thick / thin - 1);
-      // Through layers heat evens out over the thickness of the thick side, as it does in the metal.
-      const fallMm = isHeld ? thick : thick * Math.max(LEAST_REACH, thick / PLAIN_REACH_MM);
       const at = centreOf(model, place);
       const toArcMm = Math.min(...plan.passes.map(({ path }) => distanceToPath(path, at)));
       const near = worst * Math.max(FAR_SHARE, Math.exp(-Math.max(0, toArcMm - cellMm) / thick));
-      const field = sources.get(fallMm) ?? new Float64Array(inPart.length).fill(Number.NEGATIVE_INFINITY);
-      sources.set(fallMm, field);
-      for (const side of [place, other]) field[side] = Math.max(field[side]!, Math.log(near));
+      for (const side of ['thin', 'thick'] as const) {
+        const key = `${isHeld} ${side} ${thick}`;
+        const source = sources.get(key) ?? {
+          side,
+          thickMm: thick,
+          // Through layers heat evens out over the thickness of the thick side, as it does in the metal.
+          fallMm: thick * (isHeld ? 1 : FALLS_OVER[side]),
+          field: new Float64Array(inPart.length).fill(Number.NEGATIVE_INFINITY),
+        };
+        sources.set(key, source);
+        for (const end of [place, other]) source.field[end] = Math.max(source.field[end]!, Math.log(near));
+      }
     }
   const doubtK = new Float64Array(inPart.length);
-  for (const [fallMm, field] of sources) {
+  for (const { side, thickMm, fallMm, field } of sources.values()) {
     spread(field, columns, rows, cellMm / fallMm);
     for (let place = 0; place < inPart.length; place++)
-      if (inPart[place])
+      if (inPart[place] && (EVEN_RATIO * columnMm[place]! < thickMm ? 'thin' : 'thick') === side)
         doubtK[place] = Math.max(
           doubtK[place]!,
           Math.exp(field[place]!) * Math.abs(peakC[place]! - plan.initialC),
         );
   }
   return doubtK;
+}
+
+/** Steps of one thickness, on one of their sides: the logarithm of the share beside each, and how fast it falls off. */
+interface Source {
+  readonly side: 'thin' | 'thick';
+  readonly thickMm: number;
+  readonly fallMm: number;
+  readonly field: Float64Array;
 }
 
 /**

@@ -23,6 +23,7 @@ export interface ShelfPage {
 }
 
 const WIDE_STYLE = `
+@page { size: landscape; }
 main { max-width: 78rem; }
 .trends { display: grid; grid-template-columns: repeat(auto-fit, minmax(min(20rem, 100%), 1fr)); gap: 1rem; }
 .trends svg { width: 100%; max-width: 32rem; height: auto; }

@@ -19,6 +19,8 @@ const PARTS = ['title', 'figure', 'notes'] as const satisfies readonly (keyof Wa
 
 /** Proportions of the picture: what title and notes leave of the sheet. */
 const PICTURE = { widthPx: 860, heightPx: 545 } as const;
+/** On a phone held upright the sheet would be too small to read. */
+const PHONE_PX = 340;
 
 const SHEET_STYLE = `
 @page { size: landscape; margin: 9mm; }
@@ -26,13 +28,14 @@ const SHEET_STYLE = `
 body { margin: 0; background: #fff; color: #1d2127; font: 9.5pt/1.4 system-ui, -apple-system, "Segoe UI", Roboto, "Liberation Sans", "Helvetica Neue", Arial, sans-serif; }
 main { width: 256mm; max-width: 100%; margin: 0 auto; break-inside: avoid; }
 h1 { font-size: 19pt; line-height: 1.15; margin: 0 0 1mm; }
-svg { display: block; width: 100%; height: auto; }
+svg { width: 100%; height: auto; } #sheet { display: block; }
 .notes { columns: 2; column-gap: 8mm; margin: 1.5mm 0 0; }
 .notes p { margin: 0 0 1mm; break-inside: avoid; }
 footer { color: #5a616b; font-size: 8pt; margin-top: 1mm; }
-@media screen { main { padding: 6mm 0; } }
+@media screen { main { padding: 6mm 4mm; } }
 @media print { main { height: 191mm; display: flex; flex-direction: column; } svg { flex: 1 1 0; min-height: 0; } }
-@media screen and (max-width: 700px) { main { padding: 4mm; } .notes { columns: 1; } }
+#phone { display: none; }
+@media screen and (max-width: 700px) { main { padding: 4mm; } .notes { columns: 1; } #sheet { display: none; } #phone { display: block; } }
 `;
 
 /**
@@ -45,8 +48,10 @@ export function wallChartHtml(chart: WallChart, units: Units = 'metric'): string
   const missing = PARTS.filter((part) => chart[part] === undefined);
   if (missing.length > 0)
     throw new TemperbookError('A wall chart lacks a part', { found: `no ${missing.join(', no ')}` });
+  const shown = units === 'us' ? figureInUsUnits(figure) : figure;
   const body = html`<h1>${title}</h1>
-${trusted(staticSvg(withOneRowOfTimes(units === 'us' ? figureInUsUnits(figure) : figure), { ...PICTURE, hideTitle: true, id: 'chart' }))}
+${trusted(named('sheet', staticSvg(withOneRowOfTimes(shown), { ...PICTURE, hideTitle: true, id: 'sheet' })))}
+${trusted(named('phone', staticSvg(shown, { widthPx: PHONE_PX, hideTitle: true, id: 'phone' })))}
 <div class="notes">${notes.map((note) => html`<p>${note}</p>`)}</div>
 <footer>An estimate to inform your decision; it certifies nothing and replaces no test. temperbook ${kitVersion()}</footer>`;
   return finishPage(stillPage({ title, style: SHEET_STYLE, body }), units);
@@ -62,6 +67,8 @@ export function writeWallChart(chart: WallChart, path: string, units: Units = 'm
   writeWhole(path, (unfinished) => writeFileSync(unfinished, page));
   return path;
 }
+
+const named = (id: string, svg: string): string => svg.replace('<svg', `<svg id="${id}"`);
 
 /** A sheet is wide enough for all times in one row. */
 function withOneRowOfTimes(figure: Figure): Figure {

@@ -17,7 +17,8 @@ describe('a sheet for the wall', () => {
   it('holds the picture, its title and its notes, escaped, and no script', () => {
     expect(page).toContain('<h1>What heat does to &lt;6061&gt;</h1>');
     expect(page).toContain('<p>Green &amp; pale.</p>');
-    expect(page.match(/<svg /g)).toHaveLength(1);
+    // One for the sheet and one for a phone.
+    expect(page.match(/<svg /g)).toHaveLength(2);
     expect(page).not.toMatch(/<script|https?:\/\/(?!www\.w3\.org)/);
   });
 

@@ -3,7 +3,8 @@ import { celsiusToFahrenheit, MM_PER_INCH, MPA_PER_KSI } from './units';
 /** How quantities are shown: °C, mm and MPa first, or °F, in and ksi. Data is kept in s, °C, mm and MPa either way. */
 export type Units = 'metric' | 'us';
 
-/** Newtons in a pound-force: 0.45359237 kg under 9.80665 m/s², both exact. */
+/** Kilograms in a pound, and newtons in a pound-force, which is that under 9.80665 m/s²; all exact. */
+const KG_PER_LB = 0.45359237;
 const N_PER_LBF = 4.4482216152605;
 
 /** One unit as the kit writes it, what a US shop writes, how many of one are one of the other, and the digits it takes more. */
@@ -23,6 +24,7 @@ const UNITS: readonly UsUnit[] = [
   { si: 'kN m', us: 'ft·lb', perSi: 1e6 / (12 * MM_PER_INCH * N_PER_LBF), moreDigits: -3 },
   { si: 'kN', us: 'lbf', perSi: 1000 / N_PER_LBF, moreDigits: -2 },
   { si: 'MPa', us: 'ksi', perSi: 1 / MPA_PER_KSI, moreDigits: 1 },
+  { si: 'kg/m', us: 'lb/ft', perSi: (12 * MM_PER_INCH) / 1000 / KG_PER_LB, moreDigits: 0 },
   { si: 'mm', us: 'in', perSi: 1 / MM_PER_INCH, moreDigits: 2 },
   { si: '°C/s', us: '°F/s', perSi: 1.8, moreDigits: 0 },
   { si: '°C/h', us: '°F/h', perSi: 1.8, moreDigits: 0 },

@@ -13,7 +13,7 @@ describe('one furnace cycle for casting and tube', () => {
     expect(solution).toMatchObject({ lowC: 532, highC: 543, setC: 537.5, possible: true });
     expect(meltsFromC).toBe(555);
     expect(furnaceWindow([CASTING, TUBE]).solution).toMatchObject({ possible: false });
-    expect(furnaceWindow([CASTING, TUBE]).solution!.because).toContain('holds ± 5.5 K');
+    expect(furnaceWindow([CASTING, TUBE]).solution!.because).toContain('holds ± 5.5 °C (9.9 °F)');
     expect(solution!.leastS).toBe(12 * 3600);
   });
 

@@ -3,7 +3,7 @@ import { finishPage, formatStress, formatTemp, inUsUnits } from '../../lib/quant
 import { fc } from '../setup/fc';
 
 describe('inUsUnits', () => {
-  // Exact factors: 1 in = 25.4 mm (international inch), 1 lbf = 4.4482216152605 N.
+  // Exact factors: 1 in = 25.4 mm (international inch), 1 lb = 0.45359237 kg, 1 lbf = 4.4482216152605 N.
   it.each([
     ['under 227 °C (440 °F)', 'under 440 °F (227 °C)'],
     ['hottest 540.7 °C<br>(1005.3 °F)', 'hottest 1005.3 °F<br>(540.7 °C)'],
@@ -23,6 +23,8 @@ describe('inUsUnits', () => {
     ['(3 mm wall)', '(0.12 in, 3 mm wall)'],
     ['12.3 kN', '2770 lbf (12.3 kN)'],
     ['1.356 kN m', '1000 ft·lb (1.356 kN m)'],
+    ['1.45 kg/m', '0.97 lb/ft (1.45 kg/m)'],
+    ['holds ± 5.5 °C (9.9 °F)', 'holds ± 9.9 °F (5.5 °C)'],
     ['cools at 0.5 °C/s', 'cools at 0.9 °F/s (0.5 °C/s)'],
   ])('%s', (si, us) => {
     expect(inUsUnits(si)).toBe(us);

@@ -1,5 +1,5 @@
 import type { ReageCurve } from '../../heattreat';
-import { formatTemp } from '../../quantity';
+import { formatTemp, formatTempSpan } from '../../quantity';
 import type { Figure, Trace } from '../figure';
 import { endLabels } from '../parts/endLabels';
 import { assemble, textWidthPx } from '../parts/panel';
@@ -35,7 +35,7 @@ export function reageFigure(
         return [
           {
             ...base,
-            name: plotText(`${names[k]}, furnace ± ${curve.toleranceK} K`),
+            name: plotText(`${names[k]}, furnace ± ${formatTempSpan(curve.toleranceK)}`),
             x: [...x(curve.timeS), ...x(curve.timeS).reverse()],
             y: percent([...curve.high, ...[...curve.low].reverse()]),
             fill: 'toself',

@@ -1,5 +1,5 @@
 import { loadAlloy, meltsFromC } from '../../alloy';
-import { formatTemp, type HowKnown } from '../../quantity';
+import { formatTemp, formatTempSpan, type HowKnown } from '../../quantity';
 import { AL_SI_MG_EUTECTIC_C, furnaceWindow } from '../routes/furnaceWindow';
 import type { Schedule } from '../schedule/schedule';
 import { fillerResponse } from './fillers';
@@ -209,7 +209,7 @@ function furnace({ wroughtSchedule, uniformityK = CLASS_2_K }: PartState, schedu
   if (hottest >= melts)
     found.push(
       forbids(
-        `A furnace of ± ${uniformityK} K at ${formatTemp(solution.setC)} reaches ${formatTemp(hottest)}; weld and casting begin to melt at ${formatTemp(melts)}`,
+        `A furnace of ± ${formatTempSpan(uniformityK)} at ${formatTemp(solution.setC)} reaches ${formatTemp(hottest)}; weld and casting begin to melt at ${formatTemp(melts)}`,
         'ternary eutectic of Al-Si-Mg',
         'memory',
       ),

@@ -1,7 +1,7 @@
 import { loadAlloy } from '../../alloy';
 import { asExposure, type Exposure } from '../../exposure';
 import { type ThermalHistory, thermalHistory } from '../../history';
-import { formatDuration, formatTemp, requireNumber, TemperbookError } from '../../quantity';
+import { formatDuration, formatTemp, formatTempSpan, requireNumber, TemperbookError } from '../../quantity';
 import { ROUTINE_DRAWS, strengthAfter } from '../../strength';
 import type { HeatedMetal } from './strengthOfPlace';
 
@@ -116,6 +116,6 @@ export function bestReage(curves: readonly ReageCurve[]): BestReage {
     .reduce((a, b) => (b.timeS < a.timeS || (b.timeS === a.timeS && b.worst > a.worst) ? b : a));
   return {
     ...best,
-    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} is the shortest whose low end is within half a percent of the highest, with the furnace anywhere within ± ${toleranceK} K.`,
+    because: `Of ${tried.length} tried, ${formatDuration(best.timeS)} at ${formatTemp(best.tempC)} is the shortest whose low end is within half a percent of the highest, with the furnace anywhere within ± ${formatTempSpan(toleranceK)}.`,
   };
 }

@@ -1,5 +1,5 @@
 import { loadAlloy, meltsFromC } from '../../alloy';
-import { formatDuration, formatTemp, requireNumber, TemperbookError } from '../../quantity';
+import { formatDuration, formatTemp, formatTempSpan, requireNumber, TemperbookError } from '../../quantity';
 import { loadSchedule } from '../schedule/loadSchedule';
 import type { HoldStage, Schedule } from '../schedule/schedule';
 import { leastSeconds } from '../schedule/soakHours';
@@ -112,7 +112,7 @@ function common(
       : leastS > most
         ? `no time in common (${told})`
         : needsUniformityK < uniformityK
-          ? `the common band of ${formatTemp(lowC)} to ${formatTemp(highC)} takes a furnace that holds ± ${needsUniformityK.toFixed(1)} K; this one holds ± ${uniformityK} K`
+          ? `the common band of ${formatTemp(lowC)} to ${formatTemp(highC)} takes a furnace that holds ± ${formatTempSpan(needsUniformityK, 1)}; this one holds ± ${formatTempSpan(uniformityK, 1)}`
           : `all schedules take ${formatTemp(lowC)} to ${formatTemp(highC)}`;
   return {
     lowC,

@@ -1,4 +1,4 @@
-import { formatTemp } from '../../quantity';
+import { formatTemp, formatTempSpan } from '../../quantity';
 import { type ChannelData, trustedRows } from './channelData';
 import { codeOf, TRUSTED } from './faultCodes';
 import type { TraceScan } from './traceScan';
@@ -88,7 +88,7 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan): voi
     if (long.length < 2 || sum(long) < FLOOR_ROWS || sum(long) < FLOOR_SHARE * count) return;
     mark(
       floors,
-      `the reading stays within ${FLOOR_C} K of ${formatTemp(low, 1)}, the lowest it ever shows, again and again: the bottom of the instrument's range`,
+      `the reading stays within ${formatTempSpan(FLOOR_C, 1)} of ${formatTemp(low, 1)}, the lowest it ever shows, again and again: the bottom of the instrument's range`,
     );
   }
 

@@ -1,4 +1,4 @@
-import { formatDuration, formatTemp } from '../../quantity';
+import { formatDuration, formatTemp, formatTempSpan } from '../../quantity';
 import { lineAt, splitFields } from '../bytes/lines';
 import type { LogText } from '../bytes/logText';
 import type { FaultKind } from '../faultKind';
@@ -156,9 +156,9 @@ function reasonOf(
     case 'absolute zero':
       return `${shown} is absolute zero: a missing value or an open input`;
     case 'spike':
-      return `the reading jumps ${step === undefined ? '' : `by ${step.toFixed(0)} K `}to ${shown} and back at once, as from an arc start: not heat in metal`;
+      return `the reading jumps ${step === undefined ? '' : `by ${formatTempSpan(step)} `}to ${shown} and back at once, as from an arc start: not heat in metal`;
     case 'impossible step':
-      return `the reading steps ${step === undefined ? '' : `by ${step.toFixed(0)} K in ${formatDuration(timeS[from]! - (timeS[from - 1] ?? timeS[from]!))} `}to ${shown}, faster than metal can (${limits.maxRateCPerS} °C/s)`;
+      return `the reading steps ${step === undefined ? '' : `by ${formatTempSpan(step)} in ${formatDuration(timeS[from]! - (timeS[from - 1] ?? timeS[from]!))} `}to ${shown}, faster than metal can (${limits.maxRateCPerS} °C/s)`;
     case 'ramp between faults':
       return `the readings from ${shown} to ${formatTemp(tempC[to]!)} stand between two faults and do not fit what is before and after: a loose junction drifting`;
     case 'loose junction':

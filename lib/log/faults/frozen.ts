@@ -1,4 +1,4 @@
-import { formatTemp } from '../../quantity';
+import { formatTemp, formatTempSpan } from '../../quantity';
 import type { ChannelData } from './channelData';
 import { codeOf } from './faultCodes';
 
@@ -32,7 +32,7 @@ export function markFrozen(channels: readonly ChannelData[]): void {
       own.marks.fill(FROZEN, from + 1, to + 1);
       own.remarks.set(
         'frozen',
-        `the reading stays at exactly ${formatTemp(own.tempC[from]!, 1)} while the others move by ${Math.min(...others).toFixed(0)} K or more: the channel has stopped measuring`,
+        `the reading stays at exactly ${formatTemp(own.tempC[from]!, 1)} while the others move by ${formatTempSpan(Math.min(...others))} or more: the channel has stopped measuring`,
       );
     }
   }

@@ -1,5 +1,5 @@
 import { sampleCorrelation } from 'simple-statistics';
-import { formatTemp } from '../../quantity';
+import { formatTemp, formatTempSpan } from '../../quantity';
 import { median } from '../columns/columnSample';
 import { AMBIENT } from '../columns/temperatureColumns';
 import type { ChannelData } from './channelData';
@@ -52,7 +52,7 @@ export function markOddChannels(channels: readonly ChannelData[]): void {
       markAll(own.channel, DEAD);
       own.channel.remarks.set(
         'dead channel',
-        `the channel stays at ${formatTemp(own.startC)} while its neighbours move by ${othersSwing.toFixed(0)} K: it does not measure the part`,
+        `the channel stays at ${formatTemp(own.startC)} while its neighbours move by ${formatTempSpan(othersSwing)}: it does not measure the part`,
       );
     } else if (isReversed(own, others)) {
       markAll(own.channel, REVERSED);

@@ -46,7 +46,7 @@ function extraMetal(present: SizedAt, chosen: SizedAt): string {
   const extra = chosen.massKgPerM - present.massKgPerM;
   const share = extra / present.massKgPerM;
   if (extra <= 0) return 'That is no more metal than now.';
-  return `That is ${extra.toFixed(2)} kg more a metre, ${(100 * share).toFixed(0)} % on top.`;
+  return `That is ${extra.toFixed(2)} kg/m more, ${(100 * share).toFixed(0)} % on top.`;
 }
 
 function band({ factor }: SizedAt): string {

@@ -8,13 +8,13 @@ import { buildRecord, namesIn, writeRecord } from '../record';
 import { isFolder } from './many/logsToReview';
 import { reviewMany } from './many/reviewMany';
 import type { ReviewedLog } from './many/startReviewer';
-import { mixedLines } from './mixedLines';
 import { askJob, canAsk } from './review/askJob';
 import { askWay } from './review/askWay';
 import { jobOfOptions } from './review/jobOfOptions';
 import { tellJobFile, tellRecord, tellReview } from './review/tellReview';
 import { keepNames, say, unitsShown } from './say';
 import { shareLine } from './shareLine';
+import { mixedLines } from './told/mixedLines';
 import { onlyOne, required, shortest, UsageError } from './usage';
 
 /** The options of `review`, as `parseArgs` takes them. */

@@ -28,11 +28,17 @@ function answered(text: string, more: Partial<JudgeOptions> = {}): Answer {
   return strengthAfter(exposure, { alloy, temper }, { draws: 400, endOnly: true });
 }
 
+/**
+ * A file tells tenths of a degree: 0.05 K up in one and down in the other make 2 · 0.05 Q/(R T²) = 2.2 % of what is lost
+ * (Q 200 kJ/mol, 60 °C). It shows where a thousandth is lost or less and no draw is in doubt.
+ */
+const rounded = (low: number): number => 0.022 * Math.min(1e-3, Math.max(0, 1 - low));
+
 /** Knowing less never clears, and never promises more. */
 function notKinder(less: Answer, more: Answer): void {
   if (more.word !== 'kept') expect(less.word).not.toBe('kept');
   const [a, b] = [less.yieldKeptFraction, more.yieldKeptFraction];
-  expect(a.low).toBeLessThanOrEqual(b.low + drawError(b));
+  expect(a.low).toBeLessThanOrEqual(b.low + drawError(b) + rounded(b.low));
 }
 describe('less knowledge is never kinder', () => {
   it('a looser or unstated fixing', () => {

@@ -1,5 +1,3 @@
-import { unwrapped } from './unwrapped';
-
 const FIRST = '(?:°F(?:/[sh])?|in(?:/min)?|ksi|lbf|ft·lb|k?J/in)';
 const METRIC = '(?:mm|MPa|kN|°C)';
 
@@ -16,8 +14,10 @@ export function metricAlone(text: string): string[] {
 
 /** The texts of a page that people read: no scripts, styles and code, and without the names that people gave. */
 export function wordsOfPage(html: string, names: readonly string[] = []): string {
-  const words = unwrapped(html)
+  const words = html
     .replace(/<(script|style)\b[\s\S]*?<\/\1>|<pre class="code">[\s\S]*?<\/pre>/g, ' ')
+    // Marks within a line are no end of it.
+    .replace(/<\/?span\b[^>]*>/g, '')
     .replace(/<[^>]*>/g, '\n')
     .replace(/&lt;/g, '<')
     .replace(/&gt;/g, '>')

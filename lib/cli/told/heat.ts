@@ -22,9 +22,9 @@ import { formatChance, formatKept, formatStress } from '../../quantity';
 import { tableOf, writeWhole } from '../../report';
 import { readUnits } from '../../section';
 import { fractionOf } from '../fractionOf';
-import { mixedLines } from '../mixedLines';
 import { shown } from '../say';
 import { required, shortest, UsageError, yesOrNo } from '../usage';
+import { mixedLines } from './mixedLines';
 
 /** `temperbook heat "390F 1.5h" --alloy A356-T6 [--oven "class 5"] [--wall 6mm] [--stick "400F melted"] [--ticket page.txt]` */
 export async function heat(args: string[]): Promise<void> {

@@ -1,7 +1,7 @@
-import { type AnswerIf, type OpenVerdict, VERDICT_IN_WORDS, WORD_RULE } from '../decision';
-import { tableText } from '../figure';
-import { formatChance, formatPercent } from '../quantity';
-import { tableOf } from '../report';
+import { type AnswerIf, type OpenVerdict, VERDICT_IN_WORDS, WORD_RULE } from '../../decision';
+import { tableText } from '../../figure';
+import { formatChance, formatPercent } from '../../quantity';
+import { tableOf } from '../../report';
 
 /** The answer for a metal that words leave open: the sentence, what holds if it is which, and the rule. */
 export function mixedLines({ sentence, answers }: OpenVerdict<AnswerIf>): string[] {

@@ -58,7 +58,7 @@ describe('temperbook amend and audit', () => {
   it('knows a reading by its unit, and says why it tells nothing where no source carries it', async () => {
     const at = json.replace('.json', '.edition-3.json');
     const { stdout } = await temperbook(folder, 'amend', at, '--reading', 'TC1 HRB 40 45');
-    expect(stdout).toContain('is rockwellB 40 at TC1, 45 on cold metal');
+    expect(stdout).toContain('is 40 HRB at TC1, 45 HRB on cold metal');
     const { because } = JSON.parse(readFileSync(path.join(folder, at.replace('3.json', '4.json')), 'utf8'))
       .verdict.readings;
     expect(because.length).toBeGreaterThan(0);

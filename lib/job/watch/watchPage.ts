@@ -20,7 +20,8 @@ footer { padding: .6rem 1rem; color: #5a616b; font-size: .9rem; overflow-wrap: a
 
 const SCRIPT = `
 const f = (c) => Math.round(c * 9 / 5 + 32);
-const $ = (tag, className, text) => { const e = document.createElement(tag); if (className) e.className = className; if (text !== undefined) e.textContent = text; return e; };
+const together = (text) => text.replace(/(\\d) (?=%|°|(?:s|min|h)\\b)/g, '$1\u00a0');
+const $ = (tag, className, text) => { const e = document.createElement(tag); if (className) e.className = className; if (text !== undefined) e.textContent = together(text); return e; };
 function probe(p, us) {
   const s = $('section', p.level); s.dataset.probe = p.name;
   s.append($('h2', '', p.name));
@@ -38,7 +39,7 @@ function probe(p, us) {
 }
 function show(state) {
   document.body.className = state.level;
-  document.querySelector('h1').textContent = state.headline;
+  document.querySelector('h1').textContent = together(state.headline);
   document.title = state.headline;
   document.querySelector('main').replaceChildren(...state.probes.map((p) => probe(p, state.units === 'us')));
   document.querySelector('#notes').textContent = state.notes.join(' ');

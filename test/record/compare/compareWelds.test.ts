@@ -80,7 +80,7 @@ describe('welds side by side', () => {
     const traces = data.filter(({ mode, x }) => mode === 'lines' && (x?.length ?? 0) > 10);
     expect(traces).toHaveLength(2);
     expect(layout.yaxis2?.ticktext?.length).toBeGreaterThan(2);
-    expect(layout.annotations?.some(({ text }) => /^1 \d+ °C$/.test(text))).toBe(true);
+    expect(layout.annotations?.some(({ text }) => /^1: \d+ °C$/.test(text))).toBe(true);
   });
 });
 

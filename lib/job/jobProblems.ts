@@ -131,7 +131,8 @@ function senseProblems(job: Partial<JobFile>, folder: string, isLogToCome: boole
     if (probe.attachment !== undefined)
       tryOut(`probes.${name}.attachment`, () => attachmentError(probe.attachment!));
   }
-  if (plan !== undefined) tryOut('plan', () => planOf(plan, folder));
+  if (plan !== undefined)
+    tryOut(typeof plan === 'string' ? `plan, ${plan}` : 'plan', () => planOf(plan, folder));
   earlier.forEach(({ record }, k) => {
     tryOut(`earlier[${k}].record`, () => readRecord(resolve(folder, record)));
   });
@@ -167,11 +168,12 @@ function senseProblems(job: Partial<JobFile>, folder: string, isLogToCome: boole
   return problems;
 }
 
-/** An error of another room as a line of the list. */
+/** An error of another room as a line of the list, or in its own words where it does not say both. */
 function problemOf(at: string, { message, place }: TemperbookError): DataProblem {
   const [what] = message.split('. Found: ');
+  const { found = message, expected = '', remedy } = place;
   if (place.found === undefined || place.expected === undefined)
-    return { at, found: message.replace(/\.$/, ''), expected: 'what can be used' };
-  const remedy = place.remedy ? ` (${place.remedy.replace(/[.?]$/, '')})` : '';
-  return { at, found: `${place.found} (${what})`, expected: `${place.expected}${remedy}` };
+    return { at, found, expected, instead: message.replace(/\.$/, '').replaceAll('\n', '\n  ') };
+  const more = remedy ? ` (${remedy.replace(/[.?]$/, '')})` : '';
+  return { at, found: `${found} (${what})`, expected: `${expected}${more}` };
 }

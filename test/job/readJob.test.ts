@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import PLAN from '../../data/demo/mast-foot-two-probes-plan.json';
 import { defaultsSchema, type JobFile, jobSchema, readJob } from '../../lib/job';
 import { TemperbookError } from '../../lib/quantity';
 
@@ -93,9 +94,22 @@ describe('readJob', () => {
       /measuring\.attachment: found "glue", expected how it is fixed: one of "welded wires"/,
     ],
     [{ measuring: { thermocouple: { type: 'K', standard: 'IEC 60584-1', class: 4 } } }, /class: found 4/],
-    [{ plan: 'none.json' }, /plan: found .*none\.json.*plan cannot be opened/],
+    [{ plan: 'none.json' }, /plan, none\.json: .*none\.json: The plan cannot be opened/],
     [{ plan: { cellMm: 2 } }, /plan: found nothing, expected the key "part"/],
-    [{ earlier: [{ record: 'none.json' }] }, /earlier\[0\]\.record: found .*none\.json/],
+    [
+      {
+        plan: {
+          ...PLAN,
+          passes: [{ ...PLAN.passes[0], startAfter: { interpassC: 5, atProbe: PLAN.probes[0].name } }],
+        },
+      },
+      /plan: root would wait for ever\. Found: interpassC 5\.0 °C.*Nothing here is colder than 19\.0 °C/,
+    ],
+    [
+      { plan: { ...PLAN, passes: [{ ...PLAN.passes[0], travel: 2 }] } },
+      /plan: This plan has one problem:\n {4}passes\[0\]\.travel: found a key the kit does not know/,
+    ],
+    [{ earlier: [{ record: 'none.json' }] }, /earlier\[0\]\.record: .*none\.json: There is no such record/],
     [
       { decision: { disposition: 'accept with condition', reason: 'soft' } },
       /decision: found nothing, expected the key "condition"/,

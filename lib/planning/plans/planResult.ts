@@ -5,6 +5,7 @@ import {
   type PlanKnobs,
   type PlanPoint,
   type PlatePlan,
+  planQuestions,
   planSurface,
   planUnknowns,
 } from '../../heatflow';
@@ -139,7 +140,7 @@ export function planResult(
     return found.slice(next - count, next);
   };
   const drawn = { surface, unknowns, knobs, byLots, allowanceFraction };
-  const notes = [...surface.notes, ...byLots.because];
+  const notes = [...planQuestions(plan), ...surface.notes, ...byLots.because];
   let worstKept = 0;
   const perMetal = metals.map((metal, m) => {
     const { alloy, temper } = metal;

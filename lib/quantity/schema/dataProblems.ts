@@ -9,6 +9,8 @@ export interface DataProblem {
   readonly at: string;
   readonly found: string;
   readonly expected: string;
+  /** Said in the place of both, where an error has its own words. */
+  readonly instead?: string;
 }
 
 /**
@@ -40,7 +42,9 @@ export function dataCheck(schema: object, whole: string): (data: unknown) => rea
 /** @throws TemperbookError that lists the problems, where there are any. `what`: 'This alloy card'. */
 export function refuseProblems(what: string, problems: readonly DataProblem[], place: ErrorPlace = {}): void {
   if (problems.length === 0) return;
-  const lines = problems.map(({ at, found, expected }) => `  ${at}: found ${found}, expected ${expected}`);
+  const lines = problems.map(
+    ({ at, found, expected, instead }) => `  ${at}: ${instead ?? `found ${found}, expected ${expected}`}`,
+  );
   const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
   throw new TemperbookError(`${what} has ${count}:\n${lines.join('\n')}`, place);
 }

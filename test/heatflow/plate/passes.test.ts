@@ -210,6 +210,43 @@ describe('a path on an edge', () => {
   });
 });
 
+describe('the edges of a join', () => {
+  const girth = 60;
+  const tube = (fromX: number, toX: number, cellMm = 5) =>
+    smallPlan({
+      cellMm,
+      part: [{ name: 'tube', shape: { rectMm: [0, 0, girth, 40] }, thicknessMm: 3, metal: plainMetal }],
+      passes: [{ ...bare, netPowerW: 800, travelMmPerS: 5, sourceRadiusMm: 6 }],
+      joins: [
+        {
+          name: 'seam',
+          edgeMm: [
+            [fromX, 0],
+            [fromX, 40],
+          ],
+          toEdgeMm: [
+            [toX, 0],
+            [toX, 40],
+          ],
+        },
+      ],
+    });
+
+  it.each([
+    [2, girth, /"seam" is no edge of the part.*both sides of x 2\.0 mm, y \d.*the edge is at x 0\.0 mm/],
+    [0, girth - 1.5, /"seam" is no edge of the part.*x 58\.5 mm.*the edge is at x 60\.0 mm/],
+    [-2, girth, /"seam" has a gap.*no metal at x -2\.0 mm.*the edge is at x 0\.0 mm/],
+    [0, girth + 1, /"seam" has a gap.*x 61\.0 mm.*the edge is at x 60\.0 mm/],
+  ])('are not taken from lines beside them, however large the cells: x %d and %d mm', (from, to, told) => {
+    expect(() => solvePlate(tube(from, to))).toThrow(told);
+    expect(() => solvePlate(tube(from, to, 2))).toThrow(told);
+  });
+
+  it('may be off by what a rounded circumference is', () => {
+    expect(solvePlate(tube(0, girth - 0.3)).energy.imbalance).toBeLessThan(1e-9);
+  });
+});
+
 describe('a slip in a pass, a join or a moment', () => {
   const joined = (join: object, more: Partial<PlatePlan> = {}) =>
     smallPlan({ joins: [join as never], ...more });

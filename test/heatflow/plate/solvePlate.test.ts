@@ -568,7 +568,7 @@ describe('a plan that cannot be run', () => {
     [
       'a region hidden by a later one',
       smallPlan({ part: [smallPlan().part[0]!, { ...smallPlan().part[0]!, name: 'top' }] }),
-      /No cell of the part is plate/,
+      /No cell of the plan is plate/,
     ],
     [
       'a contact on nothing',

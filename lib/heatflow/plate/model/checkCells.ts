@@ -1,7 +1,7 @@
 import { TemperbookError } from '../../../quantity';
 import { passArc } from '../plan/passArc';
 import type { PlanPoint, PlanShape, PlatePlan } from '../plan/platePlan';
-import { isInside, isOnEdge } from '../plan/shape';
+import { boundsOf, isInside, isOnEdge } from '../plan/shape';
 import { centreOf } from './gridPlaces';
 import { lostMetalNotes } from './lostMetal';
 import type { PlateModel } from './plateCells';
@@ -17,10 +17,10 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
   const nameOf = (i: number) => part[i]!.name ?? `region ${i + 1}`;
   for (const [i, region] of part.entries())
     if (region.thicknessMm > 0 && !model.regionOf.includes(i))
-      throw new TemperbookError(`No cell of the part is ${nameOf(i)}`, {
-        found: `cells of ${cellMm} mm`,
+      throw new TemperbookError(`No cell of the plan is ${nameOf(i)}`, {
+        found: `${sizeOf(region.shape)} in cells of ${cellMm} mm`,
         remedy:
-          'Choose smaller cells, or put the region later in the list: where regions overlap the later wins',
+          'Check its size, in mm; choose smaller cells, or put the region later in the list: where regions overlap the later wins',
       });
   for (const [i, contact] of model.contacts.entries())
     if (contact.cells.length === 0)
@@ -76,6 +76,11 @@ export function checkCells(plan: PlatePlan, model: PlateModel): string[] {
 function isOnPart({ part }: PlatePlan, model: PlateModel, [x, y]: PlanPoint): boolean {
   if (placesAround(model, x, y).places.length > 0) return true;
   return part.some(({ shape, thicknessMm }) => thicknessMm > 0 && isOnEdge(shape, x, y));
+}
+
+function sizeOf(shape: PlanShape): string {
+  const [x0, y0, x1, y1] = boundsOf(shape);
+  return `${Number((x1 - x0).toPrecision(3))} × ${Number((y1 - y0).toPrecision(3))} mm`;
 }
 
 function hasMetal({ grid }: PlateModel, shape: PlanShape): boolean {

@@ -10,7 +10,7 @@ export function remedyOf(message: string, notebook: Notebook): string | undefine
   const [, missing] = /^Cannot find name '(\w+)'/.exec(message) ?? [];
   const hasParameters = notebook.cells.some((cell) => hasTag(cell, 'parameters'));
   if (missing !== undefined && hasParameters)
-    return `Where ${missing} is a value to be set, the cell tagged "parameters" should set it: let ${missing} = …;`;
+    return `Where ${missing} is a value to be set, the cell tagged "parameters" should set it: let ${missing} = …`;
   return undefined;
 }
 

@@ -64,7 +64,7 @@ describe('a notebook that is not of this kit, or not whole', () => {
       code('console.log(alloy, temper);', { id: 'two' }),
     ];
     await expect(runNotebook(write('no-temper', cells), out)).rejects.toThrow(
-      /temper.*the cell tagged "parameters" should set it: let temper = …;/s,
+      /temper.*the cell tagged "parameters" should set it: let temper = …/s,
     );
   });
 });

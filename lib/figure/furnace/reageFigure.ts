@@ -30,7 +30,8 @@ export function reageFigure(
   return assemble(title, HEIGHT_PX, timeAxis(scale, span.fromS, span.toS, 'y'), [
     {
       data: shown.flatMap((curve, k): Trace[] => {
-        const { color } = lineLook(k);
+        // Told apart by their dashes too: not every printer has colours.
+        const { color, dash } = lineLook(k, 'legend');
         const base = { type: 'scatter', mode: 'lines', yaxis: 'y', showlegend: false } as const;
         return [
           {
@@ -48,7 +49,7 @@ export function reageFigure(
             name: plotText(names[k]!),
             x: x(curve.timeS),
             y: percent(curve.nominal),
-            line: { color, width: 1.8 },
+            line: { color, width: 1.8, dash },
             hovertemplate: `${plotText(names[k]!)}<br>%{y:.0f} % of the yield before<br>%{x} ${scale.unit}<extra></extra>`,
           },
         ];

@@ -25,7 +25,7 @@ const SYMBOLS: readonly MarkerSymbol[] = ['circle', 'square', 'diamond', 'triang
 
 /**
  * The look of the n-th line. Colour is the first cue; the second is the marker at its peak where lines are
- * named directly, and the dash in a legend.
+ * named directly, and the dash in a legend or where lines cross.
  */
 export function lineLook(
   index: number,

@@ -102,7 +102,8 @@ function band({ distanceMm, low, high }: ProfileLine, look: number): Trace[] {
 }
 
 function middle({ name, distanceMm, nominal }: ProfileLine, look: number): Trace {
-  const { color, dash } = lineLook(look);
+  // Lines that meet and part again are told apart by their dashes too: not every printer has colours.
+  const { color, dash } = lineLook(look, 'legend');
   return {
     type: 'scatter',
     mode: 'lines',

@@ -44,6 +44,7 @@ function show(state) {
   document.querySelector('main').replaceChildren(...state.probes.map((p) => probe(p, state.units === 'us')));
   document.querySelector('#notes').textContent = state.notes.join(' ');
 }
+document.querySelector('h1').textContent = 'Waiting';
 const source = new EventSource('events');
 source.onmessage = ({ data }) => show(JSON.parse(data));
 source.addEventListener('end', ({ data }) => { source.close(); document.body.className = ''; document.querySelector('h1').textContent = JSON.parse(data); });
@@ -71,11 +72,11 @@ export const WATCH_PAGE = `<!doctype html>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <link rel="icon" href="data:,">
-<title>Watching</title>
+<title>Watch of a weld</title>
 <style>${STYLE}</style>
 </head>
 <body>
-<h1>Waiting</h1>
+<h1>With scripts off this page shows nothing: read the terminal</h1>
 <main></main>
 <footer><p id="notes"></p><p>What the weld has done so far, were the part to cool now in still air as 6 mm plate does. The verdict comes with the record. It informs you; it certifies nothing.</p></footer>
 <script>${SCRIPT}</script>

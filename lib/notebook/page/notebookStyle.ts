@@ -23,6 +23,7 @@ code { font: .9em ui-monospace, monospace; }
 .answer { border-left: 4px solid #1d5fa6; padding: .1rem 0 .1rem 1rem; margin: 1rem 0 1.5rem; }
 .stdout p { margin: .35rem 0; }
 .stdout p.further { padding-left: 1.2rem; }
+.answer .stdout:first-child > p:first-child { font-weight: 600; }
 .stdout p:not(.further):has(+ .further) { font-weight: 600; margin-top: 1rem; }
 .answer .stdout, .answer .stderr { font: 1.05rem/1.5 system-ui, sans-serif; margin: .75rem 0; }
 details { margin: .5rem 0; }

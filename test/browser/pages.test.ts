@@ -11,7 +11,8 @@ import { layoutFaults } from './layoutFaults';
 
 const SCREENS = [PHONE, TABLET, DESK];
 
-// In short, the notebook that writes a record too and the one with the longest texts in a figure; all take minutes.
+// In short, the notebook that writes a record too and the one with the longest texts in a figure, and scripts off on the phone
+// alone; all take minutes.
 const chosen = inFull ? /^/ : /^(01|09)-/;
 const notebooks = readdirSync('notebooks').filter((file) => chosen.test(file) && file.endsWith('.ipynb'));
 
@@ -34,7 +35,7 @@ describe.each(notebooks)('the pages of notebooks/%s', (name) => {
     'at $viewport.width px have no text cut, off the screen or on another; contrast, names and headings by WCAG 2.2 AA on phone and desk',
     async (screen) => {
       for (const file of pages)
-        for (const javaScriptEnabled of [true, false]) {
+        for (const javaScriptEnabled of inFull || screen === PHONE ? [true, false] : [true]) {
           const { page, close } = await openFile(browser, file, { ...screen, javaScriptEnabled });
           const where = `${path.basename(file)}, scripts ${javaScriptEnabled ? 'on' : 'off'}`;
           expect(await layoutFaults(page), where).toEqual([]);

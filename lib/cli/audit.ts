@@ -10,7 +10,9 @@ export async function audit(args: string[]): Promise<void> {
   for (const { file, problem } of findings) process.stdout.write(`${shortest(file)}\n  ${problem}\n`);
   if (findings.length > 0)
     throw new TemperbookError(`${looked}: ${counted(findings.length, 'thing')} wrong, named above`, {
-      remedy: 'Bring files that were changed or taken away back from a copy',
+      ...(findings.some(({ fileIsSound }) => !fileIsSound)
+        ? { remedy: 'Bring files that were changed or taken away back from a copy' }
+        : {}),
     });
   process.stdout.write(
     `${looked}: whole, and as they were written. That the last edition or a whole record was taken away does not show.\n`,

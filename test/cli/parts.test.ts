@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdtempSync, readFileSync, truncateSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, readFileSync, truncateSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -40,6 +40,32 @@ describe('temperbook parts', () => {
     expect(status).toBe(0);
     expect(stdout).toContain('Cut short or damaged');
     expect(stdout).toContain('bring them back from a copy');
+  });
+
+  it('asks for no copy where two parts have one number', async () => {
+    const shelf = path.join(folder, 'numbered');
+    const names: Record<string, string> = { 'one.csv': 'Lug', 'other.csv': 'Boss' };
+    for (const [log, name] of Object.entries(names)) {
+      const rows = Array.from({ length: 60 }, (_, s) => `${s},${20 + s}`);
+      writeFileSync(path.join(folder, log), `Time (s),${name} (°C)\n${rows.join('\n')}\n`);
+      const said = [
+        '--alloy',
+        'A356-T6',
+        '--job',
+        `job=${name}`,
+        '--job',
+        'partNumber=FM-20',
+        '--job',
+        'serial=1',
+      ];
+      await temperbook(folder, 'review', log, ...said, '--out', shelf);
+    }
+    const listed = await temperbook(folder, 'parts', shelf);
+    expect(listed.stdout).toContain('has another record');
+    expect(listed.stdout).toContain('2 parts; 1 thing to be looked at');
+    const audited = await temperbook(folder, 'audit', shelf);
+    expect(audited.stderr).toContain('1 thing wrong');
+    for (const { stdout, stderr } of [listed, audited]) expect(stdout + stderr).not.toContain('from a copy');
   });
 
   it('refuses a folder that is not there and a word that is none', async () => {

@@ -51,10 +51,11 @@ export async function parts(args: string[]): Promise<void> {
   if (rows.length > 0) process.stdout.write(`${shownTable(rows)}\n\n`);
   for (const { file, problem } of shelf.problems)
     process.stdout.write(`${shortest(join(folder, file))}\n  ${problem}\n`);
-  if (shelf.problems.length > 0)
+  if (shelf.problems.some(({ fileIsSound }) => !fileIsSound))
     process.stdout.write(
-      'Files that were changed or damaged stand for no part: bring them back from a copy.\n\n',
+      'Files that were changed or damaged stand for no part: bring them back from a copy.\n',
     );
+  if (shelf.problems.length > 0) process.stdout.write('\n');
   const of = chosen.length < shelf.parts.length ? ` of ${shelf.parts.length}` : '';
   const told = [
     `${chosen.length}${of} part${shelf.parts.length === 1 ? '' : 's'}`,

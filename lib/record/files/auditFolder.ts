@@ -9,6 +9,8 @@ import { type Numbered, numbersOf, sameNumberFindings } from './sameNumber';
 export interface AuditFinding {
   readonly file: string;
   readonly problem: string;
+  /** Its numbers are those of another part, and no copy would help. */
+  readonly fileIsSound?: true;
 }
 
 /** What an audit of a folder of records found. */

@@ -10,6 +10,13 @@ export interface Numbered {
   readonly countsEarlier: boolean;
 }
 
+/** What is wrong with the numbers in a record, which itself is as it was written. */
+export interface NumberFinding {
+  readonly file: string;
+  readonly problem: string;
+  readonly fileIsSound: true;
+}
+
 /** The numbers in a record. */
 export function numbersOf(file: string, { job, verdict }: DecisionRecord): Numbered {
   const text = (value: string | number | undefined): string | undefined =>
@@ -27,7 +34,7 @@ export function numbersOf(file: string, { job, verdict }: DecisionRecord): Numbe
  * Parts that are told apart by their numbers and are not: two records of one part number and serial, of which neither counts
  * a heat before its own, or one part number with two names. `records` holds the last edition of each record.
  */
-export function sameNumberFindings(records: readonly Numbered[]): { file: string; problem: string }[] {
+export function sameNumberFindings(records: readonly Numbered[]): NumberFinding[] {
   const numbered = new Map<string, Numbered[]>();
   return records.flatMap((one) => {
     const { partNumber, serial, part } = one;
@@ -45,6 +52,7 @@ export function sameNumberFindings(records: readonly Numbered[]): { file: string
       return [
         {
           file: one.file,
+          fileIsSound: true,
           problem: `Part ${partNumber}, serial ${serial}, has another record: ${twin.file}. Where it is one part heated twice, the later record must count the earlier heat (key earlier of the job file); where it is two parts, one has the wrong serial.`,
         },
       ];
@@ -53,6 +61,7 @@ export function sameNumberFindings(records: readonly Numbered[]): { file: string
     return [
       {
         file: one.file,
+        fileIsSound: true,
         problem: `Part number ${partNumber} is "${part}" here and "${renamed.part}" in ${renamed.file}: two parts have one number, or one of the names is wrong.`,
       },
     ];

@@ -20,6 +20,8 @@ export interface ShelfProblem {
   /** From the shelf's folder. */
   readonly file: string;
   readonly problem: string;
+  /** Its numbers are those of another part, and no copy would help. */
+  readonly fileIsSound?: true;
 }
 
 /** A folder of records as a register of parts. */

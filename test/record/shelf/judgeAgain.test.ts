@@ -72,6 +72,39 @@ describe('a record judged again', () => {
     expect(judgeAgain({ ...record, verdict: without }, {}).chanceKept).not.toBe(now.chanceKept);
   });
 
+  it('with a reading added comes to what a review with that reading does', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.65, max: 1.05, noNaN: true }),
+        fc.oneof(
+          fc.record({
+            channel: fc.constant(lip),
+            kind: fc.constant('brinell' as const),
+            value: fc.integer({ min: 55, max: 80 }),
+            reference: fc.constant(75),
+          }),
+          fc.record({
+            channel: fc.constantFrom(lip, tube),
+            kind: fc.constant('yield' as const),
+            value: fc.integer({ min: 120, max: 280 }),
+          }),
+        ),
+        (share, reading) => {
+          const amended = amendRecord(recordAt(share), { readings: [reading] }).verdict;
+          const atOnce = recordAt(share, { readings: [reading] }).verdict;
+          expect(amended.chanceKept === null).toBe(atOnce.chanceKept === null);
+          for (const [k, { chanceKept, verdict }] of atOnce.channels.entries()) {
+            const now = amended.channels[k]!;
+            expect(Math.abs(now.chanceKept! - chanceKept!)).toBeLessThanOrEqual(0.02);
+            const isClose = [KEPT_FROM, LOST_UP_TO].some((rule) => Math.abs(rule - chanceKept!) <= 0.02);
+            if (!isClose) expect(now.verdict).toBe(verdict);
+          }
+        },
+      ),
+      { numRuns: inFull ? 12 : 2, endOnFailure: true },
+    );
+  });
+
   it('counts the lot of its job, and says so where that was weighed with other members', () => {
     const { metals } = drawMetals({ alloy: 'A356.0', temper: 'T6' }, 4000);
     const hold = thermalHistory([0, 600], [270, 270]);

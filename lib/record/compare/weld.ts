@@ -3,10 +3,10 @@ import type { Exposure } from '../../exposure';
 import type { Judged } from '../../quantity';
 import type { LotWeights, VerdictWord } from '../../strength';
 import type { DecisionRecord } from '../decisionRecord';
-import { exposureOfRecord } from '../heat/exposureOfRecord';
+import { restoredExposure } from '../heat/recordedExposure';
 import { restoredLot } from '../heat/recordedLot';
 
-/** A place of a weld with its verdict, and all its metal saw up to the end of it. */
+/** A place of a weld with its verdict, what its metal saw of it, and what before. */
 export interface WeldPlace {
   readonly name: string;
   readonly alloy: string;
@@ -40,7 +40,11 @@ export function weldOfRecord(name: string, record: DecisionRecord): Weld {
   return {
     name,
     ...lotsOf(lots?.map(restoredLot)),
-    places: channels.map((one) => ({ ...one, exposure: exposureOfRecord(record, one.name), earlier: [] })),
+    places: channels.map((one) => ({
+      ...one,
+      exposure: restoredExposure(one.exposure),
+      earlier: one.earlier.map(restoredExposure),
+    })),
   };
 }
 

@@ -5,7 +5,6 @@ import {
   type PlanKnobs,
   type PlanPoint,
   type PlatePlan,
-  planQuestions,
   planSurface,
   planUnknowns,
 } from '../../heatflow';
@@ -140,7 +139,11 @@ export function planResult(
     return found.slice(next - count, next);
   };
   const drawn = { surface, unknowns, knobs, byLots, allowanceFraction };
-  const notes = [...planQuestions(plan), ...surface.notes, ...byLots.because];
+  // What a run says of places that were only looked at here is in their bands.
+  const ofPlan = surface.asPlanned.notes.filter(
+    (note) => !added.some((one) => note.includes(`"${one.name}"`)),
+  );
+  const notes = [...ofPlan, ...surface.notes, ...byLots.because];
   let worstKept = 0;
   const perMetal = metals.map((metal, m) => {
     const { alloy, temper } = metal;

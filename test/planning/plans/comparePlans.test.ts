@@ -1,7 +1,14 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { judge } from '../../../lib/decision';
 import { placeInRange } from '../../../lib/exposure';
-import { drawKnobs, type PlatePlan, planSurface, planWith, solvePlate } from '../../../lib/heatflow';
+import {
+  drawKnobs,
+  type PlatePlan,
+  planSurface,
+  planUnknowns,
+  planWith,
+  solvePlate,
+} from '../../../lib/heatflow';
 import { membersHash } from '../../../lib/kinetics';
 import { comparePlans, type PlanComparison, planExposure } from '../../../lib/planning';
 import { drawMetals, MOST_DRAWS, ROUTINE_DRAWS, strengthAfter } from '../../../lib/strength';
@@ -58,7 +65,11 @@ describe('comparePlans', () => {
 
   it('with a lot keeps what judge keeps of the same place with the same doubts', () => {
     const { at, name } = result.plans[0]!.metals[0]!.places[0]!;
-    const surface = planSurface({ ...plan, probes: [{ name, xMm: at[0], yMm: at[1] }] }, { workers: 0 });
+    // What is compared here does not depend on how much is not known: in the short form it is the arc alone.
+    const unknowns = planUnknowns(plan).filter((knob) => inFull || knob.name === 'power');
+    const probed = { ...plan, probes: [{ name, xMm: at[0], yMm: at[1] }] };
+    const surface = planSurface(probed, { workers: 0, unknowns });
+    const known = { ...options, unknowns: () => unknowns };
     const { metals } = drawMetals(metal, MOST_DRAWS);
     fc.assert(
       fc.property(fc.double({ min: -20, max: 20, noNaN: true }), fc.boolean(), (power, isSharp) => {
@@ -66,7 +77,7 @@ describe('comparePlans', () => {
           isSharp && i % 5 > 0 ? 0 : (startYieldMPa / 200) ** power,
         );
         const lots = [{ name: 'lot 7', membersHash: membersHash(), weights, because: [] }];
-        const planned = comparePlans([plan], { ...options, draws: ROUTINE_DRAWS, lots });
+        const planned = comparePlans([plan], { ...known, draws: ROUTINE_DRAWS, lots });
         const [kept] = planned.plans[0]!.metals;
         const exposure = planExposure(surface, name, drawKnobs(surface.unknowns, planned.draws));
         const asked = { draws: planned.draws, endOnly: true };

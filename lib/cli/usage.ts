@@ -50,7 +50,8 @@ export const HELP = `What heat did to an aluminium part, from your temperature l
 
   temperbook parts <folder>
       A folder of records as a register: every part with its verdict, the newest
-      edition standing for it, and what needs looking at.
+      edition standing for it, and what needs looking at. A record that nobody
+      touched since it was written is not read again; audit checks them all.
 
   temperbook chart <log file> --schedule "A356.0 T6"
       Checks a furnace chart against a heat-treat schedule: every requirement

@@ -1,4 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
+import { basename } from 'node:path';
 import { dataCheck, refuseProblems, TemperbookError } from '../quantity';
 import { ANY_FORM, type DecisionRecord, HEAD, RECORD_FORM } from './decisionRecord';
 import { brokenParts } from './edition/seal';
@@ -55,6 +56,11 @@ export function readRecord(path: string): DecisionRecord {
   try {
     value = JSON.parse(text);
   } catch (error) {
+    if (text.trimStart().startsWith('<'))
+      throw new TemperbookError('This is a page, and a record’s data stand in the .json file beside it', {
+        file: path,
+        remedy: `Give ${basename(path).replace(/\.html?$/i, '')}.json`,
+      });
     const isOther = text.trim() !== '' && !text.slice(0, HEAD).includes(ANY_FORM);
     if (isOther) refuseOtherForm(undefined, path);
     throw new TemperbookError('The record cannot be read', {
@@ -74,6 +80,11 @@ function textOf(path: string): string {
     return readFileSync(path, 'utf8');
   } catch (error) {
     const isThere = existsSync(path);
+    if (isThere && statSync(path).isDirectory())
+      throw new TemperbookError('This is a folder, not a record', {
+        file: path,
+        remedy: 'Name the .json file of one record in it',
+      });
     throw new TemperbookError(isThere ? 'The record cannot be opened' : 'There is no such record', {
       file: path,
       ...(isThere ? { found: (error as Error).message } : { remedy: 'Check its name and folder' }),

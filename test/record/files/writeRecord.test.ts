@@ -294,6 +294,12 @@ describe('recordName', () => {
 });
 
 describe('readRecord', () => {
+  it('says what to give where it is given a record’s page or the folder', () => {
+    const { html } = writeRecord(sampleRecord(), folder);
+    expect(() => readRecord(html)).toThrow(/a page.*Give m-0412-record\.json/s);
+    expect(() => readRecord(folder)).toThrow(/a folder, not a record/);
+  });
+
   it('says which file is no record', () => {
     const path = join(folder, 'x.json');
     expect(() => readRecord(path)).toThrow(TemperbookError);

@@ -1,7 +1,7 @@
 import { dirname, resolve } from 'node:path';
 import { NOTHING_SAID } from '../decision';
-import { readUserJson, refuseProblems } from '../quantity';
-import { type JobSheet, readRecord, sheetOfPart } from '../record';
+import { readUserJson, refuseProblems, TemperbookError } from '../quantity';
+import { ANY_FORM, type JobSheet, readRecord, sheetOfPart } from '../record';
 import { wholeChart } from './chartOfJob';
 import { type FileOf, schedulePath } from './fileToRead';
 import { checkOfProbes } from './heats/checkOfProbes';
@@ -28,6 +28,7 @@ export function readJob(pathOrObject: string | JobFile, { isLogToCome = false }:
   const file = typeof pathOrObject === 'string' ? resolve(pathOrObject) : undefined;
   const data = file === undefined ? pathOrObject : readUserJson(file, 'The job file');
   const folder = file === undefined ? process.cwd() : dirname(file);
+  refuseRecord(data, file);
   const problems = jobProblems(data, folder, isLogToCome);
   refuseProblems(file === undefined ? 'This job' : 'The job file', problems, { file });
   const said = data as JobFile;
@@ -58,6 +59,16 @@ export function readJob(pathOrObject: string | JobFile, { isLogToCome = false }:
     earlier: earlier.map(({ record, ...rest }) => ({ record: readRecord(resolve(folder, record)), ...rest })),
     sheet: sheetOf(said),
   };
+}
+
+function refuseRecord(data: unknown, file: string | undefined): void {
+  const { form } = Object(data) as { readonly form?: unknown };
+  if (!String(form).startsWith(ANY_FORM)) return;
+  throw new TemperbookError('This is a decision record, not a job file', {
+    file,
+    found: `"${form}"`,
+    remedy: 'Add to it with temperbook amend, or review the job file or the log that it was made from',
+  });
 }
 
 const readOf = (said: FileOf) => (typeof said === 'string' ? {} : (said.read ?? {}));

@@ -121,6 +121,13 @@ describe('readJob', () => {
     expect(refused({ log: 'log.csv', ...over })).toMatch(told);
   });
 
+  it('says of a record what it is, and not what every key of it is not', () => {
+    const file = jobFile('{ "form": "temperbook decision record 3", "edition": 1 }');
+    const said = complaint(() => readJob(file));
+    expect(said).toMatch(/decision record, not a job file.*temperbook amend/s);
+    expect(said).not.toContain('edition');
+  });
+
   it('names the row of what is no JSON, of a file cut short and of a key said twice', () => {
     expect(complaint(() => readJob(jobFile('{\n  "log": "log.csv",\n  "metal": "A356-T6"')))).toMatch(
       /job\.json, row 3: The job file is cut short/,

@@ -1,5 +1,5 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { TemperbookError } from '../../quantity';
 import { changedParts, checkRecord } from '../checkRecord';
 import { ANY_FORM, type DecisionRecord, HEAD } from '../decisionRecord';
@@ -26,9 +26,11 @@ export function foldersOf(folder: string): string[] {
     const inside = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
     return [folder, ...inside.flatMap(({ name }) => foldersOf(join(folder, name)))];
   } catch (error) {
+    const isFile = statSync(folder, { throwIfNoEntry: false })?.isFile();
     throw new TemperbookError('The folder cannot be read', {
       file: folder,
-      found: error instanceof Error ? error.message : String(error),
+      found: isFile ? 'a file' : error instanceof Error ? error.message : String(error),
+      remedy: isFile ? `Give the folder it is in: ${dirname(folder)}` : 'Check its name',
     });
   }
 }

@@ -102,6 +102,8 @@ describe('a shelf of parts', () => {
 
   it('is no shelf where there is no folder', () => {
     expect(() => readShelf(path.join(newFolder(), 'none'))).toThrow('The folder cannot be read');
+    const { json } = put(newFolder(), { part: 'HB-1' });
+    expect(() => readShelf(json)).toThrow(`Give the folder it is in: ${path.dirname(json)}`);
   });
 });
 

@@ -203,6 +203,15 @@ describe('the note of what was read', () => {
     expect(readShelf(folder).readAnew).toBe(0);
   });
 
+  it('takes away what a stopped look left of it, when the next record is written', () => {
+    const folder = newFolder();
+    const left = path.join(folder, `.unfinished-${2 ** 30}-${NOTE_FILE}`);
+    writeFileSync(left, 'half a note');
+    expect(auditFolder(folder).findings.map(({ file }) => file)).toEqual([left]);
+    put(folder, { part: 'HB-1' });
+    expect(auditFolder(folder).findings).toEqual([]);
+  });
+
   it('may be missing: a shelf that cannot be noted on says so and is whole', () => {
     const folder = newFolder();
     const { json } = put(folder, { part: 'HB-1' });

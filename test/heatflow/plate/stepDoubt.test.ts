@@ -40,14 +40,16 @@ const steps: Step[] = [
   { thickMm: 24, thinMm: 3, atMm: 0, powerW: 1100 },
   { thickMm: 24, thinMm: 3, atMm: -30, powerW: 1100 },
   { thickMm: 12, thinMm: 3, atMm: 0, powerW: 700 },
+  { thickMm: 24, thinMm: 8, atMm: 40, powerW: 1100 },
   { thickMm: 8, thinMm: 3, atMm: 0, powerW: 600 },
   { thickMm: 24, thinMm: 3, atMm: 8, powerW: 500 },
+  { thickMm: 12, thinMm: 3, atMm: 20, powerW: 500 },
   { thickMm: 48, thinMm: 6, atMm: 0, powerW: 2400 },
   { thickMm: 24, thinMm: 10, atMm: 0, powerW: 1500 },
 ];
 
 // Four layers are within 3 % of explicit solutions beside steps (test/heatflow/plate/layers).
-describe.each(inFull ? steps : steps.slice(0, 3))(
+describe.each(inFull ? steps : steps.slice(0, 4))(
   'one layer beside a step of $thickMm to $thinMm mm, arc at $atMm mm',
   (step) => {
     const [one, four] = [1, 4].map((layers) => solvePlate({ ...planOf(step), layers })) as [

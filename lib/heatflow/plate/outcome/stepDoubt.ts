@@ -12,13 +12,19 @@ const EVEN_RATIO = 1.5;
  */
 const SHARE_PER_RATIO = 0.2;
 /**
- * How fast that falls off, in thicknesses of the thick side. Heat that cannot get into the thick side stays in the thin
- * one and runs along it; in the thick side it has spread through the thickness after one of them, and metal further in is
- * rather cooler than told. Against four layers, themselves held to the explicit solutions, for steps of 8, 12 and 25 to
- * 3, 25 to 10 and 50 to 6 mm welded on the step, beside it and 30 mm off (test/heatflow/plate/stepDoubt).
+ * How fast that falls off. Against four layers, themselves held to the explicit solutions, for steps of 8, 12 and 25 to 3,
+ * 25 to 8 and 10, and 50 to 6 mm with the arc on the step and 5 to 40 mm beside it (test/heatflow/plate/stepDoubt):
+ *
+ * Beside the step the thick metal warms at its face before it does through its thickness, and the more slowly less of
+ * that is left the further off the arc is; it is gone within a thickness or two of the thick side.
  */
-const FALLS_OVER = { thin: 3.3, thick: 0.5 };
-/** Of that, what is left where the arc stays so far off that heat crosses the step slowly and evenly. */
+const LOCAL = { perArcThick: 2, perThick: 0.5, perThickInThin: 0.7, leastInThinMm: 15 };
+/**
+ * And heat that cannot get into the thick side stays in the thin one and runs along it, where the arc is at the step. In the
+ * thick side metal further in is rather cooler than told.
+ */
+const ALONG = { arcMm: 15, perThick: 3.3 };
+/** Of what layers miss, what is left where the arc stays so far off that heat crosses the step slowly and evenly. */
 const FAR_SHARE = 0.05;
 /** Where layers hold both sides of the step, two to four of them missed by up to 3 % of the rise there. */
 const LAYERED_SHARE = 0.03;
@@ -44,18 +50,17 @@ export function stepDoubtK(plan: PlatePlan, model: PlateModel, peakC: Float64Arr
       const worst = isHeld ? LAYERED_SHARE : SHARE_PER_RATIO * (thick / thin - 1);
       const at = centreOf(model, place);
       const toArcMm = Math.min(...plan.passes.map(({ path }) => distanceToPath(path, at)));
-      const near = worst * Math.max(FAR_SHARE, Math.exp(-Math.max(0, toArcMm - cellMm) / thick));
-      for (const side of ['thin', 'thick'] as const) {
-        const key = `${isHeld} ${side} ${thick}`;
+      for (const { side, kind, near, fallMm } of waysOf(thick, toArcMm - cellMm, isHeld)) {
+        const key = `${isHeld} ${side} ${kind} ${thick}`;
         const source = sources.get(key) ?? {
           side,
           thickMm: thick,
-          // Through layers heat evens out over the thickness of the thick side, as it does in the metal.
-          fallMm: thick * (isHeld ? 1 : FALLS_OVER[side]),
+          fallMm,
           field: new Float64Array(inPart.length).fill(Number.NEGATIVE_INFINITY),
         };
         sources.set(key, source);
-        for (const end of [place, other]) source.field[end] = Math.max(source.field[end]!, Math.log(near));
+        for (const end of [place, other])
+          source.field[end] = Math.max(source.field[end]!, Math.log(worst * near));
       }
     }
   const doubtK = new Float64Array(inPart.length);
@@ -71,9 +76,35 @@ export function stepDoubtK(plan: PlatePlan, model: PlateModel, peakC: Float64Arr
   return doubtK;
 }
 
+type Side = 'thin' | 'thick';
+
+/** What a step leaves of its worst beside it, an arc so far off, and how fast that falls off on either side. */
+function waysOf(
+  thick: number,
+  arcMm: number,
+  isHeld: boolean,
+): readonly { readonly side: Side; readonly kind: string; readonly near: number; readonly fallMm: number }[] {
+  const off = Math.max(0, arcMm);
+  // Through layers heat evens out over the thickness of the thick side, as it does in the metal.
+  if (isHeld)
+    return (['thin', 'thick'] as const).map((side) => ({
+      side,
+      kind: 'held',
+      near: Math.max(FAR_SHARE, Math.exp(-off / thick)),
+      fallMm: thick,
+    }));
+  const local = Math.exp(-off / (LOCAL.perArcThick * thick));
+  const inThinMm = Math.max(LOCAL.leastInThinMm, LOCAL.perThickInThin * thick);
+  return [
+    { side: 'thick', kind: 'local', near: local, fallMm: LOCAL.perThick * thick },
+    { side: 'thin', kind: 'local', near: local, fallMm: inThinMm },
+    { side: 'thin', kind: 'along', near: Math.exp(-off / ALONG.arcMm), fallMm: ALONG.perThick * thick },
+  ];
+}
+
 /** Steps of one thickness, on one of their sides: the logarithm of the share beside each, and how fast it falls off. */
 interface Source {
-  readonly side: 'thin' | 'thick';
+  readonly side: Side;
   readonly thickMm: number;
   readonly fallMm: number;
   readonly field: Float64Array;

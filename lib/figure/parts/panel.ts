@@ -26,10 +26,11 @@ export function assemble(title: string, plotHeightPx: number, xaxis: Axis, panel
   const textPx = Math.max(0, ...names.map(textWidthPx));
   const perRow = Math.max(1, Math.floor(USUAL_WIDTH_PX / (textPx + LEGEND_SAMPLE_PX)));
   const legendPx = names.length > 0 ? Math.ceil(names.length / perRow) * LEGEND_ROW_PX + 24 : 0;
+  const heightPx = MARGIN.t + plotHeightPx + MARGIN.b + legendPx;
   return {
     data: panels.flatMap((panel) => panel.data),
     layout: {
-      ...baseLayout(title, MARGIN.t + plotHeightPx + MARGIN.b + legendPx),
+      ...baseLayout(title, heightPx),
       margin: {
         ...MARGIN,
         r: Math.max(...panels.map((panel) => panel.rightPx)),
@@ -46,9 +47,10 @@ export function assemble(title: string, plotHeightPx: number, xaxis: Axis, panel
               orientation: 'h',
               traceorder: 'normal',
               x: 0,
-              y: 0,
+              // Right under the time axis: on a wide page it takes fewer rows than were counted.
+              y: legendPx / heightPx,
               yref: 'container',
-              yanchor: 'bottom',
+              yanchor: 'top',
               entrywidth: textPx,
               entrywidthmode: 'pixels',
               itemclick: 'toggle',

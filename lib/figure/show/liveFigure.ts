@@ -1,10 +1,11 @@
 import { createHash } from 'node:crypto';
 import { escapeXml } from '../../quantity';
-import type { Figure } from '../figure';
+import type { Figure, Layout } from '../figure';
 import { figureName } from './figureName';
 import { packText } from './packPlotly';
 import { plotlyBundle } from './plotlyBundle';
 import { staticSvg } from './staticSvg';
+import { widthInProportion } from './widthInProportion';
 
 /** Widths of the two static pictures: a desk or paper, and a phone held upright. */
 const WIDE_PX = 860;
@@ -29,6 +30,7 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
   const live = figure.querySelector('.live');
   const touch = matchMedia('(pointer: coarse)').matches;
   live.hidden = false;
+  if (live.dataset.mostPx) live.style.maxWidth = live.dataset.mostPx + 'px';
   if (touch) layout.dragmode = false;
   else if (layout.margin && layout.height) {
     layout.height += ${TITLE_PX};
@@ -105,7 +107,14 @@ export function liveFigure(figure: Figure, id: string, title: 'titled' | 'untitl
       id: `${id}-${width}`,
     }).replace('<svg', `<svg id="${id}-${width}"`)}</div>`;
   const caption = title === 'titled' ? `<figcaption>${escapeXml(figureName(figure))}</figcaption>` : '';
-  return `<figure class="plot" id="${id}">${caption}${still('wide')}${still('narrow')}<div class="live" hidden></div><script type="application/octet-stream">${packText(JSON.stringify(bare))}</script></figure>`;
+  return `<figure class="plot" id="${id}">${caption}${still('wide')}${still('narrow')}<div class="live"${mostWidth(figure.layout)} hidden></div><script type="application/octet-stream">${packText(JSON.stringify(bare))}</script></figure>`;
+}
+
+/** No wider is a figure in proportion, so that its colour bar stands beside it. */
+function mostWidth(layout: Layout): string {
+  const { l, r, t, b } = layout.margin ?? { l: 0, r: 0, t: 0, b: 0 };
+  const plotPx = widthInProportion(layout, (layout.height ?? 0) - t - b);
+  return Number.isFinite(plotPx) ? ` data-most-px="${Math.ceil(l + plotPx + r)}"` : '';
 }
 
 /** The scripts at the end of a page with live figures, and the sources its content policy must allow. */

@@ -9,6 +9,7 @@ import { drawTraces } from '../svg/drawTraces';
 import { element } from '../svg/markup';
 import { plotArea } from '../svg/plotArea';
 import { figureName } from './figureName';
+import { widthInProportion } from './widthInProportion';
 
 /** How a figure is drawn for print. */
 export interface StaticSvgOptions {
@@ -42,10 +43,10 @@ export function staticSvg(figure: Figure, options: StaticSvgOptions = {}): strin
     heightInProportion(layout, widthPx - margin.l - margin.r),
   );
   const heightPx = options.heightPx ?? margin.t - saved + plotPx + bottom;
-  const placed: Figure = {
-    data,
-    layout: { ...layout, margin: { ...margin, t: margin.t - saved, b: bottom } },
-  };
+  const t = margin.t - saved;
+  // A plan that is narrower than the picture stands at its left, its colour bar beside it.
+  const r = Math.max(margin.r, widthPx - margin.l - widthInProportion(layout, heightPx - t - bottom));
+  const placed: Figure = { data, layout: { ...layout, margin: { ...margin, r, t, b: bottom } } };
   const area = plotArea(placed, widthPx, heightPx);
   const { box } = area;
   const clip = `${id}-clip`;

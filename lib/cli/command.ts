@@ -1,6 +1,6 @@
-import { complaintOf } from './complaint';
+import { TemperbookError } from '../quantity';
 import { takeUnits } from './say';
-import { HELP, UsageError } from './usage';
+import { helpOf, UsageError } from './usage';
 
 /** Each command is loaded only when it is asked for, so that --help answers at once. */
 const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>>>([
@@ -24,7 +24,7 @@ const COMMANDS = new Map<string, () => Promise<(args: string[]) => Promise<void>
 /** Runs a command line and returns its exit code. */
 export async function runCommand([name, ...args]: string[]): Promise<number> {
   if (name === undefined || [name, ...args].some((arg) => arg === '--help' || arg === '-h')) {
-    process.stdout.write(HELP);
+    process.stdout.write(helpOf(COMMANDS.has(name ?? '') ? name : undefined));
     return name === undefined ? 2 : 0;
   }
   try {
@@ -39,4 +39,17 @@ export async function runCommand([name, ...args]: string[]): Promise<number> {
     process.stderr.write(`${complaint.text}\n`);
     return complaint.code;
   }
+}
+
+/** What to tell of an error that is the user's to put right, and the exit code; of any other, a fault of the kit, nothing. */
+export function complaintOf(error: unknown): { readonly text: string; readonly code: 1 | 2 } | undefined {
+  if (error instanceof TemperbookError)
+    return { text: 'excerpt' in error ? `${error.message}\n\n${error.excerpt}` : error.message, code: 1 };
+  if (error instanceof UsageError || isParseArgsError(error))
+    return { text: `${(error as Error).message}\nFor help: temperbook --help`, code: 2 };
+  return undefined;
+}
+
+function isParseArgsError(error: unknown): boolean {
+  return error instanceof Error && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
 }

@@ -4,7 +4,8 @@ import { relative } from 'node:path';
 export class UsageError extends Error {}
 
 /** What `temperbook --help` prints. */
-export const HELP = `What heat did to an aluminium part, from your temperature log.
+const HELP = `What heat did to an aluminium part, from your temperature log. What one command
+takes: temperbook review --help
 
   temperbook new <folder>
       Makes a folder that runs at once: a job file with comments, an invented
@@ -201,6 +202,15 @@ For amend, chart, compare, heat, parts, review, run, size and watch:
 Exit code: 0 done, 1 something is wrong with a file or value, 2 the command
 was typed wrongly.
 `;
+
+/** What of the help is about one command, with the exit codes; all of it where no command is named. */
+export function helpOf(command: string | undefined): string {
+  if (command === undefined) return HELP;
+  const about = new RegExp(`^  temperbook ${command}\\b|^For [^:]*\\b${command}\\b[^:]*:|^Exit code`, 'm');
+  return HELP.split('\n\n')
+    .filter((block) => about.test(block))
+    .join('\n\n');
+}
 
 /** A value that must be given. */
 export function required(value: string | undefined, what: string): string {

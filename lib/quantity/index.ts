@@ -1,16 +1,16 @@
 export { formatChance } from './chance';
 export { type ErrorPlace, TemperbookError } from './error';
 export { escapeXml } from './escapeXml';
-export { finishPage } from './finishPage';
 export { formatDuration, formatPercent, formatStress, formatTemp, formatTempSpan } from './format';
 export { formatKept } from './formatKept';
 export { inUsUnits, type Units } from './inUsUnits';
 export { inWorkers, type WorkerTask } from './inWorkers';
 export { type Judged, judged } from './judged';
-export { keepTogether } from './keepTogether';
 export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
 export { nowAndThen } from './nowAndThen';
+export { finishPage } from './page/finishPage';
+export { keepTogether } from './page/keepTogether';
 export { requireList } from './requireList';
 export { type DataProblem, dataCheck, refuseProblems } from './schema/dataProblems';
 export * as schema from './schema/schemaParts';

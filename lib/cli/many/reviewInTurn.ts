@@ -1,4 +1,4 @@
-import { complaintOf } from '../complaint';
+import { complaintOf } from '../command';
 import { review } from '../review';
 import { takeUnits } from '../say';
 

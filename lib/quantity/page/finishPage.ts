@@ -1,6 +1,6 @@
+import { escapeXml } from '../escapeXml';
+import { inUsUnits, type Units } from '../inUsUnits';
 import { changeTexts } from './changeTexts';
-import { escapeXml } from './escapeXml';
-import { inUsUnits, type Units } from './inUsUnits';
 import { pageKeptTogether } from './keepTogether';
 
 /**

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { escapeXml, finishPage, keepTogether } from '../../lib/quantity';
-import { fc } from '../setup/fc';
+import { escapeXml, finishPage, keepTogether } from '../../../lib/quantity';
+import { fc } from '../../setup/fc';
 
 /** What of a text stays on one line, piece by piece. */
 const wholes = (text: string): string[] =>
@@ -16,7 +16,7 @@ describe('keepTogether', () => {
     ['82–103 of 155–175 °C at 15.3 °C/s', ['82–103', '155–175 °C', '15.3 °C/s']],
     ['J-1042, HB-07 and EN 1999-1-1 of 2031-05-14', ['J-1042', 'HB-07', '1999-1-1', '2031-05-14']],
     ['0.671 kN m, 20.0 ksi, 12 h 19 min', ['0.671 kN m', '20.0 ksi', '12 h', '19 min']],
-    ['356-T6, 6061-O, 3 minutes in 5 holes', ['356-T6', '6061-O']],
+    ['356-T6, 6061-O, 3 minutes in 5 holes (2)', ['356-T6', '6061-O']],
     // A name of a file has places to be parted at: it may be longer than a line.
     ['2026-03-02-bench-1-MF-101.csv, logs/hb-07-weld.csv', []],
   ])('of "%s"', (text, expected) => {

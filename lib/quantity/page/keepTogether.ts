@@ -10,7 +10,7 @@ const QUANTITY = `${LEAD}${NUMBER}(?:–${NUMBER})?[ \\u00a0]${UNIT}`;
 /** "82–103" */
 const RANGE = `${NUMBER}–${NUMBER}`;
 /** Short brackets that begin with a number: "(82 to 103 %)". */
-const IN_BRACKETS = `\\(${LEAD}\\d[^()<>&]{0,22}\\)`;
+const IN_BRACKETS = `\\((?=[^()]*[ \\u00a0–-])${LEAD}\\d[^()<>&]{0,22}\\)`;
 /** An alloy with its temper, a number of a part, a date: "A356.0-T6", "HB-07", "2031-05-14". */
 const DESIGNATION = '(?<![\\p{L}\\d./-])[\\p{L}\\d.]{1,8}(?:-\\p{L}?\\d[\\w.]{0,5}|-[FOW])+(?![\\w-])';
 const TOGETHER = new RegExp(`${IN_BRACKETS}|(?<![\\p{L}\\d.])${QUANTITY}|${DESIGNATION}|${RANGE}`, 'gu');

@@ -44,6 +44,7 @@ td { overflow-wrap: break-word; }
 @media screen and (max-width: 640px) { ${cards('table.cards')} }
 @media screen and (max-width: 960px) { ${cards('table.cards:has(th:nth-child(6))')} }
 @media screen and (min-width: 641px) and (max-width: 960px) { table.cards:has(th:nth-child(6)) tbody { display: grid; grid-template-columns: 1fr 1fr; gap: 0 2rem; } }
+@media print { ${cards('table.cards:has(th:nth-child(9))')} table.cards:has(th:nth-child(9)) tbody { display: grid; grid-template-columns: 1fr 1fr; gap: 0 2rem; } }
 @page { margin: 14mm 15mm; }
 @media print {
   body { font-size: 10pt; line-height: 1.4; } main { max-width: none; padding: 0; }

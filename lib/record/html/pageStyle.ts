@@ -77,7 +77,7 @@ tbody th { min-width: 5.5rem; }
   /* The picture takes what the rest leaves of the sheet; large it stands in the annex. */
   .large { display: block; } .large svg { width: 100%; height: auto; }
   .story { display: flex; flex-direction: column; min-height: calc(100vh - 2mm); font-size: 8.5pt; line-height: 1.3; }
-  .story .picture { flex: 1 1 40mm; min-height: 40mm; } .story .picture, .story figure.plot, .story figure.plot .still.wide { display: flex !important; flex-direction: column; }
+  .story .picture { flex: 1 1 36mm; min-height: 36mm; } .story .picture, .story figure.plot, .story figure.plot .still.wide { display: flex !important; flex-direction: column; }
   .story figure.plot, .story figure.plot .still.wide, .story .still.wide svg { flex: 1 1 0; min-height: 0; }
  .story .verdict h1 { font-size: 17pt; margin-bottom: .3rem; }
   .story h2, .story .picture h2 { margin: .5rem 0 .2rem; font-size: 10.5pt; } .story .picture { margin-top: .3rem; }

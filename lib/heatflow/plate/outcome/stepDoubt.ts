@@ -23,7 +23,7 @@ const LOCAL = { perArcThick: 2, perThick: 0.5, perThickInThin: 0.7, leastInThinM
  * And heat that cannot get into the thick side stays in the thin one and runs along it, where the arc is at the step. In the
  * thick side metal further in is rather cooler than told.
  */
-const ALONG = { arcMm: 18, perThick: 3.3 };
+const ALONG = { share: 0.85, arcMm: 24, perThick: 3.3 };
 /** Of what layers miss, what is left where the arc stays so far off that heat crosses the step slowly and evenly. */
 const FAR_SHARE = 0.05;
 /** Where layers hold both sides of the step, two to four of them missed by up to 3 % of the rise there. */
@@ -98,7 +98,12 @@ function waysOf(
   return [
     { side: 'thick', kind: 'local', near: local, fallMm: LOCAL.perThick * thick },
     { side: 'thin', kind: 'local', near: local, fallMm: inThinMm },
-    { side: 'thin', kind: 'along', near: Math.exp(-off / ALONG.arcMm), fallMm: ALONG.perThick * thick },
+    {
+      side: 'thin',
+      kind: 'along',
+      near: ALONG.share * Math.exp(-off / ALONG.arcMm),
+      fallMm: ALONG.perThick * thick,
+    },
   ];
 }
 

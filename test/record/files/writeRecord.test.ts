@@ -23,6 +23,7 @@ import {
   writeRecord,
 } from '../../../lib/record';
 import { filesIn } from '../../setup/filesIn';
+import { unwrapped } from '../../setup/unwrapped';
 import { sampleParts, sampleRecord } from '../samples';
 
 /** No system gives a process this number. */
@@ -181,7 +182,7 @@ describe('amendRecordFile', () => {
       { what: 'Decision', was: 'nothing', now: 'reject' },
       { what: 'Reason', was: 'nothing', now: 'Soft beside TC1.' },
     ]);
-    expect(readFileSync(third.html, 'utf8')).toContain('68 HB at TC1');
+    expect(unwrapped(readFileSync(third.html, 'utf8'))).toContain('68 HB at TC1');
     expect(auditFolder(folder)).toEqual({ editions: 3, records: 1, findings: [] });
   });
 

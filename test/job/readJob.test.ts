@@ -107,7 +107,7 @@ describe('readJob', () => {
     ],
     [
       { plan: { ...PLAN, passes: [{ ...PLAN.passes[0], travel: 2 }] } },
-      /plan: This plan has one problem:\n {4}passes\[0\]\.travel: found a key the kit does not know/,
+      /plan\.passes\[0\]\.travel: found a key the kit does not know, expected one of path, .*travelMmPerS/,
     ],
     [{ earlier: [{ record: 'none.json' }] }, /earlier\[0\]\.record: .*none\.json: There is no such record/],
     [

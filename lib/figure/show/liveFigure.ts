@@ -29,12 +29,15 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
   const { data, layout } = JSON.parse(await (${UNPACK})(figure.querySelector('script').textContent));
   const live = figure.querySelector('.live');
   const touch = matchMedia('(pointer: coarse)').matches;
+  // How far a legend under the time axis has its top above the figure's foot.
+  const legendPx = layout.legend?.yanchor === 'top' ? layout.legend.y * layout.height : undefined;
   live.hidden = false;
   if (live.dataset.mostPx) live.style.maxWidth = live.dataset.mostPx + 'px';
   if (touch) layout.dragmode = false;
   else if (layout.margin && layout.height) {
     layout.height += ${TITLE_PX};
     layout.margin.t += ${TITLE_PX};
+    if (legendPx !== undefined) layout.legend.y = legendPx / layout.height;
   }
   try {
     await Plotly.newPlot(live, data, layout, {
@@ -50,7 +53,11 @@ export const DRAW_FIGURE = `async (Plotly, figure) => {
   }
   const more = (live.querySelector('.legend')?.getBBox().height ?? 0) + 56 - layout.margin.b;
   if (layout.showlegend && more > 0)
-    await Plotly.relayout(live, { height: layout.height + more, 'margin.b': layout.margin.b + more });
+    await Plotly.relayout(live, {
+      height: layout.height + more,
+      'margin.b': layout.margin.b + more,
+      ...(legendPx === undefined ? {} : { 'legend.y': (legendPx + more) / (layout.height + more) }),
+    });
   figure.classList.add('drawn');
   if (!layout.yaxis2) return;
   const fahrenheit = layout.yaxis2.ticktext ? 'yaxis2' : 'yaxis';

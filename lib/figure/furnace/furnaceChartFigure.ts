@@ -183,7 +183,7 @@ function momentMarks(
   };
 }
 
-/** "✗ 7  Ageing: …": what was found, and what was wanted where it is not met; broken into lines. */
+/** "✗ 7  Ageing: …": what was found, and what was wanted where it is not met; broken into lines, a temperature whole. */
 function requirementLines({ name, verdict, found, wanted, missing }: Requirement, k: number): string[] {
   const told =
     verdict === 'cannot tell'
@@ -192,7 +192,7 @@ function requirementLines({ name, verdict, found, wanted, missing }: Requirement
         ? `${found}; wanted: ${wanted}`
         : found;
   const lines = wrapped(
-    `${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`.replaceAll(' °', '\u00a0°'),
+    `${SIGNS[verdict]} ${k + 1}  ${name}: ${told}`.replace(/ (?=°|\(-?\d)/g, '\u00a0'),
     LINE_LETTERS,
   );
   const shown = lines.slice(0, MOST_LINES);

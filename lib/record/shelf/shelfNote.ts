@@ -65,6 +65,7 @@ export class ShelfNote {
 export const standsAsNoted = (noted: NotedFile, found: Stats): boolean =>
   noted.bytes === found.size && noted.changedMs === changedMsOf(found);
 
+/** When a file was last changed in any way, its name and rights included, ms. */
 export const changedMsOf = ({ mtimeMs, ctimeMs }: Stats): number => Math.max(mtimeMs, ctimeMs);
 
 /**

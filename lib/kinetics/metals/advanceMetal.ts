@@ -1,6 +1,6 @@
 import { checkHistory, type ThermalHistory } from '../../history';
 import { GAS_CONSTANT, ZERO_C_IN_K } from '../../quantity';
-import { meanOfDecay, meanRate, rateClock } from './arrhenius';
+import { goneAfter, meanOfDecay, meanRate, rateClock } from './arrhenius';
 import { dissolveStep, solubleShare } from './dissolution';
 import type { MetalState } from './metalState';
 import type { PlausibleMetal } from './plausibleMetal';
@@ -13,6 +13,7 @@ import {
   leastUseful,
   meanWithoutBrake,
   newParticles,
+  spentOn,
 } from './solute';
 import { COLD_C, DISSOLVES_FROM_C, stepCount } from './stepCount';
 
@@ -62,13 +63,24 @@ export function advanceMetal(
   const delaying = metal.delay ? rateClock(metal.delay) : null;
   const dissolving = rateClock(metal.dissolution);
   const ageing = rateClock(metal.ageing);
+  const fastestAgeing = Math.exp(ageing.atInfinity - ageing.perInverseK * agesFastestInverseK);
   const clustering = rateClock(metal.clusters);
   const forgetting = rateClock(metal.restForgotten);
   const solvusPerInverseK = metal.solvusJPerMol / GAS_CONSTANT;
   const solvusInverseK = 1 / (metal.solvusC + zeroK);
 
   const { startYieldMPa, floorMPa, hardeningMPa, solutionMPa, naturalMPa, original } = state;
-  let { dose, delay, dissolution, soluble, clustered, clusterable, nuclei, rested, aged, agedDose } = state;
+  // Told to be numbers: what a loop carries on from a property is else put in a box on every step, a tenth of the time.
+  let dose = +state.dose;
+  let delay = +state.delay;
+  let dissolution = +state.dissolution;
+  let soluble = +state.soluble;
+  let clustered = +state.clustered;
+  let clusterable = +state.clusterable;
+  let nuclei = +state.nuclei;
+  let rested = +state.rested;
+  let aged = +state.aged;
+  let agedDose = +state.agedDose;
   const hardens = hardeningMPa > 0;
 
   let softeningRate = 0;
@@ -89,7 +101,7 @@ export function advanceMetal(
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       const there = soluble > NOTHING ? 'soluble' : solute ? 'aged' : 'none';
-      const steps = stepCount(metal, ageing, startC, rise, spanS, there);
+      const steps = stepCount(metal, ageing, fastestAgeing, startC, rise, spanS, there);
       const stepS = spanS / steps;
       let inverse = 1 / (startC + zeroK);
       // As a rule the rates are those at the end of the interval before.
@@ -117,9 +129,7 @@ export function advanceMetal(
           ? softeningRate
           : Math.exp(softening.atInfinity - softening.perInverseK * endInverse);
         const doseGain = stepS * meanRate(softeningRate, softeningEnd, softening.perInverseK * fall);
-        // What forms evenly on the step sees the dose that comes after it, ∫ u r du with a rate r that runs straight.
-        const seenByNew =
-          (doseGain * (softeningRate + 2 * softeningEnd)) / (3 * (softeningRate + softeningEnd));
+        const softeningStart = softeningRate;
         softeningRate = softeningEnd;
         dose += doseGain;
         let delayGain = 0;
@@ -148,7 +158,7 @@ export function advanceMetal(
           // New particles dissolve like the others, as far as the solvus has room for their solute.
           const room = aged > NOTHING ? Math.sqrt((limitBefore + limitEnd) / 2) - soluble - freed : 0;
           if (room > 0) {
-            const back = Math.min(-aged * Math.expm1(-2 * dissolved), room);
+            const back = Math.min(aged * goneAfter(2 * dissolved), room);
             aged -= back;
             freed += back;
           }
@@ -170,7 +180,7 @@ export function advanceMetal(
           if (clustered > NOTHING || midC < CLUSTERS_GONE_C) {
             if (!isHold || clusteringRate === 0)
               clusteringRate = Math.exp(clustering.atInfinity - clustering.perInverseK * midInverse);
-            const gone = -Math.expm1(-stepS * clusteringRate);
+            const gone = goneAfter(stepS * clusteringRate);
             clustered += (clusterable * clusteredInTheEnd(midC) - clustered) * gone;
             if (isBraked && midC < CLUSTERS_STABLE_C) rested += (1 - rested) * gone;
           }
@@ -188,15 +198,21 @@ export function advanceMetal(
             const intact = original * (1 - Math.sqrt(dissolution));
             // What softens meanwhile is taken as in the middle of the step.
             const left = delayedLeft(dose - doseGain / 2, power, delay - delayGain / 2);
-            const present = intact * left + aged * curveLeft(agedDose - doseGain / 2, power);
+            const agedLeft = aged > 0 ? curveLeft(agedDose - doseGain / 2, power) : 0;
+            const present = intact * left + aged * agedLeft;
             const ceiling = ageingCeiling(midC, noAgeingFromC);
             const room = ceiling - present;
             const coarse = intact * (1 - left);
-            if (room > 0 && soluble > leastUseful(coarse, coarseCatch)) {
+            const least = leastUseful(coarse, coarseCatch);
+            if (room > 0 && soluble > least) {
               if (!isHold || ageingRate === 0) {
                 const ageingInverse = midC < agesFastestC ? midInverse : agesFastestInverseK;
                 // New particles form the more slowly the less drives them.
-                ageingRate = ceiling ** 3 * Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
+                ageingRate =
+                  ceiling *
+                  ceiling *
+                  ceiling *
+                  Math.exp(ageing.atInfinity - ageing.perInverseK * ageingInverse);
               }
               let meanNuclei = 1;
               if (nuclei < ALL) {
@@ -206,15 +222,20 @@ export function advanceMetal(
                 // Of n = 1 − (1 − n₀) exp(−k) the mean over the step.
                 meanNuclei = 1 - without * meanOfDecay(nucleating);
               }
-              const ageingShare = -Math.expm1(-stepS * ageingRate * meanNuclei);
-              const { formed, spent } = newParticles(
-                soluble,
-                coarse,
-                coarseCatch,
-                ageingShare,
-                room * ageingShare,
-              );
-              if (formed > 0) agedDose = (aged * agedDose + formed * seenByNew) / (aged + formed);
+              const ageingShare = goneAfter(stepS * ageingRate * meanNuclei);
+              const most = room * ageingShare;
+              let spent = Math.min(soluble * ageingShare, soluble - least);
+              let formed = newParticles(spent, soluble, coarse, coarseCatch);
+              if (formed > most) {
+                formed = most;
+                spent = spentOn(most, soluble, coarse, coarseCatch);
+              }
+              if (formed > 0) {
+                // What forms evenly on the step sees the dose that comes after it, ∫ u r du with a rate r that runs straight.
+                const seenByNew =
+                  (doseGain * (softeningStart + 2 * softeningEnd)) / (3 * (softeningStart + softeningEnd));
+                agedDose = (aged * agedDose + formed * seenByNew) / (aged + formed);
+              }
               aged += formed;
               soluble -= spent;
             }

@@ -30,31 +30,25 @@ export function ageingCeiling(tempC: number, noAgeingFromC: number): number {
 export const leastUseful = (coarse: number, catching: number): number => Math.max(0, (catching - 1) * coarse);
 
 /**
- * What a step of ageing makes of solute. Of every bit of it the share u(s) = 1 − c k/(k + s) forms new fine particles
- * and the rest goes to coarse survivors and is lost, so spending s₀ − s₁ forms
+ * What a step of ageing makes of the solute it spends. Of every bit of it the share u(s) = 1 − c k/(k + s) forms new fine
+ * particles and the rest goes to coarse survivors and is lost, so spending s₀ − s₁ forms
  *
- *   ∫ u ds = (s₀ − s₁) − c k ln((k + s₀)/(k + s₁)),
+ *   ∫ u ds = (s₀ − s₁) − c k ln((k + s₀)/(k + s₁)).
  *
- * at most `most`; nothing ages once survivors catch all of it.
- * @param soluble s₀, solute in solution. @param coarse k, coarse survivors; both shares of all particles.
- * @param catching c, how strongly survivors catch. @param ageingShare what the clock ages of it, 0 … 1.
- * @param most what may be formed on the step.
+ * @param spent s₀ − s₁, at most what leaves `leastUseful`: nothing ages once survivors catch all of it.
+ * @param soluble s₀, solute in solution. @param coarse k, coarse survivors; all shares of all particles.
+ * @param catching c, how strongly survivors catch.
  */
-export function newParticles(
-  soluble: number,
-  coarse: number,
-  catching: number,
-  ageingShare: number,
-  most: number,
-): { readonly formed: number; readonly spent: number } {
+export function newParticles(spent: number, soluble: number, coarse: number, catching: number): number {
+  return spent + catching * coarse * Math.log1p(-spent / (coarse + soluble));
+}
+
+/** Of `newParticles` the inverse: what is spent on forming `formed`, taken by the useful share in the middle of the way. */
+export function spentOn(formed: number, soluble: number, coarse: number, catching: number): number {
   const least = leastUseful(coarse, catching);
-  const spent = Math.min(soluble * ageingShare, soluble - least);
-  const formed = spent + catching * coarse * Math.log1p(-spent / (coarse + soluble));
-  if (formed <= most) return { formed, spent };
   const useful = (solute: number): number => 1 - (catching * coarse) / (coarse + solute);
-  // By the share in the middle of what is spent.
-  const halfway = useful(Math.max(least, soluble - most / useful(soluble) / 2));
-  return { formed: most, spent: halfway > 0 ? Math.min(most / halfway, soluble - least) : soluble - least };
+  const halfway = useful(Math.max(least, soluble - formed / useful(soluble) / 2));
+  return halfway > 0 ? Math.min(formed / halfway, soluble - least) : soluble - least;
 }
 
 /**

@@ -21,10 +21,12 @@ export type SoluteThere = 'none' | 'aged' | 'soluble';
 /**
  * Into how many steps a straight line of temperature is cut: by its rise, and where solute ages, or may come free and age, by
  * the time as well, unless all of the way is too hot for it. Derived from what splitting a history may move, see `advanceMetal`.
+ * @param fastestAgeing rate of `ageing` where it is fastest, 1/s.
  */
 export function stepCount(
   { agesFastestC, noAgeingFromC }: Pick<PlausibleMetal, 'agesFastestC' | 'noAgeingFromC'>,
   ageing: RateClock,
+  fastestAgeing: number,
   startC: number,
   rise: number,
   spanS: number,
@@ -36,6 +38,7 @@ export function stepCount(
   const steps = Math.max(1, Math.ceil(Math.abs(rise) / (exchanges ? SOLUTE_STEP_K : STEP_K)));
   const coolest = rise > 0 ? startC : startC + rise;
   if (coolest >= noAgeingFromC || (solute !== 'soluble' && hottest <= DISSOLVES_FROM_C)) return steps;
+  if (spanS * fastestAgeing <= steps * AGEING_STEP) return steps;
   const agesAt = Math.min(hottest, agesFastestC) + ZERO_C_IN_K;
   const byTime = (spanS * Math.exp(ageing.atInfinity - ageing.perInverseK / agesAt)) / AGEING_STEP;
   return byTime > steps ? Math.min(Math.ceil(byTime), Math.max(steps, MOST_AGEING_STEPS)) : steps;

@@ -28,7 +28,14 @@ const extentOf = (mode: string) => ({ TEST_EXTENT: mode === 'full' ? 'full' : 's
 /** Started first, by its name: the longest file of the suite is here, and runs beside the rest. */
 const browserProject = (mode: string) => ({
   extends: true as const,
-  test: { name: 'browser', include: browser, globalSetup: 'test/setup/build.ts', env: extentOf(mode) },
+  resolve: { alias: rooms },
+  test: {
+    name: 'browser',
+    isolate: false,
+    include: browser,
+    globalSetup: 'test/setup/build.ts',
+    env: extentOf(mode),
+  },
 });
 
 export default defineConfig(({ mode }) => ({

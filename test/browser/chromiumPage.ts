@@ -2,9 +2,11 @@ import { pathToFileURL } from 'node:url';
 import { type Browser, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
 import { CHROMIUM } from './programs';
 
-/** A browser that talks to nobody of its own accord. */
-export const startChromium = (): Promise<Browser> =>
-  chromium.launch({
+let running: Promise<Browser> | undefined;
+
+/** A browser that talks to nobody of its own accord; one for all tests of a worker, with which it ends. */
+export function startChromium(): Promise<Browser> {
+  running ??= chromium.launch({
     executablePath: CHROMIUM,
     args: [
       '--no-sandbox',
@@ -16,6 +18,8 @@ export const startChromium = (): Promise<Browser> =>
       '--disable-sync',
     ],
   });
+  return running;
+}
 
 /** An opened page and what it did that it should not do. */
 export interface OpenedPage {

@@ -18,10 +18,7 @@ beforeAll(async () => {
   browser = await startChromium();
   folder = mkdtempSync(join(tmpdir(), 'sheets-'));
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 /** A record in which every text is hostile that its schema leaves free, and every text of its figures. */
 function hostileRecord(): DecisionRecord {

@@ -27,7 +27,6 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
-  await browser?.close();
   for (const server of servers.values()) await server.stop();
   rmSync(home, { recursive: true });
 });

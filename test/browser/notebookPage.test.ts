@@ -16,10 +16,7 @@ beforeAll(async () => {
   folder = mkdtempSync(path.join(tmpdir(), 'page-'));
   file = (await runNotebook('test/notebook/fixtures/figures.ipynb', { outFolder: folder })).htmlPath;
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 describe("a notebook's page, opened offline", () => {
   it.each([

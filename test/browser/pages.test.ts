@@ -2,7 +2,7 @@
 import { readdirSync } from 'node:fs';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { inFull } from '../setup/extent';
 import { ranNotebook } from '../setup/ranNotebook';
 import { accessibilityFaults } from './accessibilityFaults';
@@ -20,7 +20,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await startChromium();
 });
-afterAll(() => browser?.close());
 
 describe.each(notebooks)('the pages of notebooks/%s', (name) => {
   let pages: string[];

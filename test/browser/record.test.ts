@@ -18,10 +18,7 @@ beforeAll(async () => {
   browser = await startChromium();
   folder = mkdtempSync(join(tmpdir(), 'pages-'));
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 const write = (name: string, over: Partial<RecordParts> = {}, units: Units = 'metric'): string =>
   writeRecord(sampleRecord(over), folder, name, units).html;

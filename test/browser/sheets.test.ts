@@ -15,10 +15,7 @@ beforeAll(async () => {
   browser = await startChromium();
   folder = mkdtempSync(join(tmpdir(), 'sheets-'));
 });
-afterAll(async () => {
-  await browser?.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 /** In short the narrowest, where a fault shows first. */
 const SCREENS = inFull ? [PHONE, TABLET, DESK] : [PHONE];

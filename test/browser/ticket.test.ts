@@ -1,5 +1,5 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { type PartState, planRecovery, recoveryTicket, ticketHtml } from '../../lib/heattreat';
 import { startChromium } from './chromiumPage';
 
@@ -7,7 +7,6 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await startChromium();
 });
-afterAll(() => browser.close());
 
 /** Pages of a PDF: its page objects stand there in plain text. */
 const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;

@@ -14,17 +14,14 @@ const folder = mkdtempSync(path.join(tmpdir(), 'sheet-'));
 beforeAll(async () => {
   browser = await startChromium();
 });
-afterAll(async () => {
-  await browser.close();
-  rmSync(folder, { recursive: true });
-});
+afterAll(() => rmSync(folder, { recursive: true }));
 
 /** Pages of a PDF: its page objects stand there in plain text. */
 const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page\b(?!s)/g)?.length ?? 0;
 
 describe('a sheet for the wall', () => {
   const figure = mapFigure(
-    strengthMap({ alloy: '356.0', temper: 'T6', tempC: [80, 600] }),
+    strengthMap({ alloy: '356.0', temper: 'T6', tempC: [80, 600], rows: 27, columns: 21 }),
     practicesFor('356.0'),
   );
   const note = 'A sentence about what the picture shows and what it does not know. '.repeat(3);

@@ -3,14 +3,13 @@ import { appendFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { DESK, PHONE, startChromium } from './chromiumPage';
 
 let browser: Browser;
 beforeAll(async () => {
   browser = await startChromium();
 });
-afterAll(() => browser.close());
 
 const lines = readFileSync('data/demo/mast-foot-two-probes.csv', 'utf8').split(/(?<=\n)/);
 const hot = lines.findIndex((line) => Number(line.split(',')[1]) > 230);

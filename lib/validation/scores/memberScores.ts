@@ -30,13 +30,17 @@ export interface MemberScore {
  * Every row of evidence that says something new about the members' property, against them. Rows that repeat another
  * are left out, as are alloys outside the family's cards.
  */
-export function memberScores(count = 400, family?: MetalFamily): readonly MemberScore[] {
-  return scored((row) => rowPrediction(row, { count, family }));
+export function memberScores(
+  count = 400,
+  family?: MetalFamily,
+  rows: readonly EvidenceRow[] = evidenceTable(),
+): readonly MemberScore[] {
+  return scored(rows, (row) => rowPrediction(row, { count, family }));
 }
 
 /** The same rows against what the kit said before it was fitted to any, where it gave a band. */
-export function frozenScores(): readonly MemberScore[] {
-  return scored((row, frozen) => {
+export function frozenScores(rows: readonly EvidenceRow[] = evidenceTable()): readonly MemberScore[] {
+  return scored(rows, (row, frozen) => {
     if (frozen?.low === undefined || frozen.high === undefined) return null;
     const { nominal: median, low, high } = frozen;
     const noise = rowNoise(row);
@@ -51,10 +55,11 @@ export function frozenScores(): readonly MemberScore[] {
 }
 
 function scored(
+  rows: readonly EvidenceRow[],
   predict: (row: EvidenceRow, frozen: FrozenPrediction['model']) => RowPrediction | null,
 ): readonly MemberScore[] {
   const models = new Map(frozenPredictions().rows.map(({ id, model }) => [id, model]));
-  return evidenceTable().flatMap((row) => {
+  return rows.flatMap((row) => {
     if (row.use === 'repeat') return [];
     const frozen = models.get(row.id) ?? null;
     const predicted = predict(row, frozen);

@@ -1,4 +1,4 @@
-import { type EvidenceRow, frozenPredictions, type MetalFamily } from '../../kinetics';
+import { type EvidenceRow, evidenceTable, frozenPredictions, type MetalFamily } from '../../kinetics';
 import { clockOfScore } from './clockOfScore';
 import { frozenScores, type MemberScore, memberScores } from './memberScores';
 import { type ScoreSummary, scoreSummary } from './scoreSummary';
@@ -28,16 +28,15 @@ const FAMILY: { readonly [model in ScoredModel]?: MetalFamily } = {
 
 /** Strength kept by aged metal, as a share of what it was: every such row against every model. */
 export function boardScores(count = 400): readonly BoardScore[] {
+  const rows = evidenceTable().filter(({ unit, known }) => unit === 'fraction' && known !== 'practice');
   return SCORED_MODELS.flatMap((model) => {
     const isFrozen = model === 'before the fit';
-    const scores = isFrozen ? frozenScores() : memberScores(count, FAMILY[model]);
-    return scores
-      .filter(({ row }) => row.unit === 'fraction' && row.known !== 'practice')
-      .map((score) => ({
-        ...score,
-        model,
-        timeFactor: isFrozen ? null : clockOfScore(score.row, FAMILY[model]),
-      }));
+    const scores = isFrozen ? frozenScores(rows) : memberScores(count, FAMILY[model], rows);
+    return scores.map((score) => ({
+      ...score,
+      model,
+      timeFactor: isFrozen ? null : clockOfScore(score.row, FAMILY[model]),
+    }));
   });
 }
 

@@ -29,6 +29,8 @@ export const AT_THE_END = new Uint32Array(0);
 
 /** Solute and new particles below this share are none. */
 const NOTHING = 1e-9;
+/** A dose that grew by no more than this factor softens no further: 3e-8 of the yield. */
+const NEXT_TO_NOTHING = 1 + 1e-7;
 /** And nuclei above this are all there can be. */
 const ALL = 1 - NOTHING;
 
@@ -83,6 +85,9 @@ export function advanceMetal(
   let agedDose = +state.agedDose;
   const hardens = hardeningMPa > 0;
 
+  let left = 1;
+  let leftAtDose = Number.NaN;
+  let leftAtDelay = Number.NaN;
   let softeningRate = 0;
   let delayRate = 0;
   let ratesAtC = Number.NaN;
@@ -196,8 +201,14 @@ export function advanceMetal(
           }
           if (midC > COLD_C && midC < noAgeingFromC) {
             const intact = original * (1 - Math.sqrt(dissolution));
-            // What softens meanwhile is taken as in the middle of the step.
-            const left = delayedLeft(dose - doseGain / 2, power, delay - delayGain / 2);
+            // What softens meanwhile is taken as in the middle of the step, and as before where next to nothing came to it.
+            const midDose = dose - doseGain / 2;
+            const midDelay = delay - delayGain / 2;
+            if (!(midDose <= leftAtDose && midDelay <= leftAtDelay)) {
+              left = delayedLeft(midDose, power, midDelay);
+              leftAtDose = midDose * NEXT_TO_NOTHING;
+              leftAtDelay = midDelay * NEXT_TO_NOTHING;
+            }
             const agedLeft = aged > 0 ? curveLeft(agedDose - doseGain / 2, power) : 0;
             const present = intact * left + aged * agedLeft;
             const ceiling = ageingCeiling(midC, noAgeingFromC);
@@ -246,8 +257,8 @@ export function advanceMetal(
       if (dissolves) dissolvingAtC = ratesAtC;
     }
     if (at !== undefined && i !== at[asked] && i !== n - 1) continue;
-    const left = original * (1 - Math.sqrt(dissolution)) * delayedLeft(dose, power, delay);
-    const hardening = left + (aged > 0 ? aged * curveLeft(agedDose, power) : 0);
+    const ofOriginal = original * (1 - Math.sqrt(dissolution)) * delayedLeft(dose, power, delay);
+    const hardening = ofOriginal + (aged > 0 ? aged * curveLeft(agedDose, power) : 0);
     const kept =
       (floorMPa + hardeningMPa * hardening + soluble * (solutionMPa + naturalMPa * clustered)) /
       startYieldMPa;

@@ -9,6 +9,7 @@ export { type Judged, judged } from './judged';
 export { knownOptions } from './knownOptions';
 export { nearestName } from './nearestName';
 export { nowAndThen } from './nowAndThen';
+export { once } from './once';
 export { finishPage } from './page/finishPage';
 export { keepTogether } from './page/keepTogether';
 export { requireList } from './requireList';

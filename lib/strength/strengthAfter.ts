@@ -1,6 +1,6 @@
 import { asExposure, type BlindTime, type Exposure, weightsOfSigns } from '../exposure';
 import type { ThermalHistory } from '../history';
-import { type Judged, knownOptions, requireList } from '../quantity';
+import { type Judged, knownOptions, once, requireList } from '../quantity';
 import { effectiveNumber, weightedQuantiles, weightedShare } from '../statistics';
 import { allowanceOf } from './allowance';
 import { type Contribution, contributions } from './contributions';
@@ -68,7 +68,7 @@ export interface StrengthAfter {
   /** Ultimate strength likewise; null where no source carries it. */
   readonly ultimateKeptFraction: Judged | null;
   readonly yieldMPa: Judged;
-  /** The middle metal on the record exactly as it was read; null where only the end was asked for. */
+  /** The middle metal on the record exactly as it was read; null where only the end was asked for. Worked out when it is asked for. */
   readonly asReadFraction: number | null;
   /** Share of draws within the allowance; null where part of the record is blind. */
   readonly chanceKept: number | null;
@@ -76,6 +76,7 @@ export interface StrengthAfter {
   readonly chanceOfRecorded: number;
   readonly word: VerdictWord;
   readonly blind: readonly BlindTime[];
+  /** Worked out when they are asked for; none where only the end was. */
   readonly contributions: readonly Contribution[];
   /** The same with each family of models below half an hour alone. */
   readonly families: readonly FamilyBand[];
@@ -171,7 +172,9 @@ function answerOf(
   // Neither line as read nor contributions ask for more draws than these, or for weights.
   const known = given ?? (goOn && goOn.draws.metals.length >= AS_READ_DRAWS ? goOn : undefined);
   const because = [...all.flatMap((one) => one.because), ...metals.because];
-  let track: StrengthTrack | undefined;
+  const asRead = once(() => known?.asReadFraction ?? asReadFraction(all, metals));
+  const byDoubt = once(() => known?.contributions ?? contributions(all, metals));
+  const track = once(() => trackOf(last.history, run, lookAt, weights));
   return {
     yieldKeptFraction: bandOfDraws(run.yieldKept, '1', because, weights),
     ultimateKeptFraction: run.ultimateKept ? bandOfDraws(run.ultimateKept, '1', because, weights) : null,
@@ -181,16 +184,19 @@ function answerOf(
       because,
       weights,
     ),
-    asReadFraction: endOnly ? null : (known?.asReadFraction ?? asReadFraction(all, metals)),
+    get asReadFraction(): number | null {
+      return endOnly ? null : asRead();
+    },
     chanceKept: blind.length > 0 ? null : chance,
     chanceOfRecorded: chance,
     word: wordOf(chance, blind.length > 0),
     blind,
-    contributions: endOnly ? [] : (known?.contributions ?? contributions(all, metals)),
+    get contributions(): readonly Contribution[] {
+      return endOnly ? [] : byDoubt();
+    },
     families: familyBands(run, needed, weights),
     get track(): StrengthTrack {
-      track ??= trackOf(last.history, run, lookAt, weights);
-      return track;
+      return track();
     },
     draws: run,
     ...(weights ? { weights } : {}),

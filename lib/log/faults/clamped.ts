@@ -1,4 +1,4 @@
-import { formatTemp, formatTempSpan } from '../../quantity';
+import { formatTemp, formatTempSpan, once } from '../../quantity';
 import { type ChannelData, trustedRows } from './channelData';
 import { codeOf, TRUSTED } from './faultCodes';
 import type { TraceScan } from './traceScan';
@@ -141,15 +141,6 @@ export function markClamped(channel: ChannelData, { low, high }: TraceScan): voi
     const runsOut = to + 4 >= count || slope(to + 1, to + 3) >= 2 * digit();
     return runsIn && runsOut;
   }
-}
-
-/** Worked out when it is first asked for. */
-function once(work: () => number): () => number {
-  let known: number | undefined;
-  return () => {
-    known ??= work();
-    return known;
-  };
 }
 
 /** Do enough whole blocks of rows lie just above the lowest reading to look for a bottom with noise? */

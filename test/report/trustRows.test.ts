@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { sideBySideRows } from '../../lib/report';
-import { modelTrust, TESTED_MODELS } from '../../lib/validation';
+import { everyTrust } from '../setup/trust';
 
 describe('rows of both precipitate sets side by side', () => {
-  const trust = modelTrust(TESTED_MODELS.filter(({ name }) => name.startsWith('precipitate')));
+  const trust = everyTrust().filter(({ model }) => model.startsWith('precipitate'));
   const rows = sideBySideRows(trust);
 
   it('hold every measurement once, with an answer of each set', () => {

@@ -1,15 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import {
-  modelTrust,
-  TESTED_MODELS,
-  trustSummary,
-  verdictTrust,
-  weldZoneTrust,
-} from '../../../lib/validation';
+import { trustSummary } from '../../../lib/validation';
+import { everyTrust, everyVerdict, everyWeldZone } from '../../setup/trust';
 
 /** Every row names its source in data/published/overageing.json and ageing.json. */
-const rows = modelTrust(TESTED_MODELS.filter(({ name }) => name === 'precipitate model, published set'));
-const verdicts = verdictTrust();
+const rows = everyTrust().filter(({ model }) => model === 'precipitate model, published set');
+const verdicts = everyVerdict();
 const published = (alloy: string) =>
   rows.filter(({ fact }) => fact.alloy === alloy && fact.dataSet === 'over-ageing');
 
@@ -84,7 +79,7 @@ describe('the clock of the published precipitate model', () => {
 });
 
 describe('the soft zone of a welded T6 profile', () => {
-  const rows = weldZoneTrust();
+  const rows = everyWeldZone();
   const code = { '6061': 115, '6063': 65, '6082': 125 };
 
   // EN 1999-1-1:2007 table 3.2 (6082 from memory): characteristic proof stress after 3 days, what 95 parts in 100 reach.

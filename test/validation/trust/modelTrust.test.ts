@@ -10,11 +10,10 @@ import {
   TESTED_MODELS,
   type TestedModel,
   trustSummary,
-  verdictTrust,
-  weldZoneTrust,
 } from '../../../lib/validation';
+import { everyTrust, everyVerdict, everyWeldZone } from '../../setup/trust';
 
-const rows = modelTrust();
+const rows = everyTrust();
 const of = (model: string, alloy: string) =>
   rows.filter((row) => row.model === model && row.fact.alloy === alloy && row.fact.dataSet === 'over-ageing');
 
@@ -147,7 +146,7 @@ describe('trustSummary', () => {
 
 describe('verdictTrust', () => {
   it('judges every soak of an aged temper that the softening model is asked about', () => {
-    const verdicts = verdictTrust();
+    const verdicts = everyVerdict();
     const softening = rows.filter(({ model }) => model === 'over-ageing with dissolution');
     expect(verdicts.map(({ fact }) => fact.id)).toEqual(softening.map(({ fact }) => fact.id));
     for (const { low, nominal, high } of verdicts) {
@@ -159,7 +158,7 @@ describe('verdictTrust', () => {
 
 describe('weldZoneTrust', () => {
   it('finds the weakest place inside the zone that dissolves, not at its ends', () => {
-    for (const { peakC, yieldMPa } of weldZoneTrust()) {
+    for (const { peakC, yieldMPa } of everyWeldZone()) {
       expect(peakC).toBeGreaterThan(340);
       expect(peakC).toBeLessThan(550);
       expect(yieldMPa.low).toBeLessThan(yieldMPa.nominal);

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type JudgeOptions, judge } from '../../lib/decision';
 import { isothermal, join, resample, thermalHistory } from '../../lib/history';
 import { readLog } from '../../lib/log';
+import { inFull } from '../setup/extent';
 import { fc } from '../setup/fc';
 
 const a356: JudgeOptions = { alloy: 'A356.0', temper: 'T6', attachment: 'welded wires' };
@@ -134,7 +135,7 @@ describe('judge', () => {
           expect(c.track.high[i]!).toBeGreaterThanOrEqual(kept);
         });
       }),
-      { numRuns: 40 },
+      { numRuns: inFull ? 40 : 15 },
     );
   });
 

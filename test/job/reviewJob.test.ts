@@ -77,7 +77,7 @@ describe('reviewJob', () => {
         });
         expect(verdict).toEqual(byJudge);
       }),
-      { numRuns: inFull ? 30 : 5, endOnFailure: true },
+      { numRuns: inFull ? 30 : 3, endOnFailure: true },
     );
   });
 

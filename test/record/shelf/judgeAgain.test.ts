@@ -51,7 +51,7 @@ describe('a record judged again', () => {
         const isClose = [KEPT_FROM, LOST_UP_TO].some((rule) => Math.abs(was.chanceKept! - rule) <= 0.02);
         if (!isClose) expect(now.verdict).toBe(was.verdict);
       }),
-      { numRuns: inFull ? 40 : 3, endOnFailure: true },
+      { numRuns: inFull ? 40 : 2, endOnFailure: true },
     );
   });
 
@@ -101,7 +101,7 @@ describe('a record judged again', () => {
           }
         },
       ),
-      { numRuns: inFull ? 12 : 2, endOnFailure: true },
+      { numRuns: inFull ? 12 : 1, endOnFailure: true },
     );
   });
 

@@ -15,7 +15,7 @@ import {
   newParticles,
   spentOn,
 } from './solute';
-import { COLD_C, DISSOLVES_FROM_C, stepCount } from './stepCount';
+import { COLD_C, DISSOLVES_FROM_C, isOneStep, stepCount } from './stepCount';
 
 /** What one plausible metal does along a history. */
 export interface MetalTrack {
@@ -106,7 +106,9 @@ export function advanceMetal(
     const solute = soluble > NOTHING || aged > NOTHING;
     if (!skipped && hardens && (hottest > COLD_C || solute)) {
       const there = soluble > NOTHING ? 'soluble' : solute ? 'aged' : 'none';
-      const steps = stepCount(metal, ageing, fastestAgeing, startC, rise, spanS, there);
+      const steps = isOneStep(rise, spanS, fastestAgeing)
+        ? 1
+        : stepCount(metal, ageing, fastestAgeing, startC, rise, spanS, there);
       const stepS = spanS / steps;
       let inverse = 1 / (startC + zeroK);
       // As a rule the rates are those at the end of the interval before.

@@ -18,6 +18,11 @@ const MOST_AGEING_STEPS = 128;
 /** What there is of solute at the start of an interval: none, new particles alone, or some in solution. */
 export type SoluteThere = 'none' | 'aged' | 'soluble';
 
+/** Whether an interval is one step whatever there is of solute: the rule in a log, and `stepCount` need not be asked. */
+export function isOneStep(rise: number, spanS: number, fastestAgeing: number): boolean {
+  return rise <= SOLUTE_STEP_K && rise >= -SOLUTE_STEP_K && spanS * fastestAgeing <= AGEING_STEP;
+}
+
 /**
  * Into how many steps a straight line of temperature is cut: by its rise, and where solute ages, or may come free and age, by
  * the time as well, unless all of the way is too hot for it. Derived from what splitting a history may move, see `advanceMetal`.

@@ -14,7 +14,10 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('temperbook run', () => {
   it('runs a notebook with values set, prints what it prints, and says where the results are', async () => {
-    const settings = ['--set', 'alloy=6061', '--set', 'startC=250', '--set', 'log=my.csv'];
+    const settings = ['alloy=6061', 'startC=250', 'log=my.csv', 'out=elsewhere'].flatMap((one) => [
+      '--set',
+      one,
+    ]);
     const { status, stdout, stderr } = await temperbook(
       folder,
       'run',
@@ -27,21 +30,16 @@ describe('temperbook run', () => {
     expect(stderr).toContain('a warning');
     expect(stdout).toContain('plate of 6061 starts at 250 C');
     expect(stdout).toContain(`log: ${path.join(folder, 'my.csv')} `);
+    expect(stdout).toContain(`own files go to ${path.join(folder, 'elsewhere')}`);
     expect(stdout).toContain('Results   results/ok.html\nNotebook  results/ok.ipynb\n');
     expect(readFileSync(path.join(folder, 'results/ok.html'), 'utf8')).toContain('interface Reading');
     expect(status).toBe(0);
   });
 
-  it('leaves the code out of the page with --no-code', async () => {
-    await temperbook(folder, 'run', fixture('ok'), '--out', 'plain', '--no-code');
-    expect(readFileSync(path.join(folder, 'plain/ok.html'), 'utf8')).not.toContain('interface Reading');
-  });
-
-  it('gives a notebook that asks for it the folder of the results', async () => {
-    const { stdout } = await temperbook(folder, 'run', fixture('ok'), '--out', 'here');
+  it('gives a notebook that asks for it the folder of the results, and leaves the code out with --no-code', async () => {
+    const { stdout } = await temperbook(folder, 'run', fixture('ok'), '--out', 'here', '--no-code');
     expect(stdout).toContain(`own files go to ${path.join(folder, 'here')}`);
-    const set = await temperbook(folder, 'run', fixture('ok'), '--set', 'out=elsewhere', '--out', 'here');
-    expect(set.stdout).toContain(`own files go to ${path.join(folder, 'elsewhere')}`);
+    expect(readFileSync(path.join(folder, 'here/ok.html'), 'utf8')).not.toContain('interface Reading');
   });
 
   it('prints the cells meant for a terminal only, where a notebook marks some', async () => {

@@ -29,7 +29,9 @@ const SHARE_DRAWN = 0.6;
  * band, the chance that it stays within the allowance, the limits crossed, and what to do next; for the part the chance
  * that every judged place does. Strength comes from `strengthAfter`, the word from the rule of `wordOf`.
  *
- * A history is taken for a probe's record without other probes; an `Exposure` as it is, and so is each of `PartExposures`.
+ * A history is the course itself as a probe would read it, known between its points and whole: its wire and fixing count,
+ * and not what readings may miss between them, before and after. That counts for a log alone, so readings belong in
+ * `readLog`. An `Exposure` is taken as it is, and so is each of `PartExposures`.
  * @throws TemperbookError for options it does not know, an unknown alloy or temper, an allowance outside 0–1, a channel
  * named in `byChannel` that the log does not have, or a log without a channel that can be judged.
  */
